@@ -1,0 +1,202 @@
+package job
+
+import "boxwalk/model/units"
+
+// Gear is the gear file: what the yard owns, reused job after job. Everything
+// is measured from a body's own datum, so that the same gear fits other
+// sections: `behind` from the wall face toward the centreline, `out` from the
+// centreline, `above_foot` from the wall panel's foot, `below_top` from the top
+// of the plane wall face, `above_sill` from the sill's underside,
+// `above_header` from the header's centre.
+type Gear struct {
+	Gear     GearTitle  `yaml:"gear" doc:"What the gear is called and how it collapses."`
+	Form     Form       `yaml:"form" doc:"Length of the form and the bents along it."`
+	Wall     WallPanels `yaml:"wall" doc:"Wall panels and walers."`
+	Corner   Corner     `yaml:"corner" doc:"Corner panel over the top haunch."`
+	Roof     RoofPanels `yaml:"roof" doc:"Roof panels, stringers and the filler strips between them."`
+	Hinge    *Hinge     `yaml:"hinge" doc:"Hinge of the wall on the roof half (roof_halves)."`
+	Slide    *Slide     `yaml:"slide" doc:"Roller track on which the walls draw in (roof_whole)."`
+	Frame    Frame      `yaml:"frame" doc:"Bents, sills and struts."`
+	Jack     Jack       `yaml:"jack" doc:"Screw jacks under the legs."`
+	RoofJack *Adjust    `yaml:"roof_jack" doc:"Jacks between header and roof, where the roof has its own (roof_whole): range of lowering."`
+	Wheels   Wheels     `yaml:"wheels" doc:"Wheels under the sills."`
+	Ties     *Ties      `yaml:"ties" doc:"Ties through the walls."`
+	Links    []Link     `yaml:"links" doc:"Braces and turnbuckles."`
+	Steps    []Step     `yaml:"steps" doc:"The collapse, step by step."`
+}
+
+// GearTitle names the gear.
+type GearTitle struct {
+	Name  string `yaml:"name" doc:"The gear's name."`
+	Kind  string `yaml:"kind" enum:"roof_halves|roof_whole" doc:"Kind of collapse."`
+	Units string `yaml:"units" default:"metric" enum:"metric|imperial" doc:"The units of bare numbers in this file."`
+}
+
+// Adjust is anything that can be set: a range and an increment.
+type Adjust struct {
+	Min       units.Length  `yaml:"min" min:"0 mm" doc:"Least value."`
+	Max       units.Length  `yaml:"max" min:"0 mm" doc:"Greatest value."`
+	Increment units.Length  `yaml:"increment" default:"0 mm" min:"0 mm" doc:"Step between values it can take, counted from min; 0 is stepless."`
+	Prefer    *units.Length `yaml:"prefer" doc:"Value to take where there is a choice."`
+}
+
+// Form is the length of the form and its bents.
+type Form struct {
+	Length  units.Length `yaml:"length" above:"0 m" max:"60 m" doc:"Length of the panels along the cell."`
+	Bents   int          `yaml:"bents" min:"2" max:"60" doc:"Number of bents."`
+	Spacing units.Length `yaml:"spacing" above:"0 m" max:"10 m" doc:"Spacing of the bents."`
+	First   units.Length `yaml:"first" min:"0 m" max:"10 m" doc:"First bent from the rear end of the form."`
+	Piece   units.Length `yaml:"piece" above:"0 m" max:"20 m" doc:"Greatest length of one panel along the cell."`
+}
+
+// WallPanels are stacked until they reach from the top of the plane wall face
+// down over the kicker.
+type WallPanels struct {
+	Heights []units.Length `yaml:"heights" doc:"Panel heights the yard has, any number of each."`
+	Most    int            `yaml:"most" default:"4" min:"1" max:"12" doc:"Most panels in one stack."`
+	Depth   units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
+	Facing  units.Length   `yaml:"facing" default:"6 mm" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
+	Mass    units.Number   `yaml:"mass" default:"55" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
+	Lap     Adjust         `yaml:"lap" doc:"Length of panel below the top of the kicker."`
+	Walers  Walers         `yaml:"walers" doc:"Walers behind the wall panels."`
+}
+
+// Walers run along the cell behind the wall panels.
+type Walers struct {
+	Section   units.Size2    `yaml:"section" doc:"Depth x height."`
+	AboveFoot []units.Length `yaml:"above_foot" optional:"true" doc:"Centre heights above the panels' foot."`
+	BelowTop  []units.Length `yaml:"below_top" optional:"true" doc:"Centre depths below the top of the plane wall face."`
+}
+
+// Corner is the panel over the top haunch.
+type Corner struct {
+	Haunch units.Size2  `yaml:"haunch" doc:"Haunch the corner panel fits, run x rise."`
+	Return units.Length `yaml:"return" default:"0 mm" min:"0 mm" max:"1 m" doc:"Part of the haunch's rise that the wall panel covers (roof_halves)."`
+	Leg    units.Length `yaml:"leg" default:"0 mm" min:"0 mm" max:"2 m" doc:"Part of the plane wall face that the corner panel covers (roof_halves)."`
+	Depth  units.Length `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
+	Mass   units.Number `yaml:"mass" default:"65" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
+}
+
+// RoofPanels are one width from corner panel to filler strip.
+type RoofPanels struct {
+	Widths    []units.Length `yaml:"widths" doc:"Panel widths at the soffit the yard has: of one half (roof_halves) or of half the whole roof (roof_whole)."`
+	Depth     units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
+	Facing    units.Length   `yaml:"facing" default:"6 mm" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
+	Mass      units.Number   `yaml:"mass" default:"60" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
+	Taper     units.Length   `yaml:"taper" default:"10 mm" min:"0 mm" max:"200 mm" doc:"How much wider a filler strip is at the underside than at the soffit, on each tapered side."`
+	Stringers Stringers      `yaml:"stringers" doc:"Stringers under the roof panels."`
+	Seat      units.Length   `yaml:"seat" above:"0 mm" max:"1 m" doc:"Height between header top and stringer underside."`
+	Closure   Adjust         `yaml:"closure" doc:"Width of a filler strip at the soffit."`
+	Strip     units.Length   `yaml:"strip" above:"0 mm" max:"10 m" doc:"Length of a filler piece between two bents."`
+	Pocket    *units.Size3   `yaml:"pocket" doc:"Pocket in the facing for a hanger plate: length x width x depth (roof_whole)."`
+}
+
+// Stringers run along the cell under the roof panels.
+type Stringers struct {
+	Section    units.Size2    `yaml:"section" doc:"Width x depth."`
+	FromCorner []units.Length `yaml:"from_corner" optional:"true" doc:"Centres from the corner panel's edge toward the centreline."`
+	FromStrip  []units.Length `yaml:"from_strip" optional:"true" doc:"Centres from the filler strip's edge into the panel."`
+	Middle     bool           `yaml:"middle" default:"false" doc:"One more on the centreline (roof_whole)."`
+}
+
+// Hinge of the wall panel on the roof half.
+type Hinge struct {
+	Behind units.Length `yaml:"behind" above:"0 mm" max:"2 m" doc:"Hinge behind the wall face."`
+	Above  units.Length `yaml:"above" min:"-2 m" max:"2 m" doc:"Hinge above the top of the plane wall face."`
+}
+
+// Slide is the roller track that a wall draws in on.
+type Slide struct {
+	Fall    units.Slope `yaml:"fall" default:"5 %" min:"0 %" max:"50 %" doc:"Fall of the track toward the centreline."`
+	Draw    Adjust      `yaml:"draw" doc:"Range of the draw screw: how far the wall is drawn in."`
+	Bracket Bracket     `yaml:"bracket" doc:"Bracket that carries the wall on the header."`
+}
+
+// Bracket hangs the wall on the header.
+type Bracket struct {
+	From  units.Length `yaml:"from" above:"0 mm" max:"5 m" doc:"Inner end, behind the wall face."`
+	Above units.Length `yaml:"above" above:"0 mm" max:"1 m" doc:"Underside above the header's top."`
+	Depth units.Length `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of the bracket."`
+}
+
+// Frame is what keeps its width through the collapse.
+type Frame struct {
+	Gauge  Adjust      `yaml:"gauge" doc:"Legs, sills and wheels, centre to centre."`
+	Leg    Leg         `yaml:"leg" doc:"Telescopic legs between sill and header."`
+	Header Header      `yaml:"header" doc:"Header tube and sliding arms."`
+	Sill   units.Size2 `yaml:"sill" doc:"Longitudinal sill, width x depth."`
+	Strut  units.Size2 `yaml:"strut" doc:"Cross strut between the sills at each bent, length along the cell x depth."`
+}
+
+// Leg of a bent.
+type Leg struct {
+	Section units.Length `yaml:"section" above:"0 mm" max:"1 m" doc:"Width of the square leg."`
+	Length  Adjust       `yaml:"length" doc:"Sill top to header underside; the increment is the pin pitch."`
+	Outer   units.Length `yaml:"outer" above:"0 mm" max:"20 m" doc:"Length of the outer tube, from the sill up."`
+	Inner   units.Length `yaml:"inner" above:"0 mm" max:"20 m" doc:"Length of the inner tube, from the header down."`
+	Overlap units.Length `yaml:"overlap" above:"0 mm" max:"5 m" doc:"Least overlap of the two tubes."`
+}
+
+// Header of a bent: an outer tube, and for roof_halves two sliding arms.
+type Header struct {
+	Section units.Size2  `yaml:"section" doc:"Outer tube: length along the cell x depth."`
+	Length  units.Length `yaml:"length" above:"0 m" max:"30 m" doc:"Length of the outer tube across the cell."`
+	Arm     *Arm         `yaml:"arm" doc:"Sliding arms (roof_halves)."`
+}
+
+// Arm slides in the header tube.
+type Arm struct {
+	Section units.Size2  `yaml:"section" doc:"Length along the cell x depth."`
+	Length  units.Length `yaml:"length" above:"0 m" max:"15 m" doc:"Length of one arm."`
+	Behind  units.Length `yaml:"behind" above:"0 mm" max:"5 m" doc:"Outer end behind the wall face."`
+	Overlap units.Length `yaml:"overlap" above:"0 mm" max:"5 m" doc:"Least length of arm inside the tube."`
+}
+
+// Jack is a screw jack under a leg. Its reading is the distance from the
+// sill's underside to the plate's underside.
+type Jack struct {
+	Reading  Adjust       `yaml:"reading" doc:"Range of the reading."`
+	Lower    units.Length `yaml:"lower" above:"0 mm" max:"2 m" doc:"Lowering to the wheels to aim for when the legs are pinned."`
+	Plate    units.Size3  `yaml:"plate" doc:"Plate: length x width x thickness."`
+	Screw    units.Length `yaml:"screw" above:"0 mm" max:"500 mm" doc:"Width of the screw."`
+	Capacity units.Force  `yaml:"capacity" default:"0 kN" min:"0 kN" doc:"What one jack carries; 0 is not stated."`
+}
+
+// Wheels under the sills, between the bents.
+type Wheels struct {
+	Diameter units.Length   `yaml:"diameter" above:"0 mm" max:"2 m" doc:"Wheel diameter."`
+	Tread    units.Length   `yaml:"tread" above:"0 mm" max:"1 m" doc:"Width of the tread."`
+	Axle     units.Length   `yaml:"axle" above:"0 mm" max:"2 m" doc:"Axle below the sill's underside."`
+	At       []units.Length `yaml:"at" doc:"Positions along the form from its rear end."`
+	Capacity units.Force    `yaml:"capacity" default:"0 kN" min:"0 kN" doc:"What one wheel carries; 0 is not stated."`
+}
+
+// Ties through the walls at the walers.
+type Ties struct {
+	Spacing  units.Length `yaml:"spacing" default:"1.2 m" above:"0 m" max:"10 m" doc:"Spacing along the cell; 4 ft or 1.2 m is common practice."`
+	Diameter units.Length `yaml:"diameter" default:"15 mm" above:"0 mm" max:"100 mm" doc:"Diameter of the tie rod."`
+}
+
+// Link is a brace or turnbuckle: a straight bar of adjustable length between
+// two pins. A driver sets its joint; a follower's length is worked out.
+type Link struct {
+	Name      string       `yaml:"name" doc:"The link's name; it stands on both sides, told apart as left and right."`
+	Drives    string       `yaml:"drives" default:"" enum:"|wall|half" doc:"The body this link moves; left out, the link follows."`
+	From      Pin          `yaml:"from" doc:"Pin on the body nearer the frame."`
+	To        Pin          `yaml:"to" doc:"Pin on the body that moves."`
+	Length    Adjust       `yaml:"length" doc:"Pin to pin."`
+	Thickness units.Length `yaml:"thickness" above:"0 mm" max:"500 mm" doc:"Thickness as a solid bar."`
+	Eye       units.Length `yaml:"eye" default:"45 mm" min:"0 mm" max:"1 m" doc:"How far short of each pin the bar ends."`
+	Beside    units.Length `yaml:"beside" min:"-2 m" max:"2 m" doc:"Along the cell from the bent's centre to the link's plane."`
+}
+
+// Pin of a link on a body: one of out and behind, and one of the four heights.
+type Pin struct {
+	Body        string        `yaml:"body" enum:"frame|half|wall" doc:"The body the pin is on."`
+	Out         *units.Length `yaml:"out" doc:"Out from the centreline."`
+	Behind      *units.Length `yaml:"behind" doc:"Behind the wall face."`
+	AboveSill   *units.Length `yaml:"above_sill" doc:"Above the sill's underside."`
+	AboveHeader *units.Length `yaml:"above_header" doc:"Above the header's centre; negative is below."`
+	AboveFoot   *units.Length `yaml:"above_foot" doc:"Above the wall panels' foot."`
+	BelowTop    *units.Length `yaml:"below_top" doc:"Below the top of the plane wall face."`
+}

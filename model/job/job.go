@@ -1,0 +1,234 @@
+package job
+
+import "boxwalk/model/units"
+
+// Job is the job file: what is to be built and where. Every length is in
+// metres once decoded; the tags state the unit of a bare number.
+type Job struct {
+	Job         Title       `yaml:"job" doc:"What the job is called and the units its bare numbers and drawings use."`
+	Sheet       SheetData   `yaml:"sheet" optional:"true" doc:"What the title block of every sheet says."`
+	Culvert     Culvert     `yaml:"culvert" doc:"The concrete: cells, section, pours and joints."`
+	Ends        Ends        `yaml:"ends" optional:"true" doc:"Aprons beyond the first and last pour, on which the carrier can stand."`
+	Alignment   Alignment   `yaml:"alignment" optional:"true" doc:"Where the job's line runs: the centre of the whole box at the top of the invert."`
+	LeftInPlace LeftInPlace `yaml:"left_in_place" optional:"true" doc:"What stays in the pour while the carrier leaves."`
+	Travel      Travel      `yaml:"travel" optional:"true" doc:"How the carrier is moved to the next pour."`
+	Schedule    Schedule    `yaml:"schedule" optional:"true" doc:"Ages at which the concrete is used."`
+	Concrete    Concrete    `yaml:"concrete" optional:"true" doc:"The fresh and hardened concrete."`
+	Gear        string      `yaml:"gear" doc:"Path of the gear file, relative to the job file; it must stay inside the root folder."`
+	Set         Set         `yaml:"set" optional:"true" doc:"Settings this job fixes; keys left out are worked out."`
+	Sequence    []Step      `yaml:"sequence" optional:"true" doc:"The collapse, step by step; when given it replaces the gear's order."`
+	Limits      Limits      `yaml:"limits" optional:"true" doc:"Limits that replace the defaults; 'boxwalk limits' lists those."`
+	Tolerance   Tolerance   `yaml:"tolerance" optional:"true" doc:"Tolerances that replace the defaults; 'boxwalk limits' lists those."`
+}
+
+// Title names the job.
+type Title struct {
+	Name   string `yaml:"name" doc:"The job's name, as on the title block."`
+	Number string `yaml:"number" default:"" doc:"The job's number, as on the title block."`
+	Units  string `yaml:"units" default:"metric" enum:"metric|imperial" doc:"The units of bare numbers, tables and drawings."`
+}
+
+// SheetData is what the title block says; the tool has no clock, so the date
+// is typed.
+type SheetData struct {
+	Owner    string `yaml:"owner" default:"" doc:"Legal owner of the drawings."`
+	Creator  string `yaml:"creator" default:"" doc:"Who made the drawings."`
+	Approver string `yaml:"approver" default:"" doc:"Who approves them."`
+	Date     string `yaml:"date" default:"" doc:"Date of issue, as it shall be printed."`
+	Revision string `yaml:"revision" default:"" doc:"Revision index."`
+	Size     string `yaml:"size" default:"A3" enum:"A0|A1|A2|A3|A4|B|C|D" doc:"Sheet size."`
+}
+
+// Culvert is the concrete.
+type Culvert struct {
+	Cells     Cells        `yaml:"cells" doc:"How many equal cells stand side by side, or a list of {span, rise} from the left looking ahead."`
+	Span      units.Length `yaml:"span" optional:"true" above:"0 mm" max:"30 m" doc:"Clear width of a cell, wall face to wall face; bare numbers are metres."`
+	Rise      units.Length `yaml:"rise" optional:"true" above:"0 mm" max:"30 m" doc:"Clear height of a cell, invert top to soffit; bare numbers are metres."`
+	Roof      units.Length `yaml:"roof" above:"0 mm" max:"5 m" doc:"Thickness of the roof slab."`
+	Invert    units.Length `yaml:"invert" above:"0 mm" max:"5 m" doc:"Thickness of the invert slab."`
+	OuterWall units.Length `yaml:"outer_wall" above:"0 mm" max:"5 m" doc:"Thickness of the two outer walls."`
+	InnerWall units.Length `yaml:"inner_wall" default:"200 mm" above:"0 mm" max:"5 m" doc:"Thickness of the walls between cells."`
+	Haunch    Haunches     `yaml:"haunch" optional:"true" doc:"Haunches as run x rise; leave one out where there is none."`
+	Kicker    units.Length `yaml:"kicker" default:"0 mm" min:"0 mm" max:"5 m" doc:"Height of the starter wall above the invert top, cast with the invert."`
+	Skew      Skews        `yaml:"skew" optional:"true" doc:"Skew of ends and joints, measured from square; positive: the left side further ahead."`
+	Pours     Pours        `yaml:"pours" doc:"Lengths of the pours along the line from the inlet, or {each, total}."`
+	Order     Order        `yaml:"order" default:"ahead" doc:"'ahead', or a list of pour numbers in the order they are cast."`
+	Face      string       `yaml:"face" default:"square_to_grade" enum:"square_to_grade|plumb" doc:"Whether pour ends stand square to the grade or plumb."`
+	Lap       Lengths      `yaml:"lap" default:"0 mm" min:"0 mm" max:"2 m" doc:"Length by which the form overlaps the pour before: one value, or one per joint."`
+	JointGap  units.Length `yaml:"joint_gap" default:"0 mm" min:"0 mm" max:"500 mm" doc:"Width of the joint between two pours."`
+	Camber    units.Length `yaml:"camber" default:"0 mm" min:"-200 mm" max:"200 mm" doc:"Raises the whole soffit of a pour."`
+	Channel   *Channel     `yaml:"channel" doc:"Low-flow channel in the invert, where there is one."`
+}
+
+// Cell is one cell's clear opening.
+type Cell struct {
+	Span units.Length `yaml:"span" above:"0 mm" max:"30 m" doc:"Clear width."`
+	Rise units.Length `yaml:"rise" above:"0 mm" max:"30 m" doc:"Clear height."`
+}
+
+// Haunches top and bottom; nil where there is none.
+type Haunches struct {
+	Top    *units.Size2 `yaml:"top" doc:"Top haunch, run x rise."`
+	Bottom *units.Size2 `yaml:"bottom" doc:"Bottom haunch, run x rise."`
+}
+
+// Skews of the two ends and of the joints.
+type Skews struct {
+	Inlet  units.Angle `yaml:"inlet" default:"0 deg" min:"-60 deg" max:"60 deg" doc:"Skew of the inlet end."`
+	Outlet units.Angle `yaml:"outlet" default:"0 deg" min:"-60 deg" max:"60 deg" doc:"Skew of the outlet end."`
+	Joints JointSkew   `yaml:"joints" default:"square" doc:"'square', 'along the skew', or an angle."`
+}
+
+// Channel is a low-flow channel in the invert.
+type Channel struct {
+	Offset units.Length `yaml:"offset" default:"0 m" doc:"Centre of the channel, left of the cell's centreline."`
+	Width  units.Length `yaml:"width" above:"0 mm" doc:"Width of the channel."`
+	Depth  units.Length `yaml:"depth" above:"0 mm" doc:"Depth of the channel below the invert top."`
+}
+
+// Ends of the culvert.
+type Ends struct {
+	Inlet  EndWorks `yaml:"inlet" optional:"true" doc:"Works before the first pour."`
+	Outlet EndWorks `yaml:"outlet" optional:"true" doc:"Works beyond the last pour."`
+}
+
+// EndWorks are the slab beyond an end.
+type EndWorks struct {
+	Apron units.Length `yaml:"apron" default:"0 m" min:"0 m" max:"100 m" doc:"Length of slab at invert level beyond the end."`
+}
+
+// Alignment is one tangent on one straight grade, with where it starts.
+type Alignment struct {
+	Start AlignmentStart `yaml:"start" optional:"true" doc:"Where the line starts: the inlet end."`
+	Grade units.Slope    `yaml:"grade" default:"0 %" min:"-20 %" max:"20 %" doc:"Straight grade, positive rising ahead; bare numbers are per cent."`
+}
+
+// AlignmentStart places the job on the ground; only exports use it.
+type AlignmentStart struct {
+	Station   units.Station `yaml:"station" default:"0+000" doc:"Station of the inlet."`
+	Elevation units.Length  `yaml:"elevation" default:"0 m" min:"-12000 m" max:"12000 m" doc:"Elevation of the invert top at the inlet."`
+	Bearing   units.Angle   `yaml:"bearing" default:"0 deg" min:"-360 deg" max:"360 deg" doc:"Bearing of the line ahead, clockwise from north."`
+	Easting   units.Length  `yaml:"easting" default:"0 m" min:"-20000000 m" max:"20000000 m" doc:"Easting of the line's start."`
+	Northing  units.Length  `yaml:"northing" default:"0 m" min:"-20000000 m" max:"20000000 m" doc:"Northing of the line's start."`
+}
+
+// LeftInPlace is what the carrier must pass on its way out.
+type LeftInPlace struct {
+	Hangers    *Hangers    `yaml:"hangers" doc:"Rods and plates that keep the roof up while it is young."`
+	SteelAhead *SteelAhead `yaml:"steel_ahead" doc:"Wall reinforcement already tied over the next invert."`
+}
+
+// Hangers stand over the bents, in lines along the cell.
+type Hangers struct {
+	At    string         `yaml:"at" default:"bents" enum:"bents" doc:"Where along the cell: over every bent."`
+	Lines []units.Length `yaml:"lines" doc:"Lines along the cell, left of its centreline."`
+	Plate units.Size3    `yaml:"plate" doc:"Plate against the soffit: length along the cell x width across x thickness."`
+	Rod   units.Length   `yaml:"rod" above:"0 mm" max:"200 mm" doc:"Diameter of the rod."`
+	Tail  units.Length   `yaml:"tail" default:"50 mm" min:"0 mm" max:"1 m" doc:"Nut and rod below the plate; 0 where the rod is a stud held from above."`
+	Nut   units.Length   `yaml:"nut" default:"44 mm" above:"0 mm" max:"500 mm" doc:"Width of nut and rod end below the plate."`
+}
+
+// SteelAhead is a curtain of bars standing on the next invert's kickers.
+type SteelAhead struct {
+	Cover units.Length `yaml:"cover" default:"50 mm" min:"0 mm" max:"1 m" doc:"Cover of the bars to the wall face."`
+	Lean  units.Length `yaml:"lean" default:"15 mm" min:"0 mm" max:"1 m" doc:"How far a bar may lean toward the cell."`
+}
+
+// Travel is how the carrier moves; the rolling checks read it.
+type Travel struct {
+	PulledBy  string       `yaml:"pulled_by" default:"winch" enum:"winch|crane line|crew" doc:"What pulls the carrier."`
+	Capacity  units.Force  `yaml:"capacity" default:"20 kN" min:"0 kN" max:"1000 kN" doc:"What the puller can pull."`
+	End       string       `yaml:"end" default:"front" enum:"front|rear" doc:"Which end is pulled."`
+	Steering  string       `yaml:"steering" default:"centreline" enum:"centreline|offset|guide rollers" doc:"How the wheels are guided."`
+	Wander    units.Length `yaml:"wander" default:"15 mm" min:"0 mm" max:"500 mm" doc:"How far the wheels may wander off their line."`
+	HoldBack  *HoldBack    `yaml:"hold_back" doc:"The line or brake that holds the carrier on a downgrade."`
+	Rolling   Rolling      `yaml:"rolling" optional:"true" doc:"Rolling resistance as force over load."`
+	Breakaway units.Number `yaml:"breakaway" default:"2" min:"1" max:"10" doc:"Starting resistance over rolling resistance."`
+}
+
+// HoldBack is what keeps the carrier from running away.
+type HoldBack struct {
+	Capacity units.Force `yaml:"capacity" above:"0 kN" max:"1000 kN" doc:"What the hold-back line or brake can hold."`
+}
+
+// Rolling coefficients: the least counts for holding, the most for pulling.
+type Rolling struct {
+	Least units.Number `yaml:"least" default:"0" min:"0" max:"1" doc:"Least rolling coefficient."`
+	Most  units.Number `yaml:"most" default:"0.02" min:"0" max:"1" doc:"Most rolling coefficient."`
+}
+
+// Schedule of ages.
+type Schedule struct {
+	InvertAge units.Duration `yaml:"invert_age" default:"5 d" min:"0 h" max:"1000 d" doc:"Age of the invert when wheels run on it."`
+	WallsAge  units.Duration `yaml:"walls_age" default:"20 h" min:"0 h" max:"1000 d" doc:"Age of the walls at release."`
+	RoofAge   units.Duration `yaml:"roof_age" default:"4 d" min:"0 h" max:"1000 d" doc:"Age of the roof at release."`
+}
+
+// Concrete as delivered and as specified.
+type Concrete struct {
+	UnitWeight  units.UnitWeight  `yaml:"unit_weight" default:"24 kN/m3" above:"0 kN/m3" max:"60 kN/m3" doc:"Unit weight of the fresh concrete."`
+	Cement      string            `yaml:"cement" default:"N" enum:"R|N|S" doc:"Strength-gain class of the cement."`
+	RiseRate    units.Rate        `yaml:"rise_rate" default:"1.5 m/h" above:"0 m/h" max:"50 m/h" doc:"How fast the concrete rises in the walls."`
+	Temperature units.Temperature `yaml:"temperature" default:"15 degC" min:"-10 degC" max:"60 degC" doc:"Temperature of the concrete."`
+	Strength    units.Pressure    `yaml:"strength" default:"30 MPa" above:"0 MPa" max:"200 MPa" doc:"Characteristic strength at 28 days."`
+}
+
+// Set fixes settings that would otherwise be worked out.
+type Set struct {
+	Jack    *units.Length `yaml:"jack" doc:"Raised jack reading: sill underside to plate underside."`
+	Leg     *units.Length `yaml:"leg" doc:"Leg length, sill top to header underside."`
+	Gauge   *units.Length `yaml:"gauge" doc:"Leg and wheel gauge, centre to centre."`
+	Foot    *units.Length `yaml:"foot" doc:"Height of the wall panels' foot above the invert top."`
+	Closure *units.Length `yaml:"closure" doc:"Width of the filler strips at the soffit: in the middle (roof halves) or at each edge (whole roof)."`
+}
+
+// Step is one step of the collapse.
+type Step struct {
+	Step    string            `yaml:"step" doc:"Name of the step; a name the gear also uses takes its words and what it removes from there."`
+	Say     string            `yaml:"say" default:"" doc:"What the crew does."`
+	Caution string            `yaml:"caution" default:"" doc:"What can hurt someone in this step."`
+	Drivers map[string]Target `yaml:"drivers" optional:"true" doc:"Adjuster readings at the end of the step."`
+	Locked  []string          `yaml:"locked" optional:"true" doc:"Follower links left locked in this step."`
+	Removes []string          `yaml:"removes" optional:"true" doc:"What comes off before anything moves: strips, ties."`
+}
+
+// Limits that replace the defaults.
+type Limits struct {
+	StripRelease *units.Length `yaml:"strip.release" min:"0 mm" doc:"Least gap to concrete while collapsing, once a face has been released."`
+	StripClear   *ZoneLimits   `yaml:"strip.clear" doc:"Travel clearance when collapsed, zone by zone."`
+	RollClear    *units.Length `yaml:"roll.clear" min:"0 mm" doc:"Clearance while rolling ahead."`
+	StripDrag    *units.Length `yaml:"strip.drag" min:"0 mm" doc:"Sliding of a face or edge in contact, in one step."`
+	SetupFaces   *units.Length `yaml:"setup.faces" min:"0 mm" doc:"Distance of a raised panel face from its design face."`
+}
+
+// ZoneLimits is the travel clearance of each zone.
+type ZoneLimits struct {
+	Roof         *units.Length `yaml:"roof" min:"0 mm" doc:"To the soffit."`
+	HaunchTop    *units.Length `yaml:"haunch_top" min:"0 mm" doc:"To the top haunch."`
+	Wall         *units.Length `yaml:"wall" min:"0 mm" doc:"To the wall."`
+	Kicker       *units.Length `yaml:"kicker" min:"0 mm" doc:"To the kicker."`
+	HaunchBottom *units.Length `yaml:"haunch_bottom" min:"0 mm" doc:"To the bottom haunch."`
+	Hanger       *units.Length `yaml:"hanger" min:"0 mm" doc:"To hanger plates, rods and nuts."`
+}
+
+// Tolerance replaces entries of the tolerance allowance; see worked numbers in
+// the README.
+type Tolerance struct {
+	PanelFace  *units.Length `yaml:"panel_face" min:"0 mm" doc:"Panel face off its place."`
+	SpringBack *units.Length `yaml:"spring_back" min:"0 mm" doc:"Wall springing back when the form comes off."`
+	Wander     *units.Length `yaml:"wander" min:"0 mm" doc:"Wheels off their line."`
+	Yaw        *units.Length `yaml:"yaw" min:"0 mm" doc:"Carrier turned in plan, at its ends."`
+	TrackLevel *units.Length `yaml:"track_level" min:"0 mm" doc:"Level difference between the two wheel tracks."`
+	Setting    *units.Length `yaml:"setting" min:"0 mm" doc:"Adjusters off their reading."`
+	Alignment  *units.Length `yaml:"alignment" min:"0 mm" doc:"Concrete formed by others off line."`
+	Thickness  *units.Length `yaml:"thickness" min:"0 mm" doc:"Section size of concrete formed by others."`
+	Plumb      *units.Length `yaml:"plumb" min:"0 mm" doc:"Plumb of concrete formed by others."`
+	SoffitFace *units.Length `yaml:"soffit_face" min:"0 mm" doc:"Roof panel face off its place."`
+	RoofSag    *units.Length `yaml:"roof_sag" min:"0 mm" doc:"Sag and creep of the young roof."`
+	Invert     *units.Length `yaml:"invert" min:"0 mm" doc:"Invert off level."`
+	Tyres      *units.Length `yaml:"tyres" min:"0 mm" doc:"Wheels settling under load."`
+	Frame      *units.Length `yaml:"frame" min:"0 mm" doc:"Frame bending under its own weight."`
+	Level      *units.Length `yaml:"level" min:"0 mm" doc:"Level of concrete formed by others."`
+	JackLevel  *units.Length `yaml:"jack_level" min:"0 mm" doc:"Side-to-side difference of the jacks while they carry."`
+	Lag        *units.Length `yaml:"lag" min:"0 mm" doc:"Out-of-step difference between adjusters turned in one step."`
+}
