@@ -1,0 +1,104 @@
+package scene
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"boxwalk/model/geom"
+)
+
+// Cut takes away what lies outside a plane (on the side of its normal). With
+// Groups or Styles it touches only objects of one of them.
+type Cut struct {
+	Plane  geom.Plane
+	Groups []string
+	Styles []Style
+	Drop   bool // leave out an object that reaches outside instead of cutting it
+}
+
+// touches tells whether the cut is meant for o.
+func (k Cut) touches(o Object) bool {
+	if len(k.Groups) == 0 && len(k.Styles) == 0 {
+		return true
+	}
+	return slices.Contains(k.Groups, o.Group) || slices.Contains(k.Styles, o.Style)
+}
+
+// Cutaway is a scene after its cuts.
+type Cutaway struct {
+	Scene  Scene
+	Source []int // index of each object in the scene before the cuts
+	Faces  []Face
+}
+
+// Face is the bared face of a cut object, counter-clockwise seen from the
+// side that was taken away.
+type Face struct {
+	Object int // index in the scene before the cuts
+	Loop   []geom.Vec
+}
+
+// Cut applies cuts in turn. The given scene is not changed.
+func (s Scene) Cut(cuts []Cut) (Cutaway, error) {
+	var out Cutaway
+	for i, o := range s.Objects {
+		solid, bared, err := o.cut(cuts)
+		if err != nil {
+			return Cutaway{}, fmt.Errorf("object %q: %w", o.ID, err)
+		}
+		if solid == nil {
+			continue
+		}
+		o.Solid = solid
+		out.Scene.Objects = append(out.Scene.Objects, o)
+		out.Source = append(out.Source, i)
+		for _, q := range bared {
+			out.Faces = append(out.Faces, facesOn(solid, q, i)...)
+		}
+	}
+	return out, nil
+}
+
+// cut is what stays of the object's solid, nil for nothing, and the planes
+// that went through it.
+func (o Object) cut(cuts []Cut) (*geom.Solid, []geom.Plane, error) {
+	solid := o.Solid
+	var through []geom.Plane
+	for _, k := range cuts {
+		if !k.touches(o) {
+			continue
+		}
+		rest, err := Clip(solid, k.Plane)
+		if err != nil || rest == nil {
+			return nil, nil, err
+		}
+		if rest == solid {
+			continue
+		}
+		if k.Drop {
+			return nil, nil, nil
+		}
+		solid = rest
+		through = append(through, k.Plane)
+	}
+	return solid, through, nil
+}
+
+// facesOn lists the faces of s that lie in q.
+func facesOn(s *geom.Solid, q geom.Plane, object int) []Face {
+	var out []Face
+	for _, loop := range s.Faces {
+		face := Face{Object: object}
+		for _, v := range loop {
+			if math.Abs(q.Distance(s.Vertices[v])) > 2*onPlane {
+				break
+			}
+			face.Loop = append(face.Loop, s.Vertices[v])
+		}
+		if len(face.Loop) == len(loop) {
+			out = append(out, face)
+		}
+	}
+	return out
+}

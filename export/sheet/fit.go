@@ -1,0 +1,77 @@
+package sheet
+
+import "strings"
+
+// Wrap breaks text into lines no wider than width at the given height, at
+// spaces where there are any and inside a word where there are none.
+func Wrap(text string, height, width float64) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(Clean(text)) {
+		for _, piece := range breakWord(word, height, width) {
+			switch joined := line + " " + piece; {
+			case line == "":
+				line = piece
+			case TextWidth(joined, height) <= width:
+				line = joined
+			default:
+				lines, line = append(lines, line), piece
+			}
+		}
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// breakWord cuts a word that alone is wider than width; every piece has at
+// least one character.
+func breakWord(word string, height, width float64) []string {
+	var pieces []string
+	start, sum := 0, 0.0
+	for i, r := range word {
+		w := advance(r) * height
+		if sum+w > width && i > start {
+			pieces = append(pieces, word[start:i])
+			start, sum = i, 0
+		}
+		sum += w
+	}
+	return append(pieces, word[start:])
+}
+
+// fitHeights are the heights of ISO 3098 that a field may fall back to.
+var fitHeights = []float64{5, 3.5, 2.5, 1.8}
+
+// fitText finds the largest height, not above most, at which text fills no
+// more than width x depth. At the least height what is too much is cut and
+// ended by an ellipsis, which is why cautions do not go through here.
+func fitText(text string, most, width, depth float64) (height float64, lines []string) {
+	for _, height = range fitHeights {
+		if height > most {
+			continue
+		}
+		lines = Wrap(text, height, width)
+		if fieldDepth(len(lines), height) <= depth {
+			return height, lines
+		}
+	}
+	room := max(1, int((depth/height-1-descent)/LinePitch)+1)
+	if len(lines) > room {
+		lines = append(lines[:room-1:room-1], ellipsis(lines[room-1], height, width))
+	}
+	return height, lines
+}
+
+func fieldDepth(lines int, height float64) float64 {
+	return height * (1 + descent + LinePitch*float64(lines-1))
+}
+
+func ellipsis(line string, height, width float64) string {
+	runes := []rune(line)
+	for len(runes) > 0 && TextWidth(string(runes)+"…", height) > width {
+		runes = runes[:len(runes)-1]
+	}
+	return string(runes) + "…"
+}

@@ -1,0 +1,120 @@
+package sheet
+
+import (
+	"math"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
+
+// LinePitch is the distance of baselines in letter heights. It is the single
+// spacing of DXF MTEXT and lies between the two pitches of ISO 3098 type B
+// (15/10 without, 19/10 with accents on capitals).
+const LinePitch = 5.0 / 3
+
+// descent is how far letters such as g and p reach below the baseline, in
+// letter heights (ISO 3098 type B: 3/10).
+const descent = 0.3
+
+// wideOnes and the like hold characters by width. The widths in letter heights
+// are those of a common sans-serif face (0.716 em to the capital height: 0.222,
+// 0.333, 0.556, 0.778, 0.944 and 1.015 em), from memory of its published
+// metrics. Each is at least the width plus spacing of ISO 3098 type B lettering.
+const (
+	thinOnes   = "ijl'|"
+	narrowOnes = " .,:;!/\\()[]-`frtI°·\""
+	wideOnes   = "mMW%&@—…"
+)
+
+func advance(r rune) float64 {
+	switch {
+	case strings.ContainsRune(thinOnes, r):
+		return 0.34
+	case strings.ContainsRune(narrowOnes, r):
+		return 0.5
+	case strings.ContainsRune(wideOnes, r):
+		return 1.42
+	case r < utf8.RuneSelf && (unicode.IsDigit(r) || unicode.IsLower(r)):
+		return 0.78
+	case r < 0x2E80:
+		return 1.09
+	}
+	return 1.5
+}
+
+// TextWidth is a cautious width of one line of lettering of the given height,
+// in the unit of height.
+func TextWidth(line string, height float64) float64 {
+	sum := 0.0
+	for _, r := range line {
+		sum += advance(r)
+	}
+	return sum * height
+}
+
+// size is the block that lettering needs around its capitals and baselines,
+// without the descent of the last line.
+func (t Text) size() (width, height float64) {
+	for _, l := range t.Lines {
+		width = math.Max(width, TextWidth(l, t.Height))
+	}
+	return width, t.Height * (1 + LinePitch*float64(len(t.Lines)-1))
+}
+
+// Baselines gives, for lettering placed on paper, where the baseline of each
+// line meets its horizontal anchor.
+func (t Text) Baselines() []Point {
+	_, h := t.size()
+	top := [...]float64{h, h / 2, 0}[t.Anchor.Vertical()]
+	up := mgl64.Rotate2D(mgl64.DegToRad(t.Angle)).Mul2x1(Point{0, 1})
+	out := make([]Point, len(t.Lines))
+	for i := range out {
+		out[i] = t.At.Add(up.Mul(top - t.Height*(1+LinePitch*float64(i))))
+	}
+	return out
+}
+
+// Outline is the turned rectangle that lettering placed on paper covers, with
+// the descent of its last line, in order, turning left.
+func (t Text) Outline() []Point {
+	w, h := t.size()
+	x := -w / 2 * float64(t.Anchor.Horizontal())
+	top := [...]float64{h, h / 2, 0}[t.Anchor.Vertical()]
+	box := Box{Point{x, top - h - descent*t.Height}, Point{x + w, top}}
+	turn := mgl64.Rotate2D(mgl64.DegToRad(t.Angle))
+	corners := box.corners()
+	for i, c := range corners {
+		corners[i] = t.At.Add(turn.Mul2x1(c))
+	}
+	return corners
+}
+
+// Clean makes a string fit to be lettered on one line: line breaks and tabs
+// become spaces, and what cannot be seen or is not text (control characters,
+// marks that turn the direction of reading, broken UTF-8) is dropped or shown as U+FFFD.
+func Clean(s string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\t' || r == '\n' || r == '\r' || r == 0x85 || r == 0x2028 || r == 0x2029:
+			return ' '
+		case unicode.IsControl(r), unicode.Is(unicode.Cf, r):
+			return -1
+		case r&0xFFFE == 0xFFFE, unicode.Is(unicode.Co, r), !utf8.ValidRune(r):
+			return utf8.RuneError
+		}
+		return r
+	}, strings.ToValidUTF8(s, "\uFFFD"))
+}
+
+// cleanLines cleans every line, after breaking at line breaks.
+func cleanLines(lines []string) []string {
+	var out []string
+	for _, l := range lines {
+		for _, part := range strings.Split(strings.ReplaceAll(l, "\r\n", "\n"), "\n") {
+			out = append(out, Clean(part))
+		}
+	}
+	return out
+}

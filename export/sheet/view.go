@@ -1,0 +1,130 @@
+package sheet
+
+// View is one drawing on the sheet: a plan, a section, a table. Its items are
+// in millimetres of the real thing.
+type View struct {
+	Title string
+	// Scale is the denominator n of 1:n. Zero lets Arrange choose.
+	Scale float64
+	// Shift is where the model's origin lies on the paper: paper = Shift + model/Scale.
+	// Arrange sets it.
+	Shift Point
+	// NoScale leaves the scale out of the caption, for tables and diagrams.
+	NoScale bool
+	Items   []Item
+}
+
+// NewView starts a view whose scale and place Arrange chooses.
+func NewView(title string) *View { return &View{Title: title} }
+
+// Add appends items.
+func (v *View) Add(items ...Item) { v.Items = append(v.Items, items...) }
+
+// Line draws a straight line.
+func (v *View) Line(on Layer, a, b Point) { v.Add(Line{on, a, b}) }
+
+// Polyline draws an open run of lines.
+func (v *View) Polyline(on Layer, points ...Point) { v.Add(Polyline{On: on, Points: points}) }
+
+// Polygon draws a closed run of lines.
+func (v *View) Polygon(on Layer, points ...Point) {
+	v.Add(Polyline{On: on, Points: points, Closed: true})
+}
+
+// Paths draws many open runs, such as visible edges.
+func (v *View) Paths(on Layer, paths ...[]Point) {
+	for _, p := range paths {
+		v.Polyline(on, p...)
+	}
+}
+
+// Rect draws an upright rectangle by two opposite corners.
+func (v *View) Rect(on Layer, a, b Point) { v.Polygon(on, RectLoop(a, b)...) }
+
+// RectLoop gives the corners of an upright rectangle, for Hatch and Polygon.
+func RectLoop(a, b Point) []Point { return EmptyBox().Grow(a, b).corners() }
+
+// Circle draws a circle.
+func (v *View) Circle(on Layer, centre Point, radius float64) { v.Add(Circle{on, centre, radius}) }
+
+// Arc draws an arc anticlockwise from one direction to the other, degrees.
+func (v *View) Arc(on Layer, centre Point, radius, from, to float64) {
+	v.Add(Arc{on, centre, radius, from, to})
+}
+
+// Text letters lines below each other at the sheet's lettering height.
+func (v *View) Text(at Point, anchor Anchor, lines ...string) {
+	v.Add(Text{On: Notes, At: at, Anchor: anchor, Lines: lines})
+}
+
+// Hatch fills the loops by the even-odd rule.
+func (v *View) Hatch(on Layer, pattern Pattern, loops ...[]Point) {
+	v.Add(Hatch{On: on, Loops: loops, Pattern: pattern})
+}
+
+// Note letters lines at knee with an arrow to tip.
+func (v *View) Note(tip, knee Point, lines ...string) {
+	v.Add(Leader{On: Notes, Tip: tip, Knee: knee, Lines: lines})
+}
+
+// Arrow draws an arrow, for movements and loads.
+func (v *View) Arrow(on Layer, from, to Point) { v.Add(Leader{On: on, Tip: to, Knee: from}) }
+
+// DimHorizontal measures along x; the dimension line runs offset mm of paper
+// above (below when negative) the higher (lower) of both points.
+func (v *View) DimHorizontal(a, b Point, offset float64) {
+	v.dim(a, b, 0, outer(a, b, 1, offset), offset)
+}
+
+// DimVertical measures along y; the dimension line runs offset mm of paper to
+// the right (left when negative) of the rightmost (leftmost) point.
+func (v *View) DimVertical(a, b Point, offset float64) {
+	v.dim(a, b, 90, outer(a, b, 0, offset), -offset)
+}
+
+// DimAligned measures the distance of both points; the dimension line runs
+// offset mm of paper to the left of the direction from a to b.
+func (v *View) DimAligned(a, b Point, offset float64) {
+	v.dim(a, b, direction(a, b), a, offset)
+}
+
+func (v *View) dim(a, b Point, angle float64, base Point, offset float64) {
+	v.Add(Dimension{On: Dimensioning, From: a, To: b, Angle: angle, Base: base, Offset: offset})
+}
+
+// outer is the point further out along an axis, on the side of the sign.
+func outer(a, b Point, axis int, sign float64) Point {
+	if (a[axis] >= b[axis]) == (sign >= 0) {
+		return a
+	}
+	return b
+}
+
+// Extents is the box around everything that the view measures in the model,
+// mm; lettering and dimension lines are not part of it.
+func (v *View) Extents() Box {
+	box := EmptyBox()
+	for _, i := range v.Items {
+		switch i := i.(type) {
+		case Circle:
+			box = box.Union(around(i.Centre, i.Radius))
+		case Arc:
+			box = box.Union(around(i.Centre, i.Radius))
+		case Text:
+			box = box.Grow(i.At)
+		case Dimension:
+			box = box.Grow(i.From, i.To)
+		case DimStack:
+			for _, s := range i.Spans {
+				box = box.Grow(s.From, s.To)
+			}
+		default:
+			box = box.Grow(i.points()...)
+		}
+	}
+	return box
+}
+
+func around(centre Point, radius float64) Box {
+	return EmptyBox().Grow(centre.Sub(Point{radius, radius}), centre.Add(Point{radius, radius}))
+}

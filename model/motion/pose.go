@@ -1,0 +1,157 @@
+package motion
+
+import (
+	"math"
+
+	"boxwalk/model/geom"
+)
+
+// Pose is refFromBody at s in [0, 1], to rounding. ref is Ground or an
+// ancestor of body.
+func (p *Path) Pose(ref, body int, s float64) geom.Pose {
+	own := p.at(s)
+	pose := geom.Identity()
+	for b := body; b != ref; b = p.m.Bodies[b].Parent {
+		pose = own[b].Mul(pose)
+	}
+	return pose
+}
+
+// Depth is the number of joints between ref and body.
+func (p *Path) Depth(ref, body int) int { return len(p.m.Chain(ref, body)) }
+
+// at is parentFromBody of every body at s.
+func (p *Path) at(s float64) []geom.Pose {
+	p.mu.RLock()
+	own, ok := p.poses[s]
+	p.mu.RUnlock()
+	if ok {
+		return own
+	}
+	q := p.solve(s, s)
+	own = make([]geom.Pose, len(q))
+	for i, b := range p.m.Bodies {
+		own[i] = b.Joint.pose(q[i].v.mid())
+	}
+	p.mu.Lock()
+	p.poses[s] = own
+	p.mu.Unlock()
+	return own
+}
+
+func (j Joint) pose(q float64) geom.Pose {
+	switch {
+	case j.Kind == Fixed || q == 0:
+		return geom.Identity()
+	case j.Kind == Prismatic:
+		return geom.Translation(j.Axis.Mul(q))
+	}
+	return geom.Rotation(j.Pin, j.Axis, q)
+}
+
+// over is every joint coordinate enclosed over [s0, s1].
+func (p *Path) over(s0, s1 float64) []jet {
+	key := [2]float64{s0, s1}
+	p.mu.RLock()
+	q, ok := p.jets[key]
+	p.mu.RUnlock()
+	if ok {
+		return q
+	}
+	q = p.solve(s0, s1)
+	p.mu.Lock()
+	p.jets[key] = q
+	p.mu.Unlock()
+	return q
+}
+
+// Bound encloses the motion of body seen from ref over [s0, s1]: a body point,
+// and upper bounds on its acceleration, on angular speed and on angular
+// acceleration. A joint moves the point by
+//
+//	revolute: a += (Om^2 + al) |pin - c|, then Om and al gain q' and q''
+//	prismatic: a += (Om^2 + al) max|d| + 2 Om |d'| + |d''|
+//
+// Rates about parallel axes add with their signs; otherwise by size.
+func (p *Path) Bound(ref, body int, s0, s1 float64) geom.Bound {
+	q := p.over(s0, s1)
+	var b geom.Bound
+	var rate, spin interval
+	parallel := true
+	for _, i := range p.m.Chain(ref, body) {
+		j := p.m.Bodies[i].Joint
+		switch j.Kind {
+		case Prismatic:
+			u := j.Axis.Len()
+			b.A += (b.Omega*b.Omega+b.Alpha)*u*q[i].v.mag() + 2*b.Omega*u*q[i].d.mag() + u*q[i].dd.mag()
+		case Revolute, Aim:
+			if b.Omega != 0 || b.Alpha != 0 {
+				b.A += (b.Omega*b.Omega + b.Alpha) * b.Radius(j.Pin)
+			}
+			if b.Axis == (geom.Vec{}) && rate.zero() && spin.zero() {
+				b.Axis = j.Axis
+			}
+			parallel = parallel && (b.Axis == j.Axis || (q[i].d.zero() && q[i].dd.zero()))
+			rate, spin = rate.add(q[i].d), spin.add(q[i].dd)
+			if parallel {
+				b.Omega, b.Alpha = rate.mag(), spin.mag()
+			} else {
+				// Alpha of two turning axes also holds Om x q'
+				b.Alpha += q[i].dd.mag() + b.Omega*q[i].d.mag()
+				b.Omega += q[i].d.mag()
+				b.Axis = geom.Vec{}
+			}
+			b.C = j.Pin
+		}
+	}
+	if !parallel {
+		b.Axis = geom.Vec{}
+	}
+	return grown(b)
+}
+
+// grown covers the rounding of the few additions and products above.
+func grown(b geom.Bound) geom.Bound {
+	const up = 1 + 64*0x1p-52
+	b.A *= up
+	b.Omega *= up
+	b.Alpha *= up
+	if math.IsNaN(b.A + b.Omega + b.Alpha) {
+		b.A = math.Inf(1)
+	}
+	return b
+}
+
+// Coordinate of a body's joint at s.
+func (p *Path) Coordinate(body int, s float64) float64 { return p.over(s, s)[body].v.mid() }
+
+// Length of a link at s, pin to pin.
+func (p *Path) Length(link int, s float64) float64 { return p.length(link, s, s).v.mid() }
+
+func (p *Path) length(link int, s0, s1 float64) jet {
+	l := p.m.Links[link]
+	q := p.over(s0, s1)
+	top := p.m.Common(l.A, l.B)
+	return p.carry(l.B, top, still(l.PinB), q).sub(p.carry(l.A, top, still(l.PinA), q)).length()
+}
+
+// LengthRange is a bracket of everything a link measures during the step: the
+// true least lies in [least - wide, least], the true greatest in
+// [most, most + wide].
+func (p *Path) LengthRange(link int) (least, most, wide float64) {
+	const pieces = 64
+	least, most = math.Inf(1), math.Inf(-1)
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for k := range pieces {
+		s0, s1 := float64(k)/pieces, float64(k+1)/pieces
+		for _, s := range [2]float64{s0, s1} {
+			l := p.Length(link, s)
+			least, most = math.Min(least, l), math.Max(most, l)
+		}
+		l0, l1 := p.Length(link, s0), p.Length(link, s1)
+		// a chord misses a curve by at most K D^2 / 8
+		sag := p.length(link, s0, s1).dd.mag() / (8 * pieces * pieces)
+		lo, hi = math.Min(lo, math.Min(l0, l1)-sag), math.Max(hi, math.Max(l0, l1)+sag)
+	}
+	return least, most, math.Max(least-lo, hi-most)
+}
