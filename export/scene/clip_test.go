@@ -98,3 +98,26 @@ func TestTheTwoPartsOfACutAddUpToTheWhole(t *testing.T) {
 		}
 	})
 }
+
+func FuzzClipOfADrumIsSoundOrRefused(f *testing.F) {
+	f.Add(0.0, 0.0, 1.0, 0.1, 12)
+	f.Add(1.0, 1.0, 0.0, 0.4, 4)
+	f.Add(0.0, 1.0, 0.0, 0.5-1e-10, 7)
+	f.Fuzz(func(t *testing.T, x, y, z, d float64, sides int) {
+		n := geom.Vec{x, y, z}.Normalize()
+		drum := geom.Drum(0, 0, 0.4, -0.3, 0.5, 3+(sides%30+30)%30)
+		part, err := Clip(drum, geom.Plane{N: n, D: d})
+		if err != nil {
+			if !math.IsNaN(n.Len()) && !math.IsNaN(d) {
+				t.Fatalf("a plane with numbers was refused: %v", err)
+			}
+			return
+		}
+		if part == nil {
+			return
+		}
+		if v := part.Volume(); !(v >= -1e-12 && v <= drum.Volume()+1e-12) {
+			t.Fatalf("volume %v of %v", v, drum.Volume())
+		}
+	})
+}

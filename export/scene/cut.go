@@ -35,8 +35,19 @@ type Cutaway struct {
 // Face is the bared face of a cut object, counter-clockwise seen from the
 // side that was taken away.
 type Face struct {
-	Object int // index in the scene before the cuts
-	Loop   []geom.Vec
+	Object int // index in the scene after the cuts
+	Face   int // index in the object's Solid.Faces
+	Cut    int // index of the cut that bared it
+}
+
+// Loop is the rim of a bared face, in the scene's frame.
+func (c Cutaway) Loop(f Face) []geom.Vec {
+	s := c.Scene.Objects[f.Object].Solid
+	loop := make([]geom.Vec, len(s.Faces[f.Face]))
+	for i, v := range s.Faces[f.Face] {
+		loop[i] = s.Vertices[v]
+	}
+	return loop
 }
 
 // Cut applies cuts in turn. The given scene is not changed.
@@ -53,19 +64,21 @@ func (s Scene) Cut(cuts []Cut) (Cutaway, error) {
 		o.Solid = solid
 		out.Scene.Objects = append(out.Scene.Objects, o)
 		out.Source = append(out.Source, i)
-		for _, q := range bared {
-			out.Faces = append(out.Faces, facesOn(solid, q, i)...)
+		for _, k := range bared {
+			for _, f := range facesOn(solid, cuts[k].Plane) {
+				out.Faces = append(out.Faces, Face{Object: len(out.Source) - 1, Face: f, Cut: k})
+			}
 		}
 	}
 	return out, nil
 }
 
-// cut is what stays of the object's solid, nil for nothing, and the planes
-// that went through it.
-func (o Object) cut(cuts []Cut) (*geom.Solid, []geom.Plane, error) {
+// cut is what stays of the object's solid, nil for nothing, and which cuts went
+// through it.
+func (o Object) cut(cuts []Cut) (*geom.Solid, []int, error) {
 	solid := o.Solid
-	var through []geom.Plane
-	for _, k := range cuts {
+	var through []int
+	for i, k := range cuts {
 		if !k.touches(o) {
 			continue
 		}
@@ -80,24 +93,17 @@ func (o Object) cut(cuts []Cut) (*geom.Solid, []geom.Plane, error) {
 			return nil, nil, nil
 		}
 		solid = rest
-		through = append(through, k.Plane)
+		through = append(through, i)
 	}
 	return solid, through, nil
 }
 
 // facesOn lists the faces of s that lie in q.
-func facesOn(s *geom.Solid, q geom.Plane, object int) []Face {
-	var out []Face
-	for _, loop := range s.Faces {
-		face := Face{Object: object}
-		for _, v := range loop {
-			if math.Abs(q.Distance(s.Vertices[v])) > 2*onPlane {
-				break
-			}
-			face.Loop = append(face.Loop, s.Vertices[v])
-		}
-		if len(face.Loop) == len(loop) {
-			out = append(out, face)
+func facesOn(s *geom.Solid, q geom.Plane) []int {
+	var out []int
+	for f, loop := range s.Faces {
+		if !slices.ContainsFunc(loop, func(v int) bool { return math.Abs(q.Distance(s.Vertices[v])) > 2*onPlane }) {
+			out = append(out, f)
 		}
 	}
 	return out

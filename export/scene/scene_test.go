@@ -22,10 +22,10 @@ func TestCutBaresOneFacePerObjectItGoesThrough(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(got.Faces) != 2 || got.Faces[1].Object != 1 || len(got.Faces[1].Loop) != 4 {
+	if len(got.Faces) != 2 || got.Faces[1].Object != 1 || got.Faces[1].Cut != 0 || len(got.Loop(got.Faces[1])) != 4 {
 		t.Fatalf("faces %+v", got.Faces)
 	}
-	a := got.Faces[0].Loop
+	a := got.Loop(got.Faces[0])
 	if n := a[1].Sub(a[0]).Cross(a[2].Sub(a[1])); n[2] <= 0 {
 		t.Errorf("bared face turns away from the side taken away: %v", n)
 	}
@@ -40,7 +40,7 @@ func TestALaterCutTrimsAnEarlierBaredFace(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, f := range got.Faces {
-		if b := geom.BoxOf(f.Loop); b.Max[1] > 0.5 || b.Max[2] > 0.5 {
+		if b := geom.BoxOf(got.Loop(f)); b.Max[1] > 0.5 || b.Max[2] > 0.5 {
 			t.Errorf("face reaches %v", b.Max)
 		}
 	}

@@ -24,8 +24,20 @@ func (d Dimension) Value() float64 {
 	return math.Abs(d.To.Sub(d.From).Dot(u))
 }
 
+// longestSuffix keeps a dimension's text within what a DXF string may hold.
+const longestSuffix = 40
+
 // Label is what the dimension says on this sheet.
-func (s *Sheet) Label(d Dimension) string { return s.Units.Format(d.Value()) + Clean(d.Suffix) }
+func (s *Sheet) Label(d Dimension) string { return s.Units.Format(d.Value()) + d.PrintedSuffix() }
+
+// PrintedSuffix is the suffix as it is lettered: cleaned and cut to 40 characters.
+func (d Dimension) PrintedSuffix() string {
+	runes := []rune(Clean(d.Suffix))
+	if len(runes) > longestSuffix {
+		return string(runes[:longestSuffix-1]) + "…"
+	}
+	return string(runes)
+}
 
 // axes are the unit vectors along a direction in degrees and to its left. They
 // are exact for whole right angles, so that upright lines stay upright.
@@ -92,8 +104,13 @@ func (s *Sheet) Draw(d Dimension, n float64) DrawnDimension {
 	if !arrowsIn {
 		line = [2]float64{lo - 2*arrowLength*h, hi + 2*arrowLength*h}
 	}
-	if out.Outside {
-		start := math.Max(line[1], hi+textSide*h+extensionBeyond*h/2)
+	clear := (textSide + extensionBeyond/2) * h
+	switch {
+	case out.Outside && d.Before:
+		end := math.Min(line[0], lo-clear)
+		middle, line[0] = end-width/2, end-width
+	case out.Outside:
+		start := math.Max(line[1], hi+clear)
 		middle, line[1] = start+width/2, start+width
 	}
 	out.Text = Text{On: d.On, At: at(middle).Add(v.Mul((textGap + 0.5) * h)), Anchor: MiddleCentre,

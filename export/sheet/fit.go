@@ -53,7 +53,7 @@ func fitText(text string, most, width, depth float64) (height float64, lines []s
 			continue
 		}
 		lines = Wrap(text, height, width)
-		if fieldDepth(len(lines), height) <= depth {
+		if letteringDepth(len(lines), height) <= depth {
 			return height, lines
 		}
 	}
@@ -64,7 +64,7 @@ func fitText(text string, most, width, depth float64) (height float64, lines []s
 	return height, lines
 }
 
-func fieldDepth(lines int, height float64) float64 {
+func letteringDepth(lines int, height float64) float64 {
 	return height * (1 + descent + LinePitch*float64(lines-1))
 }
 

@@ -11,6 +11,7 @@ func (s *Sheet) Model(v *View) []Item {
 
 func (s *Sheet) resolve(items []Item, n float64) []Item {
 	var out []Item
+	var busy []stroke
 	for _, i := range items {
 		switch i := i.(type) {
 		case Text:
@@ -19,8 +20,9 @@ func (s *Sheet) resolve(items []Item, n float64) []Item {
 			i.Lines = cleanLines(i.Lines)
 			out = append(out, i)
 		case DimStack:
-			for _, d := range s.dimensions(i, n) {
+			for _, d := range s.dimensions(i, n, busy) {
 				out = append(out, d)
+				busy = append(busy, s.strokesOf(d, n)...)
 			}
 		default:
 			out = append(out, i)
@@ -63,7 +65,7 @@ func (s *Sheet) OnPaper(v *View) []Item {
 // Flat is the whole sheet in mm of paper: only Line, Polyline, Circle, Arc,
 // Text and Hatch, in the order in which they are to be drawn.
 func (s *Sheet) Flat() []Item {
-	out := s.Paper()
+	out := s.Furniture()
 	for _, v := range s.Views {
 		out = append(out, s.OnPaper(v)...)
 	}

@@ -68,6 +68,9 @@ type Dimension struct {
 	Base     Point
 	Offset   float64 // mm of paper
 	Suffix   string  // printed behind the value: " TYP"
+	// Before puts a text that is too long for its place at the lower or left end
+	// instead of the upper or right one.
+	Before bool
 }
 
 // Leader is an arrow from Knee to Tip with lettering at Knee; without lines it

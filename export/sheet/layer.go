@@ -6,10 +6,10 @@ import "strings"
 type LineType uint8
 
 const (
-	Continuous   LineType = iota // 01: outlines (wide), dimensions and hatching (narrow)
-	Dashed                       // 02.1: hidden outlines
-	Chain                        // 04: long-dashed dotted, centre lines and cutting planes
-	ChainTwoDots                 // 05.1: long-dashed double-dotted, other positions of moving parts
+	Continuous      LineType = iota // 01: outlines (wide), dimensions and hatching (narrow)
+	Dashed                          // 02.1: hidden outlines
+	LongDashDot                     // 04: long-dashed dotted, centre lines and cutting planes
+	LongDashTwoDots                 // 05.1: long-dashed double-dotted, other positions of moving parts
 )
 
 // Dashes gives the pattern in mm of paper: drawn, gap, drawn, gap …; nil is
@@ -20,9 +20,9 @@ func (t LineType) Dashes() []float64 {
 	switch t {
 	case Dashed:
 		return []float64{12 * d, 3 * d}
-	case Chain:
+	case LongDashDot:
 		return []float64{24 * d, 3 * d, d / 2, 3 * d}
-	case ChainTwoDots:
+	case LongDashTwoDots:
 		return []float64{24 * d, 3 * d, d / 2, 3 * d, d / 2, 3 * d}
 	}
 	return nil
@@ -82,10 +82,10 @@ var layerStyles = [layerCount]LayerStyle{
 	SteelHatch:    {"W-STEEL-H-", Continuous, 0.18, 5, RGB{0, 40, 150}},
 	Panel:         {"W-PANEL-E-", Continuous, 0.5, 94, RGB{0, 90, 20}},
 	Hardware:      {"W-HARDW-E-", Continuous, 0.25, 6, RGB{120, 0, 120}},
-	Collapsed:     {"W-COLLAPE-", ChainTwoDots, 0.25, 1, red},
+	Collapsed:     {"W-COLLAPE-", LongDashTwoDots, 0.25, 1, red},
 	Hidden:        {"W-HIDDENE-", Dashed, 0.25, 8, RGB{80, 80, 80}},
-	Centre:        {"W-CENTREE-", Chain, 0.18, 4, RGB{0, 80, 110}},
-	CuttingPlane:  {"W-CUTPLAJ-", Chain, 0.5, 7, black},
+	Centre:        {"W-CENTREE-", LongDashDot, 0.18, 4, RGB{0, 80, 110}},
+	CuttingPlane:  {"W-CUTPLAJ-", LongDashDot, 0.5, 7, black},
 	Dimensioning:  {"W-DIMEN-D-", Continuous, 0.25, 7, black},
 	Clearance:     {"W-CLEAR-D-", Continuous, 0.25, 1, red},
 	Notes:         {"W-NOTES-T-", Continuous, 0.25, 7, black},
@@ -131,6 +131,9 @@ func safeLayerName(name string) string {
 		return r
 	}
 	name = strings.TrimSpace(strings.Map(keep, Clean(name)))
+	if strings.EqualFold(name, "Defpoints") { // CAD programs never plot this layer
+		return ""
+	}
 	if runes := []rune(name); len(runes) > 80 {
 		name = string(runes[:80])
 	}

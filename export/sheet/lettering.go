@@ -18,28 +18,32 @@ const LinePitch = 5.0 / 3
 // letter heights (ISO 3098 type B: 3/10).
 const descent = 0.3
 
-// wideOnes and the like hold characters by width. The widths in letter heights
-// are those of a common sans-serif face (0.716 em to the capital height: 0.222,
-// 0.333, 0.556, 0.778, 0.944 and 1.015 em), from memory of its published
-// metrics. Each is at least the width plus spacing of ISO 3098 type B lettering.
-const (
-	thinOnes   = "ijl'|"
-	narrowOnes = " .,:;!/\\()[]-`frtI°·\""
-	wideOnes   = "mMW%&@—…"
-)
+// Characters by width in letter heights. Each width is the greatest of three:
+// ISO 3098 type B (width plus spacing), and two common sans-serif faces, a narrow
+// and a wide one, set so that 0.716 em is the letter height (widths in em from
+// memory of their published metrics: i 0.28, t 0.39, a 0.61, O 0.79, m 0.97).
+var widthClasses = []struct {
+	characters string
+	width      float64
+}{
+	{"ijl'", 0.40},
+	{" .,:;!|/\\()[]-`ftrI·", 0.58},
+	{"w+=<>~^#±×÷≤≥≈−", 1.18},
+	{"mMWÆæŒœ%@&—…", 1.43},
+}
 
 func advance(r rune) float64 {
+	for _, c := range widthClasses {
+		if strings.ContainsRune(c.characters, r) {
+			return c.width
+		}
+	}
+	latin := r < 0x250
 	switch {
-	case strings.ContainsRune(thinOnes, r):
-		return 0.34
-	case strings.ContainsRune(narrowOnes, r):
-		return 0.5
-	case strings.ContainsRune(wideOnes, r):
-		return 1.42
-	case r < utf8.RuneSelf && (unicode.IsDigit(r) || unicode.IsLower(r)):
-		return 0.78
-	case r < 0x2E80:
-		return 1.09
+	case latin && (unicode.IsDigit(r) || unicode.IsLower(r)), strings.ContainsRune("\"°_$*?", r):
+		return 0.9
+	case latin:
+		return 1.12
 	}
 	return 1.5
 }

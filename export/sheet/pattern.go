@@ -62,9 +62,11 @@ func (p Pattern) Families() []Family {
 // Filled reports whether the pattern is an even fill.
 func (p Pattern) Filled() bool { return p == Tone || p == Solid }
 
-// Name is the pattern's name in a DXF file.
+// Name is the pattern's name in a DXF file. The file defines the pattern's lines;
+// a reader that ignores them takes its own pattern of this name, so the names
+// are ones that readers know.
 func (p Pattern) Name() string {
-	return [...]string{"BW_CONCRETE", "BW_EARTH", "BW_STEEL", "SOLID", "SOLID", "SOLID"}[min(p, patternCount)]
+	return [...]string{"GOST_FERROCONCRETE", "EARTH", "ANSI31", "SOLID", "SOLID", "SOLID"}[min(p, patternCount)]
 }
 
 // ToneColour is the grey of Tone.

@@ -3,7 +3,7 @@
 // PDF) and does no input or output.
 //
 // Everything inside a View is in millimetres of the real thing (x right, y up);
-// everything that Paper and Flat return is in millimetres of paper (origin at
+// everything that Furniture and Flat return is in millimetres of paper (origin at
 // the lower left corner of the trimmed sheet, y up). Lettering is always
 // measured in millimetres of paper, whatever the scale of the view.
 package sheet

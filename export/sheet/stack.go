@@ -79,8 +79,8 @@ func (i DimStack) across() int {
 }
 
 // dimension is one span with its line offset mm of paper from the edge.
-func (i DimStack) dimension(s Span, offset float64) Dimension {
-	d := Dimension{On: i.On, From: s.From, To: s.To, Suffix: s.Suffix, Base: Point{0, i.Edge}, Offset: offset}
+func (i DimStack) dimension(s Span, offset float64, before bool) Dimension {
+	d := Dimension{On: i.On, From: s.From, To: s.To, Suffix: s.Suffix, Base: Point{0, i.Edge}, Offset: offset, Before: before}
 	if i.across() == 0 {
 		d.Angle, d.Base = 90, Point{i.Edge, 0}
 	}
@@ -96,55 +96,137 @@ type levelled struct {
 	level  int
 }
 
+// mostRaised is by how many lines a dimension may stand further out than its own
+// stack needs, to keep clear of another stack at the corner of the view.
+const mostRaised = 3
+
 // dimensions spreads the stack over lines at scale 1:n, shortest first; equal
-// lengths keep their order.
-func (s *Sheet) dimensions(i DimStack, n float64) []Dimension {
+// lengths keep their order. It keeps clear of busy, what other stacks have drawn.
+func (s *Sheet) dimensions(i DimStack, n float64, busy []stroke) []Dimension {
 	spans := slices.Clone(i.Spans)
-	length := func(p Span) float64 { return i.dimension(p, 0).Value() }
-	slices.SortStableFunc(spans, func(a, b Span) int { return cmpFloat(length(a), length(b)) })
-	h := s.LetteringHeight()
+	length := func(p Span) float64 { return i.dimension(p, 0, false).Value() }
+	slices.SortStableFunc(spans, func(a, b Span) int { return compareLengths(length(a), length(b)) })
 	var taken []levelled
 	var out []Dimension
 	for _, p := range spans {
-		t := s.stretch(i, p, n)
-		t.level = lowestFree(taken, t)
-		taken = append(taken, t)
-		out = append(out, i.dimension(p, h*(stackFirst+stackStep*float64(t.level))))
+		d, t := s.fitSpan(i, p, n, taken, busy)
+		taken, out = append(taken, t), append(out, d)
 	}
 	return out
 }
 
-func cmpFloat(a, b float64) int {
-	const same = 1e-6 // mm
+// fitSpan finds the lowest line and the better end for the text of a span; if
+// nothing keeps clear of busy, the best place in its own stack.
+func (s *Sheet) fitSpan(i DimStack, p Span, n float64, taken []levelled, busy []stroke) (Dimension, levelled) {
+	try := func(before bool, raised int) (Dimension, levelled) {
+		t := s.stretch(i, p, n, before)
+		t.level = lowestFree(taken, t) + raised
+		return i.dimension(p, s.LetteringHeight()*(stackFirst+stackStep*float64(t.level)), before), t
+	}
+	preferred := s.freerEnd(i, p, n)
+	for raised := range mostRaised + 1 {
+		for _, before := range []bool{preferred, !preferred} {
+			if d, t := try(before, raised); s.clearOf(d, n, busy) {
+				return d, t
+			}
+		}
+	}
+	return try(preferred, 0)
+}
+
+// strokesOf are the outlines on paper of a drawn dimension, its text among them.
+func (s *Sheet) strokesOf(d Dimension, n float64) []stroke {
+	var out []stroke
+	for _, i := range Placed(s.Draw(d, n).Items(), 1/n, Point{}) {
+		if t, ok := i.(Text); ok {
+			out = append(out, newStroke(t.Outline(), 0, "text"))
+			continue
+		}
+		out = append(out, newStroke(i.points(), 0, ""))
+	}
+	return out
+}
+
+// clearOf reports whether neither the text of d runs into what is busy nor the
+// lines of d into a busy text.
+func (s *Sheet) clearOf(d Dimension, n float64, busy []stroke) bool {
+	for _, a := range s.strokesOf(d, n) {
+		for _, b := range busy {
+			if (a.name != "" || b.name != "") && meet(a.outline, a.box, b.outline, b.box) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+const sameLength = 1e-6 // mm
+
+func compareLengths(a, b float64) int {
 	switch {
-	case a < b-same:
+	case a < b-sameLength:
 		return -1
-	case a > b+same:
+	case a > b+sameLength:
 		return 1
 	}
 	return 0
 }
 
-// stretch is what the dimension with its text takes along its line.
-func (s *Sheet) stretch(i DimStack, p Span, n float64) levelled {
+// freerEnd chooses the end at which a text stands that is too long for its
+// place, true for the lower or left one: where it comes in the way of fewer
+// neighbours, else the upper or right one.
+func (s *Sheet) freerEnd(i DimStack, p Span, n float64) (before bool) {
+	return i.neighbours(p, s.stretch(i, p, n, true)) < i.neighbours(p, s.stretch(i, p, n, false))
+}
+
+// neighbours counts the spans that the stretch t of span p reaches into; those
+// that p lies within stand further out anyway.
+func (i DimStack) neighbours(p Span, t levelled) int {
+	own, count := i.measured(p), 0
+	for _, o := range i.Spans {
+		other := i.measured(o)
+		holds := other.lo <= own.lo+sameLength && own.hi <= other.hi+sameLength
+		if !holds && other.meets(t) {
+			count++
+		}
+	}
+	return count
+}
+
+// measured is the bare stretch between a span's points.
+func (i DimStack) measured(p Span) levelled {
 	along := 1 - i.across()
-	d := s.Draw(i.dimension(p, 0), n)
-	t := levelled{lo: math.Min(d.Start[along], d.End[along]), hi: math.Max(d.Start[along], d.End[along])}
-	if d.Outside {
-		ends := d.Lines[0]
-		t.lo = math.Min(t.lo, math.Min(ends.A[along], ends.B[along]))
-		t.hi = math.Max(t.hi, math.Max(ends.A[along], ends.B[along]))
+	return levelled{lo: math.Min(p.From[along], p.To[along]), hi: math.Max(p.From[along], p.To[along])}
+}
+
+// stretch is what the dimension with its text takes along its line. The tail of
+// an arrow that points in from outside is not counted: it falls on the arrow of
+// the neighbour in the chain.
+func (s *Sheet) stretch(i DimStack, p Span, n float64, before bool) levelled {
+	t := i.measured(p)
+	d := s.Draw(i.dimension(p, 0, before), n)
+	if !d.Outside {
+		return t
+	}
+	a, b := d.Lines[0].A[1-i.across()], d.Lines[0].B[1-i.across()]
+	if before {
+		t.lo = math.Min(a, b)
+	} else {
+		t.hi = math.Max(a, b)
 	}
 	return t
 }
 
-// lowestFree is the lowest line on which t meets nothing taken; ends may touch.
-// It also stays outside everything that t's extension lines would otherwise pass.
+// meets reports whether two stretches share more than an end.
+func (t levelled) meets(o levelled) bool {
+	return t.lo < o.hi-sameLength && o.lo < t.hi-sameLength
+}
+
+// lowestFree is the lowest line outside all stretches that t meets.
 func lowestFree(taken []levelled, t levelled) int {
-	const touch = 1e-6 // mm
 	level := 0
 	for _, o := range taken {
-		if o.lo < t.hi-touch && t.lo < o.hi-touch {
+		if o.meets(t) {
 			level = max(level, o.level+1)
 		}
 	}

@@ -15,15 +15,16 @@ func Prism(section []Point2, x0, x1 float64) *Solid {
 	return SkewPrism(section, SquareEnd(x0), SquareEnd(x1))
 }
 
-// End is a vertical plane that closes a prism: it crosses y = 0 at X and runs
-// ahead by Slope metres per metre to the left (the tangent of the skew).
-type End struct{ X, Slope float64 }
+// End is a plane that closes a prism: it crosses y = z = 0 at X and runs ahead
+// by Slope metres per metre to the left (the tangent of the skew) and by Lean
+// metres per metre up (a plumb face seen from a frame on a grade).
+type End struct{ X, Slope, Lean float64 }
 
 // SquareEnd is an end square to the cell.
 func SquareEnd(x float64) End { return End{X: x} }
 
-// At is the station of the end at distance y left of the axis.
-func (e End) At(y float64) float64 { return e.X + e.Slope*y }
+// At is where the end stands at distance y left of the axis and height z.
+func (e End) At(y, z float64) float64 { return e.X + e.Slope*y + e.Lean*z }
 
 // SkewPrism is the solid over a convex polygon in y and z between two ends.
 func SkewPrism(section []Point2, rear, front End) *Solid {
@@ -32,7 +33,7 @@ func SkewPrism(section []Point2, rear, front End) *Solid {
 	s := &Solid{}
 	for _, e := range [2]End{rear, front} {
 		for _, p := range loop {
-			s.Vertices = append(s.Vertices, Vec{e.At(p[0]), p[0], p[1]})
+			s.Vertices = append(s.Vertices, Vec{e.At(p[0], p[1]), p[0], p[1]})
 		}
 	}
 	var back, ahead []int

@@ -105,11 +105,11 @@ type Alignment struct {
 
 // AlignmentStart places the job on the ground; only exports use it.
 type AlignmentStart struct {
-	Station   units.Station `yaml:"station" default:"0+000" doc:"Station of the inlet."`
-	Elevation units.Length  `yaml:"elevation" default:"0 m" min:"-12000 m" max:"12000 m" doc:"Elevation of the invert top at the inlet."`
-	Bearing   units.Angle   `yaml:"bearing" default:"0 deg" min:"-360 deg" max:"360 deg" doc:"Bearing of the line ahead, clockwise from north."`
-	Easting   units.Length  `yaml:"easting" default:"0 m" min:"-20000000 m" max:"20000000 m" doc:"Easting of the line's start."`
-	Northing  units.Length  `yaml:"northing" default:"0 m" min:"-20000000 m" max:"20000000 m" doc:"Northing of the line's start."`
+	Station   units.Station    `yaml:"station" default:"0+000" doc:"Station of the inlet."`
+	Elevation units.Coordinate `yaml:"elevation" default:"0 m" doc:"Elevation of the invert top at the inlet."`
+	Bearing   units.Angle      `yaml:"bearing" default:"0 deg" min:"-360 deg" max:"360 deg" doc:"Bearing of the line ahead, clockwise from north."`
+	Easting   units.Coordinate `yaml:"easting" default:"0 m" doc:"Easting of the line's start."`
+	Northing  units.Coordinate `yaml:"northing" default:"0 m" doc:"Northing of the line's start."`
 }
 
 // LeftInPlace is what the carrier must pass on its way out.

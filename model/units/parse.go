@@ -96,8 +96,10 @@ var plainer = strings.NewReplacer(
 	"\u00a0", " ", "\u202f", " ", "\t", " ")
 
 func plain(text string) string {
-	return strings.Trim(plainer.Replace(text), " ")
+	return strings.Trim(blanks.ReplaceAllString(plainer.Replace(text), " "), " ")
 }
+
+var blanks = regexp.MustCompile(` {2,}`)
 
 // commaCure replaces the comma by a point, or drops it where it stands before
 // exactly three digits and so parts thousands.
@@ -207,7 +209,7 @@ func (r reading) wrongUnit(x float64, text, name string) (why, cure string) {
 		weight := significant(x*gravity/1000, 4) + " kN/m3"
 		return fmt.Sprintf("is a density; %s is expected: times 9.80665 m/s2 it is %s", r.kind, weight), weight
 	case len(found) > 0:
-		return fmt.Sprintf("is %s (%s); %s is expected", found[0].dim, name, r.kind), ""
+		return fmt.Sprintf("is %s (%s); %s is expected", measured(found), name, r.kind), ""
 	case isFeetInches(text):
 		return fmt.Sprintf("is a length; %s is expected", r.kind), ""
 	case ratio.MatchString(text):
@@ -218,6 +220,15 @@ func (r reading) wrongUnit(x float64, text, name string) (why, cure string) {
 		return fmt.Sprintf("has the unit %s: capitals matter, it is %s", name, right), number + " " + right
 	}
 	return fmt.Sprintf("has no unit that is known for %s (%s)", r.kind, strings.Join(namesOf(dim), ", ")), ""
+}
+
+// measured names what the units of one spelling measure: "a force or a mass".
+func measured(found []unit) string {
+	names := make([]string, len(found))
+	for i, u := range found {
+		names[i] = u.dim.String()
+	}
+	return strings.Join(names, " or ")
 }
 
 // numberCure turns a percentage into the pure number; other units are dropped.

@@ -7,8 +7,10 @@ import (
 
 // The typographic forms that plain maps to keyboard ones, as classes.
 const (
-	gap  = "[ \t\u00a0\u202f]*"
-	sign = "^" + gap + "[-+−–]?" + gap
+	blanksIn = " \t\u00a0\u202f" // between the brackets of a class
+	marks    = `'"′″’‘”“`        // feet, inches, minutes, seconds
+	gap      = "[" + blanksIn + "]*"
+	start    = "^" + gap + "[-+−–]?" + gap
 )
 
 // Pattern returns a regular expression, in the common subset of ECMA 262 and
@@ -26,23 +28,23 @@ func (k Kind) Pattern() string {
 	case KindSlope:
 		forms = append(forms, loose(numberText)+gap+"(?::|in)"+gap+loose(numberText))
 	case KindAngle:
-		forms = append(forms, `\d+`+gap+`(?:°|deg)[-+0-9. \t\u00a0'"′″’‘”“]*`)
+		forms = append(forms, `\d+`+gap+"(?:°|deg)[0-9."+blanksIn+marks+"]*")
 	}
-	return sign + "(?:" + strings.Join(forms, "|") + ")" + gap + "$"
+	return start + "(?:" + strings.Join(forms, "|") + ")" + gap + "$"
 }
 
 // feetForm is any run of numbers and marks of feet and inches.
-const feetForm = `\d(?:[-–−0-9./ 	` + "\u00a0\u202f" + `'"′″’‘”“]|ft|feet|foot|inches|inch|in)*`
+const feetForm = `\d(?:[-–−0-9./` + blanksIn + marks + `]|ft|feet|foot|inches|inch|in)*`
 
 // SizePattern is Pattern for a size of n lengths.
 func SizePattern(n int) string {
-	one := `\d(?:[-–−0-9./ 	` + "\u00a0\u202f" + `'"′″’‘”“]|` + strings.Join(alternatives(dimLength), "|") + `)*`
+	one := `[-+.–−]?` + gap + `[.\d](?:[-+–−0-9./eE` + blanksIn + marks + `]|` + strings.Join(alternatives(dimLength), "|") + `)*`
 	return "^" + gap + one + strings.Repeat("[xX×]"+gap+one, n-1) + "$"
 }
 
 // loose lets the blank and the dash of a mixed number be typographic ones.
 func loose(number string) string {
-	return strings.ReplaceAll(number, "[ -]", "[-–− \t\u00a0\u202f]")
+	return strings.ReplaceAll(number, "[ -]", "[-–−"+blanksIn+"]+")
 }
 
 // unitChoice matches any unit of the dimension, or none.

@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-var timesSign = regexp.MustCompile(`\s*[xX×]\s*`)
+var timesSign = regexp.MustCompile(` *[xX×] *`)
 
 // ParseSize2 reads "200 x 150 mm". A unit may stand on either number or on
 // both; a number without one takes the next unit to its right, else the one to
@@ -63,6 +63,7 @@ func counted(n int) string {
 	return fmt.Sprintf("%d lengths", n)
 }
 
+// bareNumber is a number with a sign and nothing behind it.
 var bareNumber = regexp.MustCompile(`^[+-]?` + numberText + `$`)
 var trailingUnit = regexp.MustCompile(`^[+-]?` + numberText + `(\s*[^\d\s./+-].*)$`)
 

@@ -134,7 +134,7 @@ func namesOf(dim dimension) []string {
 	return names
 }
 
-// kindOf names the quantity that a dimension measures, for messages.
+// String names the quantity that a dimension measures, for messages.
 func (d dimension) String() string {
 	for _, k := range kinds {
 		if k.dim == d {

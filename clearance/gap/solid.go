@@ -1,0 +1,112 @@
+package gap
+
+import (
+	"math"
+
+	"boxwalk/model/geom"
+)
+
+// Solid is a convex solid prepared for distance queries, in body coordinates.
+// It is never changed after New, so any number of goroutines may share it.
+type Solid struct {
+	vertices []XYZ
+	faces    []face
+	edges    []edge
+	box      geom.Box
+	reach    float64
+}
+
+// face is a plane n.p = offset with its loop of vertices, counter-clockwise
+// from outside. The offset is the largest n.v over the whole solid.
+type face struct {
+	n      XYZ
+	offset float64
+	loop   []int
+}
+
+// edge runs from vertex a to b. dir is its unit direction taken so that it is
+// a positive multiple of n2 x n1, where n1 and n2 are the outward normals of
+// its two faces: the ends of the edge's arc on the Gauss sphere.
+type edge struct {
+	a, b        int
+	dir, n1, n2 XYZ
+}
+
+// New prepares a solid that has passed geom.Solid.Check.
+func New(s *geom.Solid) *Solid {
+	out := &Solid{box: s.Box()}
+	for _, v := range s.Vertices {
+		p := FromVec(v)
+		out.vertices = append(out.vertices, p)
+		out.reach = math.Max(out.reach, p.Len())
+	}
+	for i, loop := range s.Faces {
+		q := s.Plane(i)
+		n := FromVec(q.N)
+		_, offset := highest(out.vertices, n)
+		out.faces = append(out.faces, face{n: n, offset: offset, loop: append([]int(nil), loop...)})
+	}
+	out.findEdges()
+	return out
+}
+
+// findEdges pairs every directed edge of a face loop with its reverse.
+func (s *Solid) findEdges() {
+	left := map[[2]int]int{}
+	for i, f := range s.faces {
+		for k, a := range f.loop {
+			left[[2]int{a, f.loop[(k+1)%len(f.loop)]}] = i
+		}
+	}
+	for i, f := range s.faces {
+		for k, a := range f.loop {
+			b := f.loop[(k+1)%len(f.loop)]
+			j, ok := left[[2]int{b, a}]
+			if !ok || a > b {
+				continue
+			}
+			s.addEdge(a, b, i, j)
+		}
+	}
+}
+
+// addEdge adds the edge that the loop of face i runs from a to b and the loop
+// of face j from b to a. For a convex edge b - a is then a positive multiple
+// of ni x nj.
+func (s *Solid) addEdge(a, b, i, j int) {
+	d := s.vertices[a].Sub(s.vertices[b])
+	l := d.Len()
+	if l == 0 {
+		return
+	}
+	s.edges = append(s.edges, edge{a: a, b: b, dir: d.Mul(1 / l), n1: s.faces[i].n, n2: s.faces[j].n})
+}
+
+// Vertices in body coordinates. The caller must not change them.
+func (s *Solid) Vertices() []XYZ { return s.vertices }
+
+// Box is the least axis-parallel box in body coordinates.
+func (s *Solid) Box() geom.Box { return s.box }
+
+// Reach is the largest distance of a vertex from the body's origin.
+func (s *Solid) Reach() float64 { return s.reach }
+
+// Faces is the number of faces.
+func (s *Solid) Faces() int { return len(s.faces) }
+
+// Face is the outward unit normal, the offset and the vertex loop of face i:
+// no vertex of the solid has n.v above the offset. The caller must not change
+// the loop.
+func (s *Solid) Face(i int) (n XYZ, offset float64, loop []int) {
+	f := &s.faces[i]
+	return f.n, f.offset, f.loop
+}
+
+// Edges is the number of edges.
+func (s *Solid) Edges() int { return len(s.edges) }
+
+// Edge is the two vertices of edge i and its unit direction, in either sense.
+func (s *Solid) Edge(i int) (a, b int, along XYZ) {
+	e := &s.edges[i]
+	return e.a, e.b, e.dir
+}

@@ -1,0 +1,64 @@
+package sweep
+
+import (
+	"math"
+
+	"boxwalk/model/geom"
+)
+
+// cache keeps the last poses and bounds asked of a motion: neighbouring
+// intervals share ends, and the solids of one body share everything. A slot
+// that is taken over by another key is simply asked for again.
+type cache struct {
+	m      Motion
+	ref    int
+	poses  [slots]poseSlot
+	bounds [slots]boundSlot
+}
+
+const slots = 32
+
+type poseSlot struct {
+	used bool
+	body int
+	s    float64
+	pose geom.Pose
+}
+
+type boundSlot struct {
+	used   bool
+	body   int
+	s0, s1 float64
+	bound  geom.Bound
+}
+
+func (c *cache) reset(m Motion, ref int) {
+	c.m, c.ref = m, ref
+	for i := range c.poses {
+		c.poses[i].used = false
+		c.bounds[i].used = false
+	}
+}
+
+// slot spreads keys by their high bits (Fibonacci hashing).
+func slot(body int, s float64) uint64 {
+	return (math.Float64bits(s)*0x9e3779b97f4a7c15 + uint64(body)*0xbf58476d1ce4e5b9) >> 59
+}
+
+// pose is refFromBody at s; the pointer is good until the next call.
+func (c *cache) pose(body int, s float64) *geom.Pose {
+	x := &c.poses[slot(body, s)]
+	if !x.used || x.body != body || x.s != s {
+		*x = poseSlot{true, body, s, c.m.Pose(c.ref, body, s)}
+	}
+	return &x.pose
+}
+
+// bound over [s0, s1]; the pointer is good until the next call.
+func (c *cache) bound(body int, s0, s1 float64) *geom.Bound {
+	x := &c.bounds[slot(body, s0+2*s1)]
+	if !x.used || x.body != body || x.s0 != s0 || x.s1 != s1 {
+		*x = boundSlot{true, body, s0, s1, c.m.Bound(c.ref, body, s0, s1)}
+	}
+	return &x.bound
+}

@@ -1,0 +1,268 @@
+package sweep
+
+import (
+	"math"
+	"sort"
+
+	"boxwalk/clearance/gap"
+)
+
+// DragOptions of a travel in contact; a field that is not positive takes its
+// default.
+type DragOptions struct {
+	// Band is the distance up to which the solids count as in contact:
+	// DefaultBand.
+	Band float64
+	// Opening is how far a contact must open along the face's normal for each
+	// metre of travel along the face, so as not to drag: DefaultOpening.
+	Opening float64
+	// Epsilon is the widest bracket wanted, in metres: DefaultEpsilon.
+	Epsilon float64
+}
+
+// Defaults (judgement): a form face within half a millimetre of the concrete
+// that cast against it is still held by the paste between them; a face that
+// leaves steeper than 1:25 lifts off rather than rubs.
+const (
+	DefaultBand    = 5e-4
+	DefaultOpening = 1.0 / 25
+)
+
+// Travel is how far one solid slides on another while in contact, in metres:
+// a certified bracket. Face: some of it is by a patch at least faceBreadth wide
+// across; else only by edges and corners.
+type Travel struct {
+	Lower, Upper float64
+	Face         bool
+}
+
+// faceBreadth is the least width across a contact that makes it a face rather
+// than an edge (judgement: about the thickness of a facing sheet).
+const faceBreadth = 0.02
+
+// dragBudget is the number of intervals after which the bracket stays wide;
+// negligible is a travel that is rounding, whatever its sign.
+const (
+	dragBudget = 1 << 11
+	negligible = 1e-9
+)
+
+// Drag brackets how far solid a slides on solid b over [s0, s1] while they are
+// in contact. b must not move in ref; if it does, or the motion gives numbers
+// that are not finite, nothing is certified: Upper is +Inf.
+//
+// Over a small interval the pair drags unless it is certified that either the
+// signed distance stays above Band, or every point of a's surface that can come
+// within Band of the contact face (and of its outline) opens: moves along
+// the face's outward normal by at least Opening times its motion along the
+// face. The contact face is the face of b whose plane is farthest from a; while
+// the interval leaves that undecided, all that can be it must pass. A contact
+// that no face carries (edge across edge, or a dig deeper than Band) always
+// drags.
+//
+// Upper sums the longest path along the face of the points that may drag, over
+// all intervals not certified free. Lower sums, over all intervals, the longest
+// straight travel of a point that is certified to stay within Band of the face
+// and not to open.
+func Drag(m Motion, ref int, a, b Part, s0, s1 float64, o DragOptions) Travel {
+	w := pool.Get().(*work)
+	defer w.release()
+	w.one[0] = b
+	w.reset(m, ref, a, w.one[:])
+	d := dragSearch{work: w, o: o.filled()}
+	if !w.t.load(&w.cache, a, b, s0, s1, w.joints[0]) || !w.t.b.still {
+		return Travel{Upper: math.Inf(1), Face: true}
+	}
+	d.spans = append(d.spans, d.measure(s0, s1))
+	d.refine((s1 - s0) * narrowest)
+	if w.lost {
+		return Travel{Upper: math.Inf(1), Face: true}
+	}
+	return d.sum()
+}
+
+func (o DragOptions) filled() DragOptions {
+	if !(o.Band > 0) {
+		o.Band = DefaultBand
+	}
+	if !(o.Opening > 0) {
+		o.Opening = DefaultOpening
+	}
+	if !(o.Epsilon > 0) {
+		o.Epsilon = DefaultEpsilon
+	}
+	return o
+}
+
+// span is the drag over one interval.
+type span struct{ s0, s1, lower, upper float64 }
+
+type dragSearch struct {
+	*work
+	o     DragOptions
+	spans []span
+	clip  clipper
+}
+
+// refine splits the span with the widest bracket until the sum is narrow.
+func (d *dragSearch) refine(narrow float64) {
+	for len(d.spans) < dragBudget && !d.lost {
+		worst, total := -1, 0.0
+		for i, x := range d.spans {
+			wide := x.upper - x.lower
+			total += wide
+			if x.s1-x.s0 > narrow && (worst < 0 || wide > d.spans[worst].upper-d.spans[worst].lower) {
+				worst = i
+			}
+		}
+		if total <= d.o.Epsilon || worst < 0 {
+			return
+		}
+		x := d.spans[worst]
+		middle := x.s0 + (x.s1-x.s0)/2
+		d.spans[worst] = d.measure(x.s0, middle)
+		d.spans = append(d.spans, d.measure(middle, x.s1))
+	}
+}
+
+func (d *dragSearch) sum() Travel {
+	sort.Slice(d.spans, func(i, j int) bool { return d.spans[i].s0 < d.spans[j].s0 })
+	var t Travel
+	for _, x := range d.spans {
+		t.Lower += x.lower
+		t.Upper += x.upper
+		t.Face = t.Face || x.upper > negligible && d.broad(x)
+	}
+	return t
+}
+
+// broad tells whether the contact at the start of the span is a face.
+func (d *dragSearch) broad(x span) bool {
+	t := &d.t
+	if !t.load(&d.cache, d.part, d.against[0], x.s0, x.s0, d.joints[0]) {
+		return true
+	}
+	best, at := math.Inf(-1), 0
+	for i := range t.b.part.Solid.Faces() {
+		if low := t.plane(d.outward(i).Mul(-1)); low > best {
+			best, at = low, i
+		}
+	}
+	d.clip.faceOf(t, at)
+	return breadth(d.clip.run(t, d.o.Band, d.o.Band), d.clip.n) >= faceBreadth
+}
+
+// outward is the normal of face i of b in ref.
+func (d *dragSearch) outward(i int) gap.XYZ {
+	n, _, _ := d.t.b.part.Solid.Face(i)
+	return gap.Turn(&d.t.b.p0.R, n)
+}
+
+// measure brackets the drag over one interval.
+func (d *dragSearch) measure(s0, s1 float64) span {
+	x := span{s0: s0, s1: s1}
+	t := &d.t
+	if !t.load(&d.cache, d.part, d.against[0], s0, s1, d.joints[0]) {
+		d.lost = true
+		return x
+	}
+	least := d.nearestFace()
+	if least > d.o.Band || d.apart() {
+		return x
+	}
+	if least < -d.o.Band {
+		x.upper = d.longest()
+		return x
+	}
+	for i := range t.b.part.Solid.Faces() {
+		if d.highest(i) < least {
+			continue
+		}
+		d.clip.faceOf(t, i)
+		x.upper = math.Max(x.upper, d.most())
+		x.lower = math.Max(x.lower, d.least())
+	}
+	return x
+}
+
+// nearestFace is the largest certified separation along a face normal of b.
+func (d *dragSearch) nearestFace() float64 {
+	least := math.Inf(-1)
+	for i := range d.t.b.part.Solid.Faces() {
+		least = math.Max(least, d.t.plane(d.outward(i).Mul(-1)))
+	}
+	return least
+}
+
+// apart tells whether the exact normals at the two ends certify sd > Band.
+func (d *dragSearch) apart() bool {
+	for _, s := range [2]float64{d.t.s0, d.t.s1} {
+		if n := d.exact(0, s); d.t.plane(n) > d.o.Band {
+			return true
+		}
+	}
+	return false
+}
+
+// highest is an upper bound on the distance of a from the plane of face i over
+// the interval: that of the vertex whose own upper bound is least.
+func (d *dragSearch) highest(i int) float64 {
+	t := &d.t
+	n := d.outward(i)
+	_, offset, _ := t.b.part.Solid.Face(i)
+	dd := (t.s1 - t.s0) * (t.s1 - t.s0)
+	least := math.Inf(1)
+	t.a.project(n)
+	for j, f := range t.a.f {
+		least = math.Min(least, -dip(-f[0], -f[1], t.a.curvature(j)*dd))
+	}
+	return least - offset - n.Dot(gap.FromVec(t.b.p0.T)) + t.e
+}
+
+// longest is the longest path of any vertex, in whatever direction.
+func (d *dragSearch) longest() float64 {
+	t := &d.t
+	most := 0.0
+	for _, v := range t.a.part.Solid.Vertices() {
+		g := glideOf(t, v, gap.XYZ{}, 1)
+		most = math.Max(most, g.path)
+	}
+	return most
+}
+
+// most bounds the drag from above: the longest path along the face of a point
+// of the patch that is not certified to open. Opening is judged by a function
+// miss of the point that is convex, as is its path; a point of the patch is a
+// mixture of its corners, so the longest path with miss > 0 is that of a corner
+// or a mixture of two at which miss is zero.
+func (d *dragSearch) most() float64 {
+	t := &d.t
+	gs := d.clip.glides(t, d.clip.run(t, d.o.Band+t.e, d.o.Band+t.e), d.o.Opening)
+	most := 0.0
+	for _, g := range gs {
+		if g.miss <= 0 {
+			continue
+		}
+		most = math.Max(most, g.path)
+		for _, h := range gs {
+			if h.miss < 0 && h.path > g.path {
+				share := g.miss / (g.miss - h.miss)
+				most = math.Max(most, g.path+share*(h.path-g.path))
+			}
+		}
+	}
+	return most
+}
+
+// least bounds the drag from below: the longest straight travel along the face
+// of a point that stays over the face, within Band of it, and does not open.
+func (d *dragSearch) least() float64 {
+	t := &d.t
+	least := 0.0
+	for _, g := range d.clip.glides(t, d.clip.inner(t, d.o.Band-t.e), d.o.Opening) {
+		if g.rubs {
+			least = math.Max(least, g.chord)
+		}
+	}
+	return least
+}

@@ -1,0 +1,93 @@
+package sweep
+
+import (
+	"math"
+	"testing"
+
+	"boxwalk/model/geom"
+)
+
+// wall is 10 m long with its face x = 0 looking against x, 3 m high.
+func wall() Part { return ground(block(0, 0.3, -5, 5, 0, 3)) }
+
+// panel is in contact with wall over 2 m by 3 m.
+func panel() Part { return Part{0, block(-0.1, 0, -1, 1, 0, 3)} }
+
+func checkDrag(t *testing.T, got Travel, want, within float64, face bool) {
+	t.Helper()
+	if got.Lower > want+1e-12 || got.Upper < want-1e-12 || got.Upper-got.Lower > within || got.Face != face {
+		t.Errorf("%+v, want %g within %g, face %v", got, want, within, face)
+	}
+}
+
+func TestAPanelThatSlidesAlongAFaceDragsAllItsWay(t *testing.T) {
+	got := Drag(slide(geom.Vec{0, 0.12, 0}), Ground, panel(), wall(), 0, 1, DragOptions{})
+	checkDrag(t, got, 0.12, 1e-9, true)
+}
+
+func TestAPanelThatHingesOffItsTopEdgeDoesNotDrag(t *testing.T) {
+	got := Drag(hinge(geom.Vec{0, 0, 3}, alongY, 0.17), Ground, panel(), wall(), 0, 1, DragOptions{})
+	checkDrag(t, got, 0, 1e-9, false)
+}
+
+func TestAPanelThatLeavesOneInTwentyDoesNotDrag(t *testing.T) {
+	got := Drag(slide(geom.Vec{-0.005, 0, -0.1}), Ground, panel(), wall(), 0, 1, DragOptions{})
+	checkDrag(t, got, 0, 1e-9, false)
+}
+
+func TestAPanelThatLeavesOneInFiftyDragsUntilItIsOutOfTheBand(t *testing.T) {
+	got := Drag(slide(geom.Vec{-0.005, 0, -0.25}), Ground, panel(), wall(), 0, 1, DragOptions{})
+	checkDrag(t, got, 50*DefaultBand, DefaultEpsilon, true)
+}
+
+func TestAWidePanelDragsOnANarrowFaceUnderItsMiddle(t *testing.T) {
+	narrow := ground(block(0, 0.3, -0.05, 0.05, -1, 4))
+	got := Drag(slide(geom.Vec{0, 0.12, 0}), Ground, panel(), narrow, 0, 1, DragOptions{})
+	checkDrag(t, got, 0.12, 1e-9, true)
+}
+
+func TestAPanelDragsUntilItLeavesTheEndOfTheFace(t *testing.T) {
+	got := Drag(slide(geom.Vec{0, 8, 0}), Ground, panel(), wall(), 0, 1, DragOptions{})
+	checkDrag(t, got, 6, DefaultBand+DefaultEpsilon, true)
+}
+
+func TestAnEdgeThatRubsIsNotAFace(t *testing.T) {
+	roof := Part{0, block(-1, 0, -1, 1, 2, 2.005)}
+	got := Drag(slide(geom.Vec{0, 0, -0.05}), Ground, roof, wall(), 0, 1, DragOptions{})
+	checkDrag(t, got, 0.05, 1e-9, false)
+}
+
+func TestAPanelFlushWithTheEndOfTheConcreteLiftsWithoutDrag(t *testing.T) {
+	flush := ground(block(0, 0.3, -1, 1, 0, 3))
+	got := Drag(slide(geom.Vec{-0.05, 0, 0}), Ground, panel(), flush, 0, 1, DragOptions{})
+	checkDrag(t, got, 0, 1e-9, false)
+}
+
+func TestAHingeBehindTheFaceDragsItsTopEdgeWhileItIsNear(t *testing.T) {
+	// The pin is 60 mm inside and level with the panel's top: the top edge
+	// moves straight down at first and drags for the whole small angle.
+	got := Drag(hinge(geom.Vec{-0.06, 0, 3}, alongY, 0.05), Ground, panel(), wall(), 0, 1, DragOptions{})
+	if !(got.Lower > 0.0005 && got.Upper < 0.0035) || got.Upper-got.Lower > DefaultEpsilon {
+		t.Errorf("%+v", got)
+	}
+}
+
+func TestEdgeAcrossEdgeAlwaysDrags(t *testing.T) {
+	// Two square bars set on their corners, crossing at right angles.
+	turned := geom.Rotation(geom.Vec{}, alongY, math.Pi/4)
+	low := geom.Block(geom.Box{Min: geom.Vec{-0.1, -1, -0.1}, Max: geom.Vec{0.1, 1, 0.1}}).Moved(turned)
+	across := geom.Rotation(geom.Vec{}, geom.Vec{0, 0, 1}, math.Pi/2)
+	high := low.Moved(across).Moved(geom.Translation(geom.Vec{0, 0, 0.2 * math.Sqrt2}))
+	got := Drag(slide(geom.Vec{0, 0.05, 0}), Ground, Part{0, solidOf(high)}, ground(solidOf(low)), 0, 1, DragOptions{})
+	if got.Upper < 0.05 {
+		t.Errorf("%+v", got)
+	}
+}
+
+func TestDragOnAMovingFaceIsNotCertified(t *testing.T) {
+	m := tree{{parent: Ground, dir: alongX, drive: drive{q1: 1}}, {parent: Ground, dir: alongX, drive: drive{q1: 0.5}}}
+	got := Drag(m, Ground, panel(), Part{1, wall().Solid}, 0, 1, DragOptions{})
+	if !math.IsInf(got.Upper, 1) {
+		t.Errorf("%+v", got)
+	}
+}

@@ -1,0 +1,63 @@
+package sweep
+
+import (
+	"math"
+	"testing"
+
+	"boxwalk/model/geom"
+)
+
+func TestFirstContactOfASlideIsWhereTheFacesMeet(t *testing.T) {
+	m := slide(geom.Vec{2, 0, 0})
+	a, b := Part{0, block(0, 1, 0, 1, 0, 1)}, ground(block(2, 3, 0, 1, 0, 1))
+	const below = 5e-5
+	lo, hi, found := First(m, Ground, a, b, 0, 1, below, 1e-6)
+	want := (1 + below) / 2
+	if !found || lo > want || hi < want || hi-lo > 1e-6 {
+		t.Errorf("[%.9g, %.9g] %v, want %.9g", lo, hi, found, want)
+	}
+}
+
+func TestFirstContactOfATurningEdgeIsOnItsArc(t *testing.T) {
+	m := hinge(geom.Vec{}, alongY, 1.4)
+	a, b := Part{0, block(0, 1, 0, 1, 0, 2)}, ground(block(2.2, 3, -1, 2, -1, 3))
+	lo, hi, found := First(m, Ground, a, b, 0, 1, 0, 1e-7)
+	want := (math.Atan2(2, 1) - math.Acos(2.2/math.Sqrt(5))) / 1.4
+	if !found || lo > want+1e-12 || hi < want-1e-12 || hi-lo > 1e-7 {
+		t.Errorf("[%.9g, %.9g] %v, want %.9g", lo, hi, found, want)
+	}
+}
+
+func TestFirstOfAClearMotionProvesAllOfIt(t *testing.T) {
+	m := hinge(geom.Vec{}, alongY, 1.4)
+	lo, hi, found := First(m, Ground, Part{0, block(0, 1, 0, 1, 0, 2)}, ground(block(2.5, 3, -1, 2, -1, 3)), 0.1, 0.9, 0, 1e-6)
+	if found || lo != 0.9 || hi != 0.9 {
+		t.Errorf("[%g, %g] %v", lo, hi, found)
+	}
+}
+
+func TestFirstOfAStartInsideIsTheStart(t *testing.T) {
+	m := slide(geom.Vec{-2, 0, 0})
+	lo, hi, found := First(m, Ground, Part{0, block(0, 1, 0, 1, 0, 1)}, ground(block(0.9, 3, 0, 1, 0, 1)), 0, 1, 1e-3, 1e-6)
+	if !found || lo != 0 || hi != 0 {
+		t.Errorf("[%g, %g] %v", lo, hi, found)
+	}
+}
+
+func TestFirstNeverCallsAGrazingMotionClear(t *testing.T) {
+	m := slide(geom.Vec{0, 12, 0})
+	lo, hi, found := First(m, Ground, Part{0, block(0, 1, 0, 1, 0, 1)}, ground(block(1, 2, -1, 20, 0, 1)), 0, 1, 0, 1e-3)
+	if found || !(lo < hi) {
+		t.Errorf("[%g, %g] %v", lo, hi, found)
+	}
+}
+
+func TestFirstMeetsAThinFinOnALongWay(t *testing.T) {
+	m := slide(geom.Vec{0, 12, 0})
+	a, b := Part{0, block(0, 1, 0, 0.02, 0, 1)}, ground(block(0.5, 0.51, 7.444, 7.447, 0.5, 2))
+	lo, hi, found := First(m, Ground, a, b, 0, 1, 0, 1e-6)
+	want := (7.444 - 0.02) / 12
+	if !found || lo > want+1e-12 || hi < want-1e-12 || hi-lo > 1e-6 {
+		t.Errorf("[%.9g, %.9g] %v, want %.9g", lo, hi, found, want)
+	}
+}

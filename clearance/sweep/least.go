@@ -1,0 +1,175 @@
+package sweep
+
+import (
+	"math"
+	"sync"
+
+	"boxwalk/clearance/gap"
+)
+
+// work is the memory of one search. It is reused between searches; nothing in
+// it outlives one, so the answer does not depend on who used it before.
+type work struct {
+	cache   cache
+	queue   queue
+	t       stretch
+	joints  []int
+	part    Part
+	against []Part
+	ref     int
+
+	epsilon float64 // how far below the best upper bound still matters
+	cap     float64 // what is proved to stay above it does not matter
+	low     float64 // least bound of everything settled
+	best    Bracket
+	lost    bool // the motion gave numbers that are not finite
+	one     [1]Part
+}
+
+var pool = sync.Pool{New: func() any { return new(work) }}
+
+// narrowest is the width, relative to the interval asked for, below which an
+// interval is not split again, and expansions the number of nodes after which
+// a search stops. Either leaves a wide bracket. The motions of a carrier need
+// tens of nodes.
+const (
+	narrowest  = 0x1p-40
+	expansions = 1 << 14
+)
+
+// Least brackets the least signed distance between part and the solids of
+// against over [s0, s1], all seen from the frame ref; take ref as the nearest
+// common ancestor of the bodies, where common motion drops out. All of against
+// are searched together: those that cannot set the minimum cost a box test or
+// one query. With nothing to meet both ends are +Inf.
+//
+// The answer depends on the arguments only, not on how many goroutines search.
+// It does not allocate once warm.
+func Least(m Motion, ref int, part Part, against []Part, s0, s1 float64, o Options) Bracket {
+	w := pool.Get().(*work)
+	defer w.release()
+	w.reset(m, ref, part, against)
+	w.epsilon, w.cap = o.Epsilon*(1-1e-9), math.Inf(1)
+	if !(o.Epsilon > 0) {
+		w.epsilon = DefaultEpsilon * (1 - 1e-9)
+	}
+	if o.Cap > 0 {
+		w.cap = o.Cap
+	}
+	w.seed(math.Min(s0, s1), math.Max(s0, s1))
+	w.run(math.Abs(s1-s0) * narrowest)
+	return w.answer()
+}
+
+// release gives the memory back without what it points to.
+func (w *work) release() {
+	w.cache.m, w.part, w.against, w.one = nil, Part{}, nil, [1]Part{}
+	w.t.a.part, w.t.b.part = Part{}, Part{}
+	pool.Put(w)
+}
+
+func (w *work) reset(m Motion, ref int, part Part, against []Part) {
+	w.cache.reset(m, ref)
+	w.ref, w.part, w.against = ref, part, against
+	w.queue, w.joints = w.queue[:0], w.joints[:0]
+	w.low, w.best, w.lost = math.Inf(1), unknown(), false
+	for i := range against {
+		w.joints = append(w.joints, max(m.Depth(ref, part.Body), m.Depth(ref, against[i].Body)))
+	}
+}
+
+// target is the bound from which a pair no longer matters.
+func (w *work) target() float64 {
+	return math.Min(w.best.Upper-w.epsilon, w.cap)
+}
+
+// seed queues every pair over the whole interval, bounded by its boxes.
+func (w *work) seed(s0, s1 float64) {
+	a := &w.t.a
+	if len(w.against) == 0 {
+		return
+	}
+	if !a.load(&w.cache, w.part, s0, s1) || !(s1-s0 >= 0) {
+		w.lost = true
+		return
+	}
+	around, size := a.around(s1-s0), a.size()
+	for i := range w.against {
+		o, ok := w.other(i, s0, s1)
+		if !ok {
+			w.lost = true
+			return
+		}
+		n := node{lower: around.gap(&o) - rounding(w.joints[i], size+w.t.b.size()), s0: s0, s1: s1, against: i}
+		if n.lower >= w.cap {
+			w.settle(n.lower)
+			continue
+		}
+		w.queue.push(&n)
+	}
+}
+
+// other is the box of against[i] over the interval.
+func (w *work) other(i int, s0, s1 float64) (swept, bool) {
+	b := &w.t.b
+	if !b.load(&w.cache, w.against[i], s0, s1) {
+		return swept{}, false
+	}
+	if b.still {
+		return boxAround(b.part.Solid, &b.p0), true
+	}
+	return b.around(s1 - s0), true
+}
+
+// settle records the bound of something that needs no more looking at.
+func (w *work) settle(lower float64) { w.low = math.Min(w.low, lower) }
+
+// run takes the node with the least bound until none matters. What is left in
+// the queue is then bounded by the node at its head.
+func (w *work) run(narrow float64) {
+	var n node
+	for k := 0; len(w.queue) > 0 && !w.lost; k++ {
+		w.queue.pop(&n)
+		if n.lower >= w.target() || k >= expansions {
+			w.settle(n.lower)
+			return
+		}
+		at := w.bound(&n)
+		if n.lower >= w.target() {
+			w.settle(n.lower)
+			continue
+		}
+		w.split(&n, at, narrow)
+	}
+}
+
+// split halves the node at s = at or, where that is too near an end, in the
+// middle.
+func (w *work) split(n *node, at, narrow float64) {
+	d := n.s1 - n.s0
+	if !(at > n.s0+d/8 && at < n.s1-d/8) {
+		at = n.s0 + d/2
+	}
+	if d <= narrow || at <= n.s0 || at >= n.s1 {
+		w.settle(n.lower)
+		return
+	}
+	left, right := *n, *n
+	left.s1, left.n1 = at, gap.XYZ{}
+	right.s0, right.n0 = at, gap.XYZ{}
+	w.queue.push(&left)
+	w.queue.push(&right)
+}
+
+func (w *work) answer() Bracket {
+	if w.lost {
+		return unknown()
+	}
+	if w.low >= w.cap {
+		b := unknown()
+		b.Lower = w.low
+		return b
+	}
+	w.best.Lower = w.low
+	return w.best
+}

@@ -1,0 +1,219 @@
+package sweep
+
+import (
+	"math"
+
+	"boxwalk/clearance/gap"
+	"boxwalk/model/geom"
+)
+
+// moving is one solid over one interval: its poses at the two ends and a bound
+// on the second derivative of each vertex.
+type moving struct {
+	part   Part
+	p0, p1 geom.Pose
+	bound  geom.Bound
+	still  bool      // no pose between the ends differs from p0
+	k      []float64 // per vertex; empty when every vertex has the curvature most
+	most   float64
+	f      [][2]float64 // n.v at both ends, see project
+}
+
+// raise covers the rounding of a computed curvature and of its use.
+const raise = 1 + 0x1p-40
+
+// load reads the motion of p over [s0, s1]. It is false when the motion gives
+// numbers that are no numbers, or negative bounds.
+func (v *moving) load(c *cache, p Part, s0, s1 float64) bool {
+	v.part = p
+	v.p0 = *c.pose(p.Body, s0)
+	v.p1 = v.p0
+	v.k, v.most = v.k[:0], 0
+	v.still = true
+	if !finite(&v.p0) {
+		return false
+	}
+	if s1 == s0 {
+		return true
+	}
+	v.p1 = *c.pose(p.Body, s1)
+	v.bound = *c.bound(p.Body, s0, s1)
+	if b := &v.bound; !(b.A >= 0 && b.Omega >= 0 && b.Alpha >= 0) || !finite(&v.p1) {
+		return false
+	}
+	return v.curve()
+}
+
+// curve fills the curvatures.
+func (v *moving) curve() bool {
+	b := &v.bound
+	if b.Omega == 0 && b.Alpha == 0 {
+		v.most = b.A * raise
+		v.still = v.most == 0 && v.p0 == v.p1
+		return true
+	}
+	v.still = false
+	for _, p := range v.part.Solid.Vertices() {
+		k := b.Curvature(p.Vec()) * raise
+		if !(k >= 0) {
+			return false
+		}
+		v.k = append(v.k, k)
+		v.most = math.Max(v.most, k)
+	}
+	return true
+}
+
+func finite(p *geom.Pose) bool {
+	sum := p.T[0] + p.T[1] + p.T[2]
+	for _, x := range p.R {
+		sum += x
+	}
+	return sum-sum == 0
+}
+
+// lowest is min over the vertices of m(n.v(s0), n.v(s1), K_v, d).
+func (v *moving) lowest(n gap.XYZ, d float64) float64 {
+	vs := v.part.Solid.Vertices()
+	l0, c0 := gap.TurnBack(&v.p0.R, n), n.Dot(gap.FromVec(v.p0.T))
+	least := math.Inf(1)
+	if v.still {
+		for i := range vs {
+			if f := l0.Dot(vs[i]); f < least {
+				least = f
+			}
+		}
+		return least + c0
+	}
+	l1, c1 := gap.TurnBack(&v.p1.R, n), n.Dot(gap.FromVec(v.p1.T))
+	k := v.most * d * d
+	for i := range vs {
+		if len(v.k) > 0 {
+			k = v.k[i] * d * d
+		}
+		if f := dip(l0.Dot(vs[i])+c0, l1.Dot(vs[i])+c1, k); f < least {
+			least = f
+		}
+	}
+	return least
+}
+
+// dip is m(f0, f1, K, D) of the package comment for kdd = K D².
+func dip(f0, f1, kdd float64) float64 {
+	d := f1 - f0
+	if 2*math.Abs(d) >= kdd || !(kdd > 0) {
+		if d < 0 {
+			return f1
+		}
+		return f0
+	}
+	return (f0+f1)/2 - kdd/8 - d*d/(2*kdd)
+}
+
+// size is the largest length that enters a vertex's place: its reach and twice
+// the offset of its body's origin.
+func (v *moving) size() float64 {
+	t := math.Max(v.p0.T.Dot(v.p0.T), v.p1.T.Dot(v.p1.T))
+	return v.part.Solid.Reach() + 2*math.Sqrt(t)
+}
+
+// stretch is a pair of solids over an interval.
+type stretch struct {
+	a, b   moving
+	s0, s1 float64
+	e      float64 // E of the package comment
+}
+
+func (t *stretch) load(c *cache, a, b Part, s0, s1 float64, joints int) bool {
+	t.s0, t.s1 = s0, s1
+	if !t.a.load(c, a, s0, s1) || !t.b.load(c, b, s0, s1) {
+		return false
+	}
+	t.e = rounding(joints, t.a.size()+t.b.size())
+	return true
+}
+
+// rounding is E of the package comment.
+func rounding(joints int, size float64) float64 {
+	return 16 * 0x1p-53 * float64(1+joints) * size
+}
+
+// plane is the plane bound for the unit normal n, rounded down; -Inf if it
+// cannot be formed.
+func (t *stretch) plane(n gap.XYZ) float64 {
+	d := t.s1 - t.s0
+	var f float64
+	if t.a.still || t.b.still {
+		f = t.b.lowest(n, d) + t.a.lowest(n.Mul(-1), d)
+	} else {
+		f = t.together(n, d)
+	}
+	if f -= t.e; !math.IsNaN(f) {
+		return down(f)
+	}
+	return math.Inf(-1)
+}
+
+// together is the plane bound over pairs of vertices. With one curvature for
+// each body the pair with the least ends has the least bound (m grows with
+// either end).
+func (t *stretch) together(n gap.XYZ, d float64) float64 {
+	t.a.project(n)
+	t.b.project(n)
+	least := math.Inf(1)
+	if len(t.a.k) == 0 && len(t.b.k) == 0 {
+		a, b := spread(t.a.f), spread(t.b.f)
+		return dip(b.low[0]-a.high[0], b.low[1]-a.high[1], (t.a.most+t.b.most)*d*d)
+	}
+	for i, v := range t.a.f {
+		ka := t.a.curvature(i)
+		for j, w := range t.b.f {
+			k := (ka + t.b.curvature(j)) * d * d
+			if f := dip(w[0]-v[0], w[1]-v[1], k); f < least {
+				least = f
+			}
+		}
+	}
+	return least
+}
+
+// project fills f with n.v of every vertex at the two ends.
+func (v *moving) project(n gap.XYZ) {
+	l0, c0 := gap.TurnBack(&v.p0.R, n), n.Dot(gap.FromVec(v.p0.T))
+	l1, c1 := gap.TurnBack(&v.p1.R, n), n.Dot(gap.FromVec(v.p1.T))
+	v.f = v.f[:0]
+	for _, p := range v.part.Solid.Vertices() {
+		v.f = append(v.f, [2]float64{l0.Dot(p) + c0, l1.Dot(p) + c1})
+	}
+}
+
+func (v *moving) curvature(i int) float64 {
+	if len(v.k) > 0 {
+		return v.k[i]
+	}
+	return v.most
+}
+
+// ends is the least and the largest of many functions at both ends.
+type ends struct{ low, high [2]float64 }
+
+func spread(fs [][2]float64) ends {
+	inf := math.Inf(1)
+	e := ends{[2]float64{inf, inf}, [2]float64{-inf, -inf}}
+	for _, f := range fs {
+		for i, x := range f {
+			e.low[i] = math.Min(e.low[i], x)
+			e.high[i] = math.Max(e.high[i], x)
+		}
+	}
+	return e
+}
+
+// bow is how far the solids may leave the hull of their two ends together.
+func (t *stretch) bow() float64 {
+	d := t.s1 - t.s0
+	return (t.a.most + t.b.most) * d * d / 8
+}
+
+func down(x float64) float64 { return math.Nextafter(x, math.Inf(-1)) }
+func up(x float64) float64   { return math.Nextafter(x, math.Inf(1)) }

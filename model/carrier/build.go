@@ -1,0 +1,143 @@
+package carrier
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+	"boxwalk/model/job"
+	"boxwalk/model/motion"
+)
+
+// Carrier is a gear set to one pour of one cell.
+type Carrier struct {
+	Setting
+	Gear      *job.Gear
+	Rear      float64   // rear end of the form, in the frame of cell and pour
+	Bents     []float64 // stations of the bents, in the same frame
+	Mechanism *motion.Mechanism
+	Parts     []Part
+	Adjusters []Adjuster
+	Declared  []Pair // pairs of parts that touch or share a joint by design
+}
+
+// The bodies every kind has. The rest are named by the kind.
+const (
+	bodyCarriage = "carriage" // rolls along the cell
+	bodyLift     = "lift"     // goes up and down on the jacks
+	bodyFrame    = "frame"    // leans when the jacks of the two sides differ
+	bodyPlate    = "plate"    // jack plate and screw, each side
+	bodyHalf     = "half"
+	bodyWall     = "wall"
+	bodyRoof     = "roof"
+	bodyStrips   = "strips"
+	bodyClosers  = "closers"
+)
+
+// builder collects a carrier's bodies and parts.
+type builder struct {
+	g     *job.Gear
+	s     Setting
+	c     *Carrier
+	body  map[string]int
+	count map[string]int
+	wall  [2]float64 // thickness of the concrete wall, left and right
+	kept  *job.Hangers
+	kind  kind
+}
+
+// Build makes the carrier that a setting describes, with the rear end of its
+// form at station rear, its fillers cut around the hangers that stay (nil for
+// none). The gear must have no Lacks.
+func Build(g *job.Gear, sec culvert.Section, s Setting, kept *job.Hangers, rear float64) *Carrier {
+	b := &builder{g: g, s: s, body: map[string]int{}, count: map[string]int{}, wall: [2]float64{sec.Left, sec.Right}, kept: kept, kind: kinds[g.Gear.Kind],
+		c: &Carrier{Setting: s, Gear: g, Rear: rear, Mechanism: &motion.Mechanism{}}}
+	for i := range g.Form.Bents {
+		b.c.Bents = append(b.c.Bents, rear+float64(g.Form.First)+float64(i)*float64(g.Form.Spacing))
+	}
+	b.trunk()
+	b.kind.bodies(b)
+	b.kind.parts(b)
+	b.frameParts()
+	b.wheels()
+	b.jacks()
+	b.links()
+	b.declare()
+	return b.c
+}
+
+// trunk hangs the bodies that every kind has, and their adjusters.
+func (b *builder) trunk() {
+	up, ahead := geom.Vec{0, 0, 1}, geom.Vec{1, 0, 0}
+	b.hang(bodyCarriage, "", motion.Joint{Kind: motion.Prismatic, Axis: ahead, Link: motion.None})
+	b.hang(bodyLift, bodyCarriage, motion.Joint{Kind: motion.Prismatic, Axis: up, Link: motion.None})
+	b.hang(bodyFrame, bodyLift, motion.Joint{Kind: motion.Revolute, Axis: ahead, Link: motion.None})
+	for _, side := range sides {
+		plate := b.hang(sided(bodyPlate, side), bodyCarriage, motion.Joint{Kind: motion.Prismatic, Axis: up, Link: motion.None})
+		b.adjuster(Adjuster{Name: "jack", Side: side, Body: plate, Link: motion.None, Range: b.g.Jack.Reading, Raised: b.s.Jack, sets: byJack})
+	}
+}
+
+// sides from left to right, the order of everything that stands on both.
+var sides = [2]culvert.Side{culvert.Left, culvert.Right}
+
+// sided is a name on one side.
+func sided(name string, side culvert.Side) string {
+	if side == culvert.Both {
+		return name
+	}
+	return name + " " + side.String()
+}
+
+// hang adds a body and returns its number.
+func (b *builder) hang(name, parent string, j motion.Joint) int {
+	p := motion.Ground
+	if parent != "" {
+		p = b.body[parent]
+	}
+	b.c.Mechanism.Bodies = append(b.c.Mechanism.Bodies, motion.Body{Name: name, Parent: p, Joint: j})
+	b.body[name] = len(b.c.Mechanism.Bodies) - 1
+	return b.body[name]
+}
+
+func (b *builder) adjuster(a Adjuster) { b.c.Adjusters = append(b.c.Adjusters, a) }
+
+// add places a solid built for the left side, mirrored for the right, and
+// gives it the next piece mark of its role. A mass of zero is worked out from
+// the volume as a hollow steel section.
+func (b *builder) add(p Part, body string, s *geom.Solid) {
+	suffix := map[culvert.Side]string{culvert.Left: "L", culvert.Right: "R"}[p.Side]
+	if p.Side == culvert.Right {
+		s = s.Mirrored()
+	}
+	letter := marks[p.Role]
+	b.count[letter+suffix]++
+	p.Mark = fmt.Sprintf("%s%d%s", letter, b.count[letter+suffix], suffix)
+	p.Body = b.body[body]
+	p.Solid = s
+	if p.Mass == 0 {
+		p.Mass = s.Volume() * steelDensity * solidity
+	}
+	b.c.Parts = append(b.c.Parts, p)
+}
+
+// pieces divides the form's length into equal panels no longer than the
+// gear's longest piece.
+func (b *builder) pieces() [][2]float64 {
+	l := float64(b.g.Form.Length)
+	n := int(math.Ceil(l/float64(b.g.Form.Piece) - 1e-9))
+	out := make([][2]float64, n)
+	for i := range out {
+		out[i] = [2]float64{b.c.Rear + l*float64(i)/float64(n), b.c.Rear + l*float64(i+1)/float64(n)}
+	}
+	return out
+}
+
+// length of the whole form as one pair of stations.
+func (b *builder) whole() (x0, x1 float64) { return b.c.Rear, b.c.Rear + float64(b.g.Form.Length) }
+
+// rectangle in y and z.
+func rectangle(y0, z0, y1, z1 float64) []geom.Point2 {
+	return []geom.Point2{{y0, z0}, {y1, z0}, {y1, z1}, {y0, z1}}
+}

@@ -1,0 +1,117 @@
+package carrier
+
+import (
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+	"boxwalk/model/job"
+	"boxwalk/model/motion"
+)
+
+// roofHalves: two roof halves with a filler between, on sliding header arms,
+// each with its corner panel; wall panels hinge on the roof half at or above
+// the top of the plane wall face. Fillers out; wall feet in; crack down a
+// little; arms part in; down; arms home; down onto the wheels.
+var roofHalves = kind{
+	middle: true,
+	needs: func(g *job.Gear) []Lack {
+		var out []Lack
+		if g.Hinge == nil {
+			out = append(out, Lack{Path: "gear.kind", Summary: "roof_halves needs the hinge of the wall on the roof half", Cure: "for example hinge: {behind: 160 mm, above: 50 mm}"})
+		}
+		if g.Frame.Header.Arm == nil {
+			out = append(out, Lack{Path: "frame.header", Summary: "roof_halves needs sliding arms", Cure: "give frame.header.arm: {section, length, behind, overlap}"})
+		}
+		return append(append(out, needOneDriver(g, bodyHalf)...), needOneDriver(g, bodyWall)...)
+	},
+	bodies: (*builder).halvesBodies,
+	parts:  (*builder).halvesParts,
+}
+
+func (b *builder) halvesBodies() {
+	for _, side := range sides {
+		inward := geom.Vec{0, -float64(side), 0}
+		footIn := geom.Vec{-float64(side), 0, 0}
+		hinge := geom.Vec{0, float64(side) * (b.s.Half - float64(b.g.Hinge.Behind)), b.s.PlaneTop + float64(b.g.Hinge.Above)}
+		half := b.hang(sided(bodyHalf, side), bodyFrame, motion.Joint{Kind: motion.Prismatic, Axis: inward, Link: motion.None})
+		wall := b.hang(sided(bodyWall, side), sided(bodyHalf, side), motion.Joint{Kind: motion.Revolute, Axis: footIn, Pin: hinge, Link: motion.None})
+		b.c.Mechanism.Bodies[half].Joint.Link = b.linkNumber(drives(b.g, bodyHalf)[0], side)
+		b.c.Mechanism.Bodies[wall].Joint.Link = b.linkNumber(drives(b.g, bodyWall)[0], side)
+	}
+	b.stripBodies()
+}
+
+// stripBodies hang the fillers, which only ever come down and off.
+func (b *builder) stripBodies() {
+	for _, name := range []string{bodyStrips, bodyClosers} {
+		b.hang(name, bodyCarriage, motion.Joint{Kind: motion.Prismatic, Axis: geom.Vec{0, 0, -1}, Link: motion.None})
+	}
+}
+
+func (b *builder) halvesParts() {
+	half := func(s culvert.Side) string { return sided(bodyHalf, s) }
+	b.wallPanels(b.wallTopWithReturn)
+	b.walers()
+	b.ties()
+	b.corners()
+	b.halfPanels()
+	b.stringers(half, b.s.Closure/2, b.s.Edge)
+	b.arms()
+	c := b.s.Closure / 2
+	t := float64(b.g.Roof.Taper)
+	b.fillers(culvert.Both, b.filling(-c, c, t, t), b.between(culvert.Both, -c, c, t, t))
+}
+
+// seam is where the corner panel begins: the end of the wall panel's return on
+// the haunch.
+func (b *builder) seam() geom.Point2 {
+	h := b.g.Corner.Haunch
+	r := float64(b.g.Corner.Return)
+	return geom.Point2{b.s.Half - r*float64(h.X)/float64(h.Y), b.s.PlaneTop + r}
+}
+
+func (b *builder) wallTopWithReturn(z0, z1 float64) []geom.Point2 {
+	back := b.s.Half - float64(b.g.Wall.Depth)
+	if b.g.Corner.Return == 0 || b.g.Corner.Leg > 0 {
+		return rectangle(back, z0, b.s.Half, z1)
+	}
+	seam := b.seam()
+	return []geom.Point2{{b.s.Half, z0}, {b.s.Half, z1}, seam, {back, seam[1]}, {back, z0}}
+}
+
+// corners lie over the haunch from the seam to the roof's edge; a leg, where
+// the panel has one, goes down the plane wall face.
+func (b *builder) corners() {
+	c := b.g.Corner
+	seam, depth := b.seam(), float64(c.Depth)
+	over := []geom.Point2{seam, {b.s.Edge, b.s.Soffit}, {b.s.Edge, b.s.Soffit - float64(b.g.Roof.Depth)}, {seam[0] - depth, seam[1]}}
+	leg := []geom.Point2{{b.s.Half, b.s.PlaneTop - float64(c.Leg)}, {b.s.Half, b.s.PlaneTop}, seam, {seam[0] - depth, seam[1]}, {b.s.Half - depth, b.s.PlaneTop - float64(c.Leg)}}
+	face := seam.Sub(geom.Point2{b.s.Edge, b.s.Soffit}).Len()
+	for _, side := range sides {
+		for _, x := range b.pieces() {
+			b.add(Part{Role: CornerPanel, Side: side, Mass: float64(c.Mass) * face * (x[1] - x[0])}, sided(bodyHalf, side), geom.Prism(over, x[0], x[1]))
+			if c.Leg > 0 {
+				b.add(Part{Role: CornerPanel, Side: side, Mass: float64(c.Mass) * float64(c.Leg) * (x[1] - x[0])}, sided(bodyHalf, side), geom.Prism(leg, x[0], x[1]))
+			}
+		}
+	}
+}
+
+func (b *builder) halfPanels() {
+	inner, under := b.s.Closure/2, b.s.Soffit-float64(b.g.Roof.Depth)
+	outline := []geom.Point2{{inner, b.s.Soffit}, {b.s.Edge, b.s.Soffit}, {b.s.Edge, under}, {inner + float64(b.g.Roof.Taper), under}}
+	for _, side := range sides {
+		for _, x := range b.pieces() {
+			b.add(Part{Role: RoofPanel, Side: side, Mass: float64(b.g.Roof.Mass) * b.s.Panel * (x[1] - x[0])}, sided(bodyHalf, side), geom.Prism(outline, x[0], x[1]))
+		}
+	}
+}
+
+func (b *builder) arms() {
+	a := b.g.Frame.Header.Arm
+	w, h := float64(a.Section.X)/2, float64(a.Section.Y)/2
+	for _, side := range sides {
+		for n, x := range b.c.Bents {
+			b.add(Part{Role: Arm, Side: side, Bent: n + 1}, sided(bodyHalf, side), geom.Prism(rectangle(b.s.ArmInner, b.s.Header-h, b.s.ArmOuter, b.s.Header+h), x-w, x+w))
+		}
+	}
+}

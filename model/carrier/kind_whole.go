@@ -1,0 +1,148 @@
+package carrier
+
+import (
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+	"boxwalk/model/job"
+	"boxwalk/model/motion"
+)
+
+// roofWhole: one-piece roof with an edge filler each side; wall with corner
+// panel draws in on rollers falling toward the centre while the roof still
+// bears; then all down. With roof jacks the roof may come down first.
+var roofWhole = kind{
+	needs: func(g *job.Gear) []Lack {
+		if g.Slide == nil {
+			return []Lack{{Path: "gear.kind", Summary: "roof_whole needs the roller track on which the walls draw in", Cure: "give slide: {fall: 1:20, draw: {min: 0 mm, max: 150 mm}, bracket: {...}}"}}
+		}
+		return nil
+	},
+	bodies: (*builder).wholeBodies,
+	parts:  (*builder).wholeParts,
+}
+
+func (b *builder) wholeBodies() {
+	for _, side := range sides {
+		inward := geom.Vec{0, -float64(side), -float64(b.g.Slide.Fall)}
+		wall := b.hang(sided(bodyWall, side), bodyFrame, motion.Joint{Kind: motion.Prismatic, Axis: inward, Link: motion.None})
+		b.adjuster(Adjuster{Name: "draw screw", Side: side, Body: wall, Link: motion.None, Range: b.g.Slide.Draw, sets: byStroke})
+	}
+	roof := b.hang(bodyRoof, bodyFrame, motion.Joint{Kind: motion.Prismatic, Axis: geom.Vec{0, 0, -1}, Link: motion.None})
+	if b.g.RoofJack != nil {
+		b.adjuster(Adjuster{Name: "roof jack", Body: roof, Link: motion.None, Range: *b.g.RoofJack, sets: byStroke})
+	}
+	b.stripBodies()
+}
+
+func (b *builder) wholeParts() {
+	b.wallPanels(b.wallTopWithCorner)
+	b.wallCorners()
+	b.walers()
+	b.ties()
+	b.brackets()
+	b.wholePanels()
+	b.stringers(func(culvert.Side) string { return bodyRoof }, 0, b.s.Panel)
+	t := float64(b.g.Roof.Taper)
+	for _, side := range sides {
+		b.fillers(side, b.filling(b.s.Panel, b.s.Edge, t, t), b.between(side, b.s.Panel, b.s.Edge, t, t))
+	}
+}
+
+func (b *builder) wallTopWithCorner(z0, z1 float64) []geom.Point2 {
+	return rectangle(b.s.Half-float64(b.g.Wall.Depth), z0, b.s.Half, z1)
+}
+
+// wallCorners are part of the wall body: from the top of the plane face over
+// the haunch to the filler, its edge tapered as the filler's is.
+func (b *builder) wallCorners() {
+	c := b.g.Corner
+	face := geom.Point2{float64(c.Haunch.X), float64(c.Haunch.Y)}.Len()
+	outline := []geom.Point2{{b.s.Half, b.s.PlaneTop}, {b.s.Edge, b.s.Soffit},
+		{b.s.Edge + float64(b.g.Roof.Taper), b.s.Soffit - float64(b.g.Roof.Depth)}, {b.s.Half - float64(b.g.Wall.Depth), b.s.PlaneTop}}
+	for _, side := range sides {
+		for _, x := range b.pieces() {
+			b.add(Part{Role: CornerPanel, Side: side, Mass: float64(c.Mass) * face * (x[1] - x[0])}, sided(bodyWall, side), geom.Prism(outline, x[0], x[1]))
+		}
+	}
+}
+
+// The shoe under a bracket runs on a wedge on the header that falls as the
+// wall draws in. Their own sizes are judgement; only their faces, parallel to
+// the fall, matter.
+const (
+	shoeFrom  = 0.100 // from the bracket's inner end
+	shoeLong  = 0.060
+	shoeDepth = 0.003 // at the header's end
+	wedgeLow  = 0.001 // least thickness of the wedge
+)
+
+func (b *builder) brackets() {
+	s := b.g.Slide
+	top := b.s.Header + float64(b.g.Frame.Header.Section.Y)/2
+	end := float64(b.g.Frame.Header.Length) / 2
+	inner, z := b.s.Half-float64(s.Bracket.From), top+float64(s.Bracket.Above)
+	running := func(y float64) float64 { return z - shoeDepth - float64(s.Fall)*(end-y) }
+	y0, y1 := inner+shoeFrom, inner+shoeFrom+shoeLong
+	low := y0 - float64(s.Draw.Max) - 0.02
+	if f := float64(s.Fall); f > 0 {
+		low = max(low, end-(z-shoeDepth-top-wedgeLow)/f)
+	}
+	hx := float64(b.g.Frame.Header.Section.X) / 2
+	for _, side := range sides {
+		for n, x := range b.c.Bents {
+			wall := sided(bodyWall, side)
+			b.add(Part{Role: Bracket, Side: side, Bent: n + 1}, wall, geom.Prism(rectangle(inner, z, b.s.Half-float64(b.g.Wall.Depth), z+float64(s.Bracket.Depth)), x-hx, x+hx))
+			b.add(Part{Role: Bracket, Side: side, Bent: n + 1}, wall, geom.Prism([]geom.Point2{{y0, z}, {y1, z}, {y1, running(y1)}, {y0, running(y0)}}, x-hx/2, x+hx/2))
+			if low < end {
+				b.add(Part{Role: Track, Side: side, Bent: n + 1}, bodyFrame, geom.Prism([]geom.Point2{{low, top}, {end, top}, {end, running(end)}, {low, running(low)}}, x-hx/2, x+hx/2))
+			}
+		}
+	}
+}
+
+// wholePanels run from filler to filler; where hanger plates lie in pockets of
+// the facing, each panel is cut into convex pieces around them.
+func (b *builder) wholePanels() {
+	under, taper := b.s.Soffit-float64(b.g.Roof.Depth), float64(b.g.Roof.Taper)
+	w := b.s.Panel
+	full := []geom.Point2{{-w, b.s.Soffit}, {w, b.s.Soffit}, {w - taper, under}, {-w + taper, under}}
+	for _, x := range b.pieces() {
+		if b.g.Roof.Pocket == nil {
+			b.roofPanel(full, x[0], x[1])
+			continue
+		}
+		b.pocketed(x[0], x[1], under, taper)
+	}
+}
+
+func (b *builder) roofPanel(outline []geom.Point2, x0, x1 float64) {
+	if x1-x0 < 1e-6 {
+		return
+	}
+	area := (outline[1][0] - outline[0][0]) * (x1 - x0)
+	b.add(Part{Role: RoofPanel, Mass: float64(b.g.Roof.Mass) * area}, bodyRoof, geom.Prism(outline, x0, x1))
+}
+
+// pocketed is a panel with a pocket on the centreline over every bent.
+func (b *builder) pocketed(x0, x1, under, taper float64) {
+	p := b.g.Roof.Pocket
+	w, half := b.s.Panel, float64(p.Y)/2
+	b.roofPanel([]geom.Point2{{-w, b.s.Soffit}, {-half, b.s.Soffit}, {-half, under}, {-w + taper, under}}, x0, x1)
+	b.roofPanel([]geom.Point2{{half, b.s.Soffit}, {w, b.s.Soffit}, {w - taper, under}, {half, under}}, x0, x1)
+	at := x0
+	for _, x := range b.c.Bents {
+		lo, hi := max(x0, x-float64(p.X)/2), min(x1, x+float64(p.X)/2)
+		if lo >= hi {
+			continue
+		}
+		b.roofPanel(rectangleDown(half, b.s.Soffit, under), at, lo)
+		b.roofPanel(rectangleDown(half, b.s.Soffit-float64(p.Z), under), lo, hi)
+		at = hi
+	}
+	b.roofPanel(rectangleDown(half, b.s.Soffit, under), at, x1)
+}
+
+// rectangleDown is symmetric about the centreline, its top edge first.
+func rectangleDown(half, top, under float64) []geom.Point2 {
+	return []geom.Point2{{-half, top}, {half, top}, {half, under}, {-half, under}}
+}

@@ -1,0 +1,106 @@
+package carrier
+
+import (
+	"fmt"
+
+	"boxwalk/model/job"
+)
+
+// drives lists the links that drive a body.
+func drives(g *job.Gear, body string) []job.Link {
+	var out []job.Link
+	for _, l := range g.Links {
+		if l.Drives == body {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// needOneDriver asks for exactly one link that drives the body.
+func needOneDriver(g *job.Gear, body string) []Lack {
+	switch n := len(drives(g, body)); {
+	case n == 0:
+		return []Lack{{Path: "links", Summary: fmt.Sprintf("no link drives the %s", body),
+			Cure: fmt.Sprintf("give one link `drives: %s`; the others on that body follow", body)}}
+	case n > 1:
+		return []Lack{{Path: "links", Summary: fmt.Sprintf("%d links drive the %s; one joint has one driver", n, body),
+			Cure: fmt.Sprintf("keep `drives: %s` on one link; the others follow with a length of their own at every step", body)}}
+	}
+	return nil
+}
+
+func lackingLinks(g *job.Gear) []Lack {
+	var out []Lack
+	seen := map[string]bool{}
+	for i, l := range g.Links {
+		path := fmt.Sprintf("links[%d]", i)
+		if seen[l.Name] || adjusterNames[l.Name] {
+			out = append(out, Lack{Path: path + ".name", Summary: fmt.Sprintf("the name %q is taken", l.Name), Cure: "give each link a name of its own"})
+		}
+		seen[l.Name] = true
+		if l.Drives != "" && l.Drives != l.To.Body {
+			out = append(out, Lack{Path: path + ".drives", Summary: fmt.Sprintf("link %q drives the %s but its `to` pin is on the %s", l.Name, l.Drives, l.To.Body),
+				Cure: fmt.Sprintf("put the `to` pin on the %s", l.Drives)})
+		}
+		if l.From.Body == l.To.Body {
+			out = append(out, Lack{Path: path + ".to.body", Summary: fmt.Sprintf("both pins of link %q are on the %s", l.Name, l.To.Body), Cure: "a link joins two bodies"})
+		}
+		out = append(out, lackingPin(path+".from", l.From)...)
+		out = append(out, lackingPin(path+".to", l.To)...)
+	}
+	return out
+}
+
+// lackingPin asks for one measure across and one measure up.
+func lackingPin(path string, p job.Pin) []Lack {
+	across, up := 0, 0
+	for _, set := range []bool{p.Out != nil, p.Behind != nil} {
+		if set {
+			across++
+		}
+	}
+	for _, set := range []bool{p.AboveSill != nil, p.AboveHeader != nil, p.AboveFoot != nil, p.BelowTop != nil} {
+		if set {
+			up++
+		}
+	}
+	var out []Lack
+	if across != 1 {
+		out = append(out, Lack{Path: path, Summary: fmt.Sprintf("the pin has %d measures across; it needs one of out, behind", across), Cure: "for example `behind: 210 mm`"})
+	}
+	if up != 1 {
+		out = append(out, Lack{Path: path, Summary: fmt.Sprintf("the pin has %d heights; it needs one of above_sill, above_header, above_foot, below_top", up), Cure: "for example `above_foot: 250 mm`"})
+	}
+	return out
+}
+
+// lackingRanges asks that every range runs upward.
+func lackingRanges(g *job.Gear) []Lack {
+	var out []Lack
+	ask := func(path string, a job.Adjust) {
+		if a.Max < a.Min {
+			out = append(out, Lack{Path: path + ".max", Summary: fmt.Sprintf("max %s is less than min %s", mm(float64(a.Max)), mm(float64(a.Min))),
+				Cure: fmt.Sprintf("for example max: %s", mm(float64(a.Min)+0.1))})
+		}
+	}
+	ask("wall.lap", g.Wall.Lap)
+	ask("roof.closure", g.Roof.Closure)
+	ask("frame.gauge", g.Frame.Gauge)
+	ask("frame.leg.length", g.Frame.Leg.Length)
+	ask("jack.reading", g.Jack.Reading)
+	if g.Slide != nil {
+		ask("slide.draw", g.Slide.Draw)
+	}
+	if g.RoofJack != nil {
+		ask("roof_jack", *g.RoofJack)
+	}
+	for i, l := range g.Links {
+		ask(fmt.Sprintf("links[%d].length", i), l.Length)
+		if most := 2 * float64(l.Eye); float64(l.Length.Min) <= most {
+			out = append(out, Lack{Path: fmt.Sprintf("links[%d].length.min", i), Summary: fmt.Sprintf("link %q is shorter than its two eyes: %s against 2 x %s", l.Name, mm(float64(l.Length.Min)), mm(float64(l.Eye))),
+				Cure: fmt.Sprintf("for example min: %s", mm(most+0.2))})
+		}
+	}
+	return out
+}

@@ -1,0 +1,78 @@
+package carrier
+
+import (
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+)
+
+// Role is what a part is for.
+type Role string
+
+// The roles, in the trade's words.
+const (
+	WallPanel   Role = "wall panel"
+	CornerPanel Role = "corner panel"
+	RoofPanel   Role = "roof panel"
+	Filler      Role = "filler"
+	Waler       Role = "waler"
+	Stringer    Role = "stringer"
+	Pad         Role = "pad"
+	Arm         Role = "header arm"
+	Header      Role = "header"
+	Leg         Role = "leg"
+	Sill        Role = "sill"
+	Strut       Role = "strut"
+	Fork        Role = "wheel fork"
+	Wheel       Role = "wheel"
+	JackScrew   Role = "jack screw"
+	JackPlate   Role = "jack plate"
+	LinkBar     Role = "link"
+	Lug         Role = "lug"
+	Bracket     Role = "roller bracket"
+	Track       Role = "roller track"
+	RoofScrew   Role = "roof jack"
+	Tie         Role = "tie"
+)
+
+// marks is the letter that a role's piece marks begin with.
+var marks = map[Role]string{
+	WallPanel: "W", CornerPanel: "C", RoofPanel: "R", Filler: "F", Waler: "WL", Stringer: "ST", Pad: "PD",
+	Arm: "AR", Header: "H", Leg: "L", Sill: "SL", Strut: "SR", Fork: "FK", Wheel: "WH", JackScrew: "JS",
+	JackPlate: "JP", LinkBar: "B", Lug: "LG", Bracket: "RB", Track: "RT", RoofScrew: "RJ", Tie: "T",
+}
+
+// Faced tells whether parts of this role form concrete: they touch it when
+// raised.
+func (r Role) Faced() bool {
+	return r == WallPanel || r == CornerPanel || r == RoofPanel || r == Filler
+}
+
+// Part is one convex piece of the carrier, in the frame of cell and pour as
+// raised.
+type Part struct {
+	Mark string
+	Role Role
+	Name string // for links: the link's name
+	Side culvert.Side
+	Body int
+	Bent int // number of the bent it belongs to, from 1; 0 where it belongs to none
+	Mass float64
+	*geom.Solid
+}
+
+// Label is what a message calls the part: its mark and what it is.
+func (p Part) Label() string {
+	if p.Name != "" {
+		return p.Mark + " " + p.Name
+	}
+	return p.Mark + " " + string(p.Role)
+}
+
+// steelDensity in kg/m3, for parts whose mass the gear does not state; the
+// usual value for structural steel (EN 1991-1-1 gives 77 to 78.5 kN/m3, from
+// memory).
+const steelDensity = 7850
+
+// solidity is how much of a hollow section's envelope is steel: 6 mm walls on
+// a 120 mm square tube give 0.19. A rule for parts lists only, judgement.
+const solidity = 0.2

@@ -1,0 +1,147 @@
+package carrier
+
+import (
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+)
+
+// spaced collects centres of bars of one width that lie within bounds and do
+// not run into one collected before.
+type spaced struct {
+	half, lo, hi float64
+	at           []float64
+}
+
+func (s *spaced) keep(centre float64) {
+	if centre-s.half < s.lo-1e-9 || centre+s.half > s.hi+1e-9 {
+		return
+	}
+	for _, have := range s.at {
+		if centre < have+2*s.half && centre > have-2*s.half {
+			return
+		}
+	}
+	s.at = append(s.at, centre)
+}
+
+// stringerWays are the centres of the stringers, left of the centreline, under
+// a roof panel from inner to outer edge.
+func (b *builder) stringerWays(inner, outer float64) []float64 {
+	sec := b.g.Roof.Stringers
+	s := spaced{half: float64(sec.Section.X) / 2, lo: inner, hi: outer}
+	for _, v := range sec.FromCorner {
+		s.keep(b.s.Edge - float64(v))
+	}
+	for _, v := range sec.FromStrip {
+		s.keep(b.stripEdge() + b.inward()*float64(v))
+	}
+	return s.at
+}
+
+// stripEdge is where the roof panel meets its filler, and inward the way from
+// there into the panel.
+func (b *builder) stripEdge() float64 {
+	if b.kind.middle {
+		return b.s.Closure / 2
+	}
+	return b.s.Panel
+}
+
+func (b *builder) inward() float64 {
+	if b.kind.middle {
+		return 1
+	}
+	return -1
+}
+
+// stringers run along the form under the roof panels of a body, with pads to
+// the header at every bent.
+func (b *builder) stringers(body func(culvert.Side) string, inner, outer float64) {
+	x0, x1 := b.whole()
+	sec := b.g.Roof.Stringers.Section
+	top := b.s.Soffit - float64(b.g.Roof.Depth)
+	for _, side := range sides {
+		for _, y := range b.stringerWays(inner, outer) {
+			w := float64(sec.X) / 2
+			b.add(Part{Role: Stringer, Side: side}, body(side), geom.Prism(rectangle(y-w, top-float64(sec.Y), y+w, top), x0, x1))
+			b.pads(side, body(side), y, w, top-float64(sec.Y))
+		}
+	}
+	if b.g.Roof.Stringers.Middle {
+		w := float64(sec.X) / 2
+		b.add(Part{Role: Stringer}, body(culvert.Both), geom.Prism(rectangle(-w, top-float64(sec.Y), w, top), x0, x1))
+		b.pads(culvert.Both, body(culvert.Both), 0, w, top-float64(sec.Y))
+	}
+}
+
+// pads carry a stringer at every bent: on the header tube where it reaches,
+// else on the header arm. With roof jacks a screw stands in the header.
+func (b *builder) pads(side culvert.Side, body string, y, w, under float64) {
+	f := b.g.Frame.Header
+	role, rest := Pad, b.s.Header+float64(f.Section.Y)/2
+	switch {
+	case b.g.RoofJack != nil:
+		role, rest, w = RoofScrew, b.s.Header, w/2
+	case y+w > float64(f.Length)/2 && f.Arm != nil:
+		rest = b.s.Header + float64(f.Arm.Section.Y)/2
+	case y-w > float64(f.Length)/2:
+		return
+	}
+	for n, x := range b.c.Bents {
+		hx := float64(f.Section.X) / 4
+		b.add(Part{Role: role, Side: side, Bent: n + 1}, body, geom.Prism(rectangle(y-w, rest, y+w, under), x-hx, x+hx))
+	}
+}
+
+// between cuts the hanger plates out of a filler that lies between y0 and y1
+// at the soffit, on one side, wider underneath by taper0 and taper1.
+func (b *builder) between(side culvert.Side, y0, y1, taper0, taper1 float64) [][]geom.Point2 {
+	type cut struct{ lo, hi float64 }
+	sign := 1.0
+	if side == culvert.Right {
+		sign = -1
+	}
+	var cuts []cut
+	if b.kept != nil {
+		for _, line := range b.kept.Lines {
+			y, w := sign*float64(line), float64(b.kept.Plate.Y)/2
+			if y+w > y0 && y-w < y1 {
+				cuts = append(cuts, cut{y - w, y + w})
+			}
+		}
+	}
+	// few lines: insertion by repeated least
+	var out [][]geom.Point2
+	lo, t := y0, taper0
+	for lo < y1 {
+		next := cut{y1, y1}
+		t1 := taper1
+		for _, c := range cuts {
+			if c.hi > lo && c.lo < next.lo {
+				next, t1 = c, 0
+			}
+		}
+		if next.lo-lo > 1e-3 {
+			out = append(out, b.filling(lo, next.lo, t, t1))
+		}
+		lo, t = max(next.hi, lo+1e-9), 0
+		if next.lo == y1 {
+			break
+		}
+	}
+	return out
+}
+
+// filling is the outline of a filler.
+func (b *builder) filling(y0, y1, taper0, taper1 float64) []geom.Point2 {
+	under := b.s.Soffit - float64(b.g.Roof.Depth)
+	return []geom.Point2{{y0, b.s.Soffit}, {y1, b.s.Soffit}, {y1 + taper1, under}, {y0 - taper0, under}}
+}
+
+// Fillers go down by stripDrop between the bents before they are carried off;
+// over a header they only come down by closerDrop and are then slid out along
+// the cell. Both only have to show that the taper frees them; judgement.
+const (
+	stripDrop  = 0.060
+	closerDrop = 0.008
+)

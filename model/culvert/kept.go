@@ -1,0 +1,67 @@
+package culvert
+
+import (
+	"fmt"
+
+	"boxwalk/model/geom"
+	"boxwalk/model/job"
+)
+
+// Hangers are the plates and nuts that stay under the roof at the given
+// stations along the pour, in the frame of cell and pour. Rods run up into
+// the concrete and are in nobody's way.
+func Hangers(h *job.Hangers, soffit float64, stations []float64, pour int) []Solid {
+	if h == nil {
+		return nil
+	}
+	var out []Solid
+	for i, x := range stations {
+		for k, y := range h.Lines {
+			name := fmt.Sprintf("hanger %d.%d", i+1, k+1)
+			out = append(out, hanger(h, name, x, float64(y), soffit, pour)...)
+		}
+	}
+	return out
+}
+
+func hanger(h *job.Hangers, name string, x, y, soffit float64, pour int) []Solid {
+	block := func(part string, length, width, top, bottom float64) Solid {
+		return Solid{Name: name + " " + part, Zone: Hanger, Pour: pour, Solid: geom.Block(geom.Box{
+			Min: geom.Vec{x - length/2, y - width/2, bottom},
+			Max: geom.Vec{x + length/2, y + width/2, top},
+		})}
+	}
+	under := soffit - float64(h.Plate.Z)
+	out := []Solid{block("plate", float64(h.Plate.X), float64(h.Plate.Y), soffit, under)}
+	if h.Tail > 0 {
+		out = append(out, block("nut", float64(h.Nut), float64(h.Nut), under, under-float64(h.Tail)))
+	}
+	return out
+}
+
+// Steel is the curtain of wall bars that stands on the kickers of a pour that
+// is not cast yet, leaning toward the cell by its allowance, one solid each
+// side, in the frame of cell and another pour.
+func (c *Culvert) Steel(cell Cell, frame, pour Pour, s *job.SteelAhead) []Solid {
+	if s == nil {
+		return nil
+	}
+	o := cell.Origin(frame)
+	rear, front := shifted(cell.InCell(pour.Rear), -o), shifted(cell.InCell(pour.Front), -o)
+	var out []Solid
+	for _, side := range [2]Side{Left, Right} {
+		face := cell.HalfSpan + float64(s.Cover) - float64(s.Lean)
+		outline := rectangle(face, cell.Kicker, face+float64(s.Lean)+barDepth, cell.Rise+cell.Roof)
+		if side == Right {
+			for i := range outline {
+				outline[i][0] = -outline[i][0]
+			}
+		}
+		out = append(out, Solid{Name: fmt.Sprintf("bars %s of pour %d", side, pour.Number), Zone: SteelAhead, Side: side, Pour: pour.Number,
+			Solid: geom.SkewPrism(outline, rear, front)})
+	}
+	return out
+}
+
+// barDepth is how deep the curtain of bars is drawn; only its face counts.
+const barDepth = 0.02

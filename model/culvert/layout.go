@@ -1,0 +1,154 @@
+package culvert
+
+import (
+	"math"
+
+	"boxwalk/model/geom"
+	"boxwalk/model/job"
+)
+
+// Cell is one barrel opening of the box.
+type Cell struct {
+	Number int     // from 1, from the left looking ahead
+	Centre float64 // centreline left of the job's line
+	Section
+}
+
+// Pour is one length of walls and roof, placed along the job's line.
+type Pour struct {
+	Number      int
+	Rear, Front geom.End // in the frame of the job's line at the inlet
+	Lap         float64  // of the form over the pour before
+	Cast        int      // place in the order of casting, from 1
+}
+
+// Culvert is the whole box on one tangent and one straight grade.
+type Culvert struct {
+	Cells      []Cell
+	Pours      []Pour
+	Grade      float64 // rise over run ahead
+	JointGap   float64
+	InletSlab  float64 // apron before the inlet
+	OutletSlab float64
+}
+
+// New lays a job's culvert out.
+func New(j *job.Job) *Culvert {
+	c := &Culvert{
+		Grade:      float64(j.Alignment.Grade),
+		JointGap:   float64(j.Culvert.JointGap),
+		InletSlab:  float64(j.Ends.Inlet.Apron),
+		OutletSlab: float64(j.Ends.Outlet.Apron),
+	}
+	c.Cells = cells(&j.Culvert)
+	c.Pours = pours(&j.Culvert, c.Grade)
+	return c
+}
+
+func cells(j *job.Culvert) []Cell {
+	openings := j.Openings()
+	width := 2*float64(j.OuterWall) + float64(len(openings)-1)*float64(j.InnerWall)
+	for _, o := range openings {
+		width += float64(o.Span)
+	}
+	left := width / 2
+	var out []Cell
+	for i, o := range openings {
+		c := Cell{Number: i + 1, Section: section(j, o)}
+		if i > 0 {
+			c.Left = float64(j.InnerWall)
+		}
+		if i < len(openings)-1 {
+			c.Right = float64(j.InnerWall)
+		}
+		c.Centre = left - c.Left - c.HalfSpan
+		left -= c.Left + 2*c.HalfSpan
+		out = append(out, c)
+	}
+	return out
+}
+
+func section(j *job.Culvert, o job.Cell) Section {
+	s := Section{
+		HalfSpan: float64(o.Span) / 2,
+		Rise:     float64(o.Rise + j.Camber),
+		Roof:     float64(j.Roof),
+		Invert:   float64(j.Invert),
+		Left:     float64(j.OuterWall),
+		Right:    float64(j.OuterWall),
+		Kicker:   float64(j.Kicker),
+	}
+	if h := j.Haunch.Top; h != nil {
+		s.Top = Haunch{Run: float64(h.X), Rise: float64(h.Y)}
+	}
+	if h := j.Haunch.Bottom; h != nil {
+		s.Bottom = Haunch{Run: float64(h.X), Rise: float64(h.Y)}
+	}
+	return s
+}
+
+func pours(j *job.Culvert, grade float64) []Pour {
+	lengths := j.Pours.Lengths()
+	lean := 0.0
+	if j.Face == "plumb" {
+		// a plumb plane seen from a frame tilted up by the grade leans ahead
+		lean = grade
+	}
+	n := len(lengths)
+	ends := make([]geom.End, n+1)
+	x := 0.0
+	for i := range ends {
+		ends[i] = geom.End{X: x, Slope: math.Tan(j.SkewAt(i, n)), Lean: lean}
+		if i < n {
+			x += float64(lengths[i])
+		}
+	}
+	cast := j.Order.Ranks(n)
+	var out []Pour
+	for i := range n {
+		p := Pour{Number: i + 1, Rear: ends[i], Front: ends[i+1], Cast: cast[i]}
+		half := float64(j.JointGap) / 2
+		if i > 0 {
+			p.Rear.X += half
+			p.Lap = j.Lap.At(i - 1)
+		}
+		if i < n-1 {
+			p.Front.X -= half
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// InCell is an end of the line's frame as a cell's frame sees it, before the
+// origin moves to a pour.
+func (c Cell) InCell(e geom.End) geom.End {
+	e.X += e.Slope * c.Centre
+	return e
+}
+
+// Origin is where a pour's rear end crosses the cell's centreline, along the
+// line: the origin of the frame of that cell and pour.
+func (c Cell) Origin(p Pour) float64 { return c.InCell(p.Rear).X }
+
+// Reach is how far a pour runs in a cell, from the rearmost to the foremost
+// corner of the clear opening, in the frame of that cell and pour.
+func (c Cell) Reach(p Pour) (rear, front float64) {
+	o := c.Origin(p)
+	a, b := c.InCell(p.Rear), c.InCell(p.Front)
+	rear, front = math.Inf(1), math.Inf(-1)
+	for _, y := range [2]float64{-c.HalfSpan, c.HalfSpan} {
+		for _, z := range [2]float64{0, c.Rise} {
+			rear = math.Min(rear, a.At(y, z)-o)
+			front = math.Max(front, b.At(y, z)-o)
+		}
+	}
+	return rear, front
+}
+
+// Sides are the lengths of a pour along the left and the right wall face.
+func (c Cell) Sides(p Pour) (left, right float64) {
+	a, b := c.InCell(p.Rear), c.InCell(p.Front)
+	at := func(y float64) float64 { return b.At(y, 0) - a.At(y, 0) }
+	return at(c.HalfSpan), at(-c.HalfSpan)
+}

@@ -1,0 +1,152 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+
+	"boxwalk/model/units"
+
+	"github.com/goccy/go-yaml/ast"
+)
+
+// DecodeNode reads a number of cells or a list of {span, rise}.
+func (c *Cells) DecodeNode(d *Decoder, n ast.Node, path string) {
+	if d.IsList(n) {
+		d.ValueTagged(n, path, &c.List, `minitems:"1" maxitems:"12"`)
+		return
+	}
+	d.ValueTagged(n, path, &c.Count, `min:"1" max:"12"`)
+}
+
+// JSONSchemaNode describes both forms.
+func (Cells) JSONSchemaNode() map[string]any {
+	return oneOf(map[string]any{"type": "integer", "minimum": 1, "maximum": 12}, listOf(SchemaOf[Cell]("")))
+}
+
+// DecodeNode reads a list of lengths or {each, total}.
+func (p *Pours) DecodeNode(d *Decoder, n ast.Node, path string) {
+	if d.IsList(n) {
+		d.ValueTagged(n, path, &p.List, `above:"0 m" max:"100 m" minitems:"1" maxitems:"500"`)
+		return
+	}
+	var equal struct {
+		Each  units.Length `yaml:"each" above:"0 m" max:"100 m" doc:"Length of every pour but the last."`
+		Total units.Length `yaml:"total" above:"0 m" max:"20000 m" doc:"Length of all pours together."`
+	}
+	if d.ValueTagged(n, path, &equal, "") {
+		p.Each, p.Total = equal.Each, equal.Total
+		if most := 500 * p.Each; p.Total > most {
+			d.FailAt(path+".total", fmt.Sprintf("%s makes more than 500 pours of %s", p.Total.Text(d.System()), p.Each.Text(d.System())), "", "write at most "+most.Text(d.System()))
+		}
+	}
+}
+
+// JSONSchemaNode describes both forms.
+func (Pours) JSONSchemaNode() map[string]any {
+	length := SchemaOf[units.Length]("")
+	return oneOf(listOf(length), map[string]any{"type": "object", "additionalProperties": false, "required": []any{"each", "total"},
+		"properties": map[string]any{"each": length, "total": length}})
+}
+
+// DecodeNode reads the word ahead or a list of pour numbers.
+func (o *Order) DecodeNode(d *Decoder, n ast.Node, path string) {
+	if text, ok := d.Text(n); ok {
+		if text != "ahead" {
+			d.Fail(n, path, d.Describe(n)+" is no order", "", "write ahead, or a list of pour numbers such as [2, 1, 3]")
+		}
+		return
+	}
+	d.ValueTagged(n, path, &o.List, `min:"1" max:"500" minitems:"1" maxitems:"500"`)
+}
+
+// JSONSchemaNode describes both forms.
+func (Order) JSONSchemaNode() map[string]any {
+	return oneOf(map[string]any{"const": "ahead"}, listOf(map[string]any{"type": "integer", "minimum": 1}))
+}
+
+// DecodeNode reads one length or a list of lengths.
+func (l *Lengths) DecodeNode(d *Decoder, n ast.Node, path string) {
+	if d.IsList(n) {
+		for i, each := range d.Items(n) {
+			var v units.Length
+			d.Value(each, d.ItemPath(path, i), &v)
+			*l = append(*l, v)
+		}
+		return
+	}
+	var v units.Length
+	d.Value(n, path, &v)
+	*l = Lengths{v}
+}
+
+// JSONSchemaNode describes both forms.
+func (Lengths) JSONSchemaNode() map[string]any {
+	length := SchemaOf[units.Length]("")
+	return oneOf(length, listOf(length))
+}
+
+// DecodeNode reads square, along the skew, or an angle.
+func (s *JointSkew) DecodeNode(d *Decoder, n ast.Node, path string) {
+	switch text, _ := d.Text(n); text {
+	case "square":
+	case "along the skew":
+		s.Along = true
+	default:
+		d.ValueTagged(n, path, &s.Angle, `min:"-60 deg" max:"60 deg"`)
+	}
+}
+
+// JSONSchemaNode describes all forms.
+func (JointSkew) JSONSchemaNode() map[string]any {
+	return map[string]any{"anyOf": []any{map[string]any{"enum": []any{"square", "along the skew"}}, SchemaOf[units.Angle]("")}}
+}
+
+// DecodeNode reads a length, or one of the words raised and wheels with a
+// length added or taken off: `590 mm`, `raised - 25 mm`, `wheels`.
+func (t *Target) DecodeNode(d *Decoder, n ast.Node, path string) {
+	text, ok := d.Text(n)
+	if !ok {
+		d.Fail(n, path, "is "+d.Describe(n)+"; a reading is expected", "", "write for example 590 mm, raised - 25 mm or wheels")
+		return
+	}
+	for _, word := range []string{"raised", "wheels"} {
+		if rest, found := strings.CutPrefix(text, word); found {
+			t.From = word
+			rest = strings.TrimSpace(rest)
+			if rest == "" {
+				return
+			}
+			sign, length := units.Length(1), ""
+			if length, found = strings.CutPrefix(rest, "+"); !found {
+				if length, found = strings.CutPrefix(rest, "-"); found {
+					sign = -1
+				}
+			}
+			if !found {
+				d.Fail(n, path, fmt.Sprintf("%q does not say whether to add or take off", text), "", fmt.Sprintf("write for example %s - %s", word, rest))
+				return
+			}
+			d.ValueText(n, strings.TrimSpace(length), path, &t.By)
+			t.By *= sign
+			return
+		}
+	}
+	d.ValueText(n, text, path, &t.By)
+}
+
+// JSONSchemaNode describes all forms.
+func (Target) JSONSchemaNode() map[string]any {
+	return map[string]any{"anyOf": []any{SchemaOf[units.Length](""), map[string]any{"type": "string", "pattern": `^(raised|wheels)( *[+-] *.+)?$`}}}
+}
+
+func oneOf(forms ...map[string]any) map[string]any {
+	list := make([]any, len(forms))
+	for i, f := range forms {
+		list[i] = f
+	}
+	return map[string]any{"oneOf": list}
+}
+
+func listOf(items map[string]any) map[string]any {
+	return map[string]any{"type": "array", "items": items}
+}

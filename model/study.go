@@ -1,0 +1,183 @@
+// Package model assembles a job: the concrete pour by pour, the carrier set to
+// each pour of each cell, and the steps it goes through there.
+package model
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+	"boxwalk/model/job"
+)
+
+// Study is one assembled job.
+type Study struct {
+	Job     *job.Job
+	Gear    *job.Gear
+	Culvert *culvert.Culvert
+	Bays    []Bay
+}
+
+// Bay is one cell at one pour: a carrier in its place, the concrete around it,
+// and what it does there. Everything is in the frame of that cell and pour.
+type Bay struct {
+	Cell     culvert.Cell
+	Pour     culvert.Pour
+	Carrier  *carrier.Carrier
+	Steps    []carrier.Step
+	Raising  []carrier.Step
+	Concrete []culvert.Solid // when the pour is stripped, hangers included
+	Before   []culvert.Solid // when the carrier is raised for the pour
+	Ahead    []culvert.Solid // what is met on the way to the next pour, besides Concrete
+	Needed   float64         // length of form the pour needs, lap included
+	Advance  float64         // to the same place at the next pour; 0 after the last
+	Twin     int             // the first bay with the same geometry; its own place if none is earlier
+}
+
+// Name is the frame of the bay as results print it.
+func (b Bay) Name() string { return fmt.Sprintf("cell %d pour %d", b.Cell.Number, b.Pour.Number) }
+
+// Build assembles a study. The gear must have no carrier.Lacks. Troubles are
+// names in steps that the gear does not have; the study is nil if there are
+// any.
+func Build(j *job.Job, g *job.Gear) (*Study, []carrier.Trouble) {
+	s := &Study{Job: j, Gear: g, Culvert: culvert.New(j)}
+	steps := s.steps()
+	twins := map[string]int{}
+	for _, cell := range s.Culvert.Cells {
+		setting := carrier.Settle(cell.Section, g, j.Set)
+		for _, pour := range s.Culvert.Pours {
+			b, troubles := s.bay(cell, pour, setting, steps)
+			if len(troubles) > 0 {
+				return nil, troubles
+			}
+			key := b.key()
+			if _, ok := twins[key]; !ok {
+				twins[key] = len(s.Bays)
+			}
+			b.Twin = twins[key]
+			s.Bays = append(s.Bays, b)
+		}
+	}
+	return s, nil
+}
+
+// steps are the job's sequence, or the gear's; a job's step that has a name of
+// the gear's takes its words and what it removes from there.
+func (s *Study) steps() []job.Step {
+	if len(s.Job.Sequence) == 0 {
+		return s.Gear.Steps
+	}
+	known := map[string]job.Step{}
+	for _, g := range s.Gear.Steps {
+		known[g.Step] = g
+	}
+	var out []job.Step
+	for _, j := range s.Job.Sequence {
+		g := known[j.Step]
+		if j.Say == "" {
+			j.Say = g.Say
+		}
+		if j.Caution == "" {
+			j.Caution = g.Caution
+		}
+		if j.Removes == nil {
+			j.Removes = g.Removes
+		}
+		out = append(out, j)
+	}
+	return out
+}
+
+func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Setting, steps []job.Step) (Bay, []carrier.Trouble) {
+	rear, front := cell.Reach(pour)
+	kept := s.Job.LeftInPlace.Hangers
+	b := Bay{Cell: cell, Pour: pour, Needed: front - rear + pour.Lap}
+	b.Carrier = carrier.Build(s.Gear, cell.Section, setting, kept, rear-pour.Lap)
+	var troubles []carrier.Trouble
+	b.Steps, troubles = b.Carrier.Lay(steps)
+	if len(troubles) > 0 {
+		return b, troubles
+	}
+	b.Raising = b.Carrier.Raising(b.Steps)
+	hangers := culvert.Hangers(kept, cell.Rise, b.under(kept), pour.Number)
+	b.Concrete = append(s.Culvert.Around(cell, pour), hangers...)
+	b.Before = append(s.Culvert.Before(cell, pour), s.Culvert.Steel(cell, pour, pour, s.Job.LeftInPlace.SteelAhead)...)
+	if pour.Number < len(s.Culvert.Pours) {
+		next := s.Culvert.Pours[pour.Number]
+		nextRear, _ := cell.Reach(next)
+		b.Advance = cell.Origin(next) + nextRear - next.Lap - (cell.Origin(pour) + rear - pour.Lap)
+		if next.Cast > pour.Cast {
+			b.Ahead = s.Culvert.Steel(cell, pour, next, s.Job.LeftInPlace.SteelAhead)
+		}
+	}
+	return b, nil
+}
+
+// under are the bents that stand wholly under the pour's own roof: hangers
+// hold nothing elsewhere.
+func (b Bay) under(kept *job.Hangers) []float64 {
+	if kept == nil {
+		return nil
+	}
+	o := b.Cell.Origin(b.Pour)
+	rear, front := b.Cell.InCell(b.Pour.Rear), b.Cell.InCell(b.Pour.Front)
+	half := float64(kept.Plate.X) / 2
+	var out []float64
+	for _, x := range b.Carrier.Bents {
+		holds := true
+		for _, y := range kept.Lines {
+			holds = holds && x-half >= rear.At(float64(y), b.Cell.Rise)-o && x+half <= front.At(float64(y), b.Cell.Rise)-o
+		}
+		if holds {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// key is the bay's geometry to a nanometre, so that bays that differ in
+// nothing are worked out once.
+func (b Bay) key() string {
+	out := fmt.Sprintf("%.9f %.9f %.9f|", b.Carrier.Rear, b.Needed, b.Advance)
+	for _, list := range [][]culvert.Solid{b.Concrete, b.Before, b.Ahead} {
+		for _, c := range list {
+			out += string(c.Zone)
+			for _, v := range c.Vertices {
+				out += fmt.Sprintf(" %.9f %.9f %.9f", v[0]+0, v[1]+0, v[2]+0)
+			}
+		}
+		out += "|"
+	}
+	return out
+}
+
+// Reported are the bays that are worked out, each standing for its twins.
+func (s *Study) Reported() []int {
+	var out []int
+	for i, b := range s.Bays {
+		if b.Twin == i {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// JobFromBay is the frame of the job's line at the inlet, tilted with the
+// grade, from the frame of a bay.
+func (s *Study) JobFromBay(b Bay) geom.Pose {
+	return geom.Translation(geom.Vec{b.Cell.Origin(b.Pour), b.Cell.Centre, 0})
+}
+
+// GroundFromJob takes the job's frame to easting, northing and elevation.
+// Only exports use it: everything is worked out near the origin.
+func (s *Study) GroundFromJob() geom.Pose {
+	a := s.Job.Alignment.Start
+	bearing := float64(a.Bearing)
+	// x ahead points to the bearing, clockwise from north; y is its left
+	turn := geom.Rotation(geom.Vec{}, geom.Vec{0, 0, 1}, math.Pi/2-bearing)
+	tilt := geom.Rotation(geom.Vec{}, geom.Vec{0, 1, 0}, -math.Atan(s.Culvert.Grade))
+	return geom.Translation(geom.Vec{float64(a.Easting), float64(a.Northing), float64(a.Elevation)}).Mul(turn).Mul(tilt)
+}
