@@ -1,13 +1,15 @@
 module boxwalk
 
-go 1.26
+go 1.26.0
 
 require (
 	github.com/bahlo/generic-list-go v0.2.0 // indirect
 	github.com/buger/jsonparser v1.1.2 // indirect
+	github.com/fogleman/gg v1.3.0 // indirect
 	github.com/fogleman/ln v0.0.0-20170223135521-12e6c6e74459 // indirect
 	github.com/go-gl/mathgl v1.2.0 // indirect
 	github.com/goccy/go-yaml v1.19.2 // indirect
+	github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0 // indirect
 	github.com/inconshreveable/mousetrap v1.1.0 // indirect
 	github.com/invopop/jsonschema v0.14.0 // indirect
 	github.com/pb33f/ordered-map/v2 v2.3.1 // indirect
@@ -17,6 +19,7 @@ require (
 	github.com/spf13/pflag v1.0.9 // indirect
 	github.com/yofu/dxf v0.0.0-20250806094206-f3988c7f0176 // indirect
 	go.yaml.in/yaml/v4 v4.0.0-rc.2 // indirect
-	golang.org/x/text v0.14.0 // indirect
+	golang.org/x/image v0.47.0 // indirect
+	golang.org/x/text v0.43.0 // indirect
 	pgregory.net/rapid v1.3.0 // indirect
 )
