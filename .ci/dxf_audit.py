@@ -8,6 +8,7 @@ every DIMENSION, measured anew between its definition points and multiplied by
 the DIMLFAC of its style, must agree within 0.1 mm with its stored measurement
 and with the number that its block shows (feet and inches: to the sixteenth).
 Prints one line for each file; the exit code is 1 when any file fails.
+Sample sheets: go test ./export/dxf -run Samples -args -samples FOLDER
 Needs ezdxf (Debian and Ubuntu: python3-ezdxf).
 """
 
@@ -74,6 +75,11 @@ def check(path):
     problems = [f"{e.code}: {e.message}" for e in auditor.errors + auditor.fixes]
     strict = ezdxf.readfile(path).audit()  # without the recovering reader, too
     problems += [f"{e.code}: {e.message}" for e in strict.errors + strict.fixes]
+    problems += [
+        f"layer {layer.dxf.name} has no line type {layer.dxf.linetype}"
+        for layer in doc.layers
+        if layer.dxf.linetype not in doc.linetypes
+    ]
     dims, worst = 0, 0.0
     for layout in doc.layouts_and_blocks():
         for dim in layout.query("DIMENSION"):

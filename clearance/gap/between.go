@@ -17,8 +17,9 @@ type Result struct {
 	Slack float64
 	// N is the unit normal from A to B along which Distance is measured.
 	N geom.Vec
-	// A and B are points of the two solids with B - A = Distance N (to
-	// rounding; in an overlap of edges they lie on those edges).
+	// A and B are points of the two solids with (B - A).N = Distance to
+	// rounding. Apart, B - A = Distance N; in overlap one of them may lie on
+	// the plane of a face, or the two beside each other on edges that meet.
 	A, B geom.Vec
 }
 
@@ -38,8 +39,7 @@ func rounding(scale float64) float64 { return 32 * epsilon * scale }
 // Guarantee, for solids that pass geom.Solid.Check: within Slack, which is at
 // most 1e-12 m + 48u S apart, and 64u S in overlap.
 func Between(a, b *Solid, aPose, bPose geom.Pose) Result {
-	q := query{a: a, b: b}
-	q.addEnd(&aPose, &bPose)
+	q := between(a, b, placed(&aPose, &bPose))
 	var f found
 	q.run(&f, q.start(), math.Inf(1))
 	if !f.touch && f.d-f.low <= wanted(q.scale) {
@@ -57,7 +57,7 @@ func (q *query) apart(f *found, aPose *geom.Pose) Result {
 		pa = pa.Add(q.a.vertices[c.ia].Mul(c.portion))
 		w = w.Add(c.w.Mul(c.portion))
 	}
-	pa = Turn(&p.ra, pa).Add(FromVec(aPose.T))
+	pa = Turn(p.ra, pa).Add(FromVec(aPose.T))
 	return Result{
 		Distance: f.d,
 		Slack:    math.Max(0, f.d-f.low) + rounding(q.scale),
@@ -73,11 +73,11 @@ func (q *query) careful(f *found, aPose *geom.Pose) Result {
 		return unknown()
 	}
 	best := p.faces()
-	if f.touch && best.sep > f.d-wanted(q.scale) {
+	if f.touch && math.Abs(best.sep) <= wanted(q.scale) {
 		return p.result(best, aPose) // in contact on a face, to rounding
 	}
 	p.edges(&best)
-	if best.sep <= -wanted(q.scale) || f.touch && best.sep > f.d-wanted(q.scale) {
+	if best.sep <= -wanted(q.scale) || f.touch && best.sep <= wanted(q.scale) {
 		return p.result(best, aPose)
 	}
 	return p.result(p.features(best), aPose)
@@ -108,9 +108,7 @@ type Hull struct {
 // two ends. The run stops when Low exceeds cut. hint is a first direction, or
 // zero. No allocation.
 func OverEnds(a, b *Solid, a0, b0, a1, b1 *geom.Pose, hint XYZ, cut float64) Hull {
-	q := query{a: a, b: b}
-	q.addEnd(a0, b0)
-	q.addEnd(a1, b1)
+	q := overEnds(a, b, placed(a0, b0), placed(a1, b1))
 	if hint == (XYZ{}) {
 		hint = q.start()
 	}

@@ -120,13 +120,14 @@ func BenchmarkBetween(b *testing.B) {
 	for _, p := range pairs {
 		byKind[p.kind] = append(byKind[p.kind], ready{New(p.a), New(p.b)})
 	}
+	id := geom.Identity()
 	for _, kind := range []string{"far", "parallel", "kink", "collapse", "sliver", "plate", "contact0", "nearly", "penetrate"} {
 		set := byKind[kind]
 		b.Run(kind, func(b *testing.B) {
 			b.ReportAllocs()
 			for i := 0; b.Loop(); i++ {
 				p := &set[i%len(set)]
-				Between(p.a, p.b, geom.Identity(), geom.Identity())
+				Between(p.a, p.b, id, id)
 			}
 		})
 	}

@@ -19,7 +19,7 @@ type pair struct {
 // each orthonormal to a few u, moves a vertex by a few u of its length.
 func relative(q *query) pair {
 	p := &q.at[0]
-	return pair{a: q.a, b: q.b, r: p.ra.Transpose().Mul3(p.rb), t: TurnBack(&p.ra, p.t), scale: q.scale}
+	return pair{a: q.a, b: q.b, r: p.ra.Transpose().Mul3(*p.rb), t: TurnBack(p.ra, p.t), scale: q.scale}
 }
 
 func (p *pair) finite() bool {
@@ -114,23 +114,27 @@ func (p *pair) tryEdges(best *facet, e, f *edge, q, at XYZ) {
 		d = q.Add(e.dir)
 	}
 	n := e.dir.Cross(d)
-	l := n.Len()
-	if l < 4*epsilon {
-		return // parallel: a face normal serves as well, to 4u of their lengths
-	}
-	n = n.Mul(1 / l)
 	if n.Dot(e.n1.Add(e.n2)) < 0 {
 		n = n.Mul(-1)
 	}
 	ea := p.a.vertices[e.a]
-	if n.Dot(at.Sub(ea)) <= best.sep {
+	ll, h := n.Dot(n), n.Dot(at.Sub(ea))
+	if ll < 16*epsilon*epsilon || h < 0 && best.sep < 0 && h*h >= best.sep*best.sep*ll {
+		return // parallel: a face normal serves as well, to 4u of their lengths; or no better
+	}
+	l := math.Sqrt(ll)
+	if h <= best.sep*l {
 		return
 	}
+	n = n.Mul(1 / l)
 	sep := p.along(n)
 	if sep <= best.sep {
 		return
 	}
 	pa, pb, _ := nearestOnEdges(ea, p.a.vertices[e.b], at, p.atB(f.b))
+	if math.Abs(n.Dot(pb.Sub(pa))-sep) > rounding(p.scale) {
+		pa, pb = p.extremes(n) // the edges were let in by arcSlack only
+	}
 	*best = facet{n: n, sep: sep, value: sep, pa: pa, pb: pb}
 }
 
@@ -139,6 +143,13 @@ func (p *pair) along(n XYZ) float64 {
 	_, top := highest(p.a.vertices, n)
 	_, low := lowest(p.b.vertices, TurnBack(&p.r, n))
 	return low + n.Dot(p.t) - top
+}
+
+// extremes is A's vertex farthest along n and B's farthest back.
+func (p *pair) extremes(n XYZ) (a, b XYZ) {
+	i, _ := highest(p.a.vertices, n)
+	j, _ := lowest(p.b.vertices, TurnBack(&p.r, n))
+	return p.a.vertices[i], p.atB(j)
 }
 
 // result takes a facet to the frame of the poses.

@@ -11,8 +11,12 @@ import (
 // rb b - ra a + t. Only the difference of the two origins enters, so a common
 // offset of a kilometre costs no accuracy.
 type place struct {
-	ra, rb mgl64.Mat3
+	ra, rb *mgl64.Mat3
 	t      XYZ
+}
+
+func placed(aPose, bPose *geom.Pose) place {
+	return place{&aPose.R, &bPose.R, FromVec(bPose.T).Sub(FromVec(aPose.T))}
 }
 
 // query is a GJK run over the convex hull of B - A at one or two ends.
@@ -23,12 +27,15 @@ type query struct {
 	scale float64 // S of the package comment
 }
 
-func (q *query) addEnd(aPose, bPose *geom.Pose) {
-	p := &q.at[q.ends]
-	p.ra, p.rb = aPose.R, bPose.R
-	p.t = FromVec(bPose.T).Sub(FromVec(aPose.T))
-	q.ends++
-	q.scale = math.Max(q.scale, q.a.reach+q.b.reach+p.t.Len())
+// between is the query at one placing.
+func between(a, b *Solid, p place) query {
+	return query{a: a, b: b, at: [2]place{p}, ends: 1, scale: a.reach + b.reach + p.t.Len()}
+}
+
+// overEnds is the query over the hull of two placings.
+func overEnds(a, b *Solid, p0, p1 place) query {
+	far := math.Sqrt(math.Max(p0.t.Dot(p0.t), p1.t.Dot(p1.t)))
+	return query{a: a, b: b, at: [2]place{p0, p1}, ends: 2, scale: a.reach + b.reach + far}
 }
 
 // found is what a GJK run knows when it ends: the nearest point v of the hull
@@ -98,29 +105,24 @@ func (q *query) support(n XYZ, c *corner) (low float64) {
 	low = math.Inf(1)
 	for e := range q.ends {
 		p := &q.at[e]
-		ia, top := highest(q.a.vertices, TurnBack(&p.ra, n))
-		ib, bottom := lowest(q.b.vertices, TurnBack(&p.rb, n))
+		ia, top := highest(q.a.vertices, TurnBack(p.ra, n))
+		ib, bottom := lowest(q.b.vertices, TurnBack(p.rb, n))
 		if sep := bottom - top + n.Dot(p.t); sep < low {
 			low = sep
 			c.ia, c.ib, c.end = int32(ia), int32(ib), int32(e)
 		}
 	}
 	p := &q.at[c.end]
-	c.w = Turn(&p.rb, q.b.vertices[c.ib]).Sub(Turn(&p.ra, q.a.vertices[c.ia])).Add(p.t)
+	c.w = Turn(p.rb, q.b.vertices[c.ib]).Sub(Turn(p.ra, q.a.vertices[c.ia])).Add(p.t)
 	return low
 }
 
 // start is a direction from A towards B.
 func (q *query) start() XYZ {
 	p := &q.at[0]
-	d := Turn(&p.rb, q.b.middle()).Sub(Turn(&p.ra, q.a.middle())).Add(p.t)
+	d := Turn(p.rb, q.b.center).Sub(Turn(p.ra, q.a.center)).Add(p.t)
 	if d == (XYZ{}) {
 		return XYZ{1, 0, 0}
 	}
 	return d
-}
-
-func (s *Solid) middle() XYZ {
-	b := &s.box
-	return XYZ{(b.Min[0] + b.Max[0]) / 2, (b.Min[1] + b.Max[1]) / 2, (b.Min[2] + b.Max[2]) / 2}
 }

@@ -45,10 +45,11 @@ func (s *simplex) nearest() (p XYZ, inside bool) {
 		s.keep([4]float64{l[0], l[1], l[2]})
 		return p, false
 	}
-	if s.holdsOrigin() {
+	seen := s.facesSeen()
+	if seen == [3]bool{} {
 		return XYZ{}, true
 	}
-	return s.nearestOnFaces(), false
+	return s.nearestOnFaces(seen), false
 }
 
 // keep drops the corners without a portion.
@@ -64,31 +65,44 @@ func (s *simplex) keep(portions [4]float64) {
 	s.n = k
 }
 
-// holdsOrigin tells whether a tetrahedron that is not flat holds the origin.
-func (s *simplex) holdsOrigin() bool {
+// newest lists the faces of the tetrahedron that hold the newest corner. The
+// fourth carried the previous point, so the new one cannot lie on it alone.
+var newest = [3][3]int{{0, 1, 3}, {0, 2, 3}, {1, 2, 3}}
+
+// facesSeen tells which of the newest faces the origin lies outside of: the
+// nearest point is on one of them. None means the origin is inside. Of a flat
+// tetrahedron all are seen, and when rounding leaves only the fourth.
+func (s *simplex) facesSeen() [3]bool {
 	a := s.c[0].w
 	ab, ac, ad := s.c[1].w.Sub(a), s.c[2].w.Sub(a), s.c[3].w.Sub(a)
 	abc := ab.Cross(ac)
 	volume := abc.Dot(ad)
 	scale := ab.Dot(ab) * ac.Dot(ac) * ad.Dot(ad)
+	all := [3]bool{true, true, true}
 	if volume*volume <= flatTetrahedron*flatTetrahedron*scale {
-		return false
+		return all
 	}
 	sign := math.Copysign(1, volume)
 	vd := -sign * abc.Dot(a)
 	vb := -sign * ac.Cross(ad).Dot(a)
 	vc := -sign * ad.Cross(ab).Dot(a)
 	va := sign*volume - vb - vc - vd
-	return va > 0 && vb > 0 && vc > 0 && vd > 0
+	seen := [3]bool{vc <= 0, vb <= 0, va <= 0}
+	if vd <= 0 && seen == [3]bool{} {
+		return all
+	}
+	return seen
 }
 
-// nearestOnFaces looks at the three faces that hold the newest corner; the
-// fourth carried the previous point, so the new one cannot lie on it.
-func (s *simplex) nearestOnFaces() XYZ {
+// nearestOnFaces looks at the faces seen.
+func (s *simplex) nearestOnFaces(seen [3]bool) XYZ {
 	var best XYZ
 	var portions [4]float64
 	least := math.Inf(1)
-	for _, f := range [3][3]int{{0, 1, 3}, {0, 2, 3}, {1, 2, 3}} {
+	for i, f := range newest {
+		if !seen[i] {
+			continue
+		}
 		p, l := nearestOnTriangle(s.c[f[0]].w, s.c[f[1]].w, s.c[f[2]].w)
 		if d := p.Dot(p); d < least {
 			least, best = d, p

@@ -12,7 +12,8 @@ type Solid struct {
 	vertices []XYZ
 	faces    []face
 	edges    []edge
-	box      geom.Box
+	center   XYZ // of the box around the vertices
+	half     XYZ // half its sides
 	reach    float64
 }
 
@@ -34,7 +35,8 @@ type edge struct {
 
 // New prepares a solid that has passed geom.Solid.Check.
 func New(s *geom.Solid) *Solid {
-	out := &Solid{box: s.Box()}
+	box := s.Box()
+	out := &Solid{center: FromVec(box.Center()), half: FromVec(box.Max.Sub(box.Min).Mul(0.5))}
 	for _, v := range s.Vertices {
 		p := FromVec(v)
 		out.vertices = append(out.vertices, p)
@@ -85,8 +87,9 @@ func (s *Solid) addEdge(a, b, i, j int) {
 // Vertices in body coordinates. The caller must not change them.
 func (s *Solid) Vertices() []XYZ { return s.vertices }
 
-// Box is the least axis-parallel box in body coordinates.
-func (s *Solid) Box() geom.Box { return s.box }
+// Box is the middle of the least axis-parallel box in body coordinates, and
+// half its sides.
+func (s *Solid) Box() (center, half XYZ) { return s.center, s.half }
 
 // Reach is the largest distance of a vertex from the body's origin.
 func (s *Solid) Reach() float64 { return s.reach }

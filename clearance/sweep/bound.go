@@ -4,14 +4,16 @@ import (
 	"math"
 
 	"boxwalk/clearance/gap"
+	"boxwalk/model/geom"
 )
 
 // bound raises n.lower by planes until it reaches the target or there are no
-// more to try, and returns where along the interval the solids seem nearest.
-// On the way it offers what it evaluates as upper bounds. The planes, cheapest
+// more to try, and returns where along the interval the solids seem nearest. On
+// the way it offers what it evaluates as upper bounds. The planes, cheapest
 // first: the one inherited; the one from the hull of both ends, if that keeps
-// off the origin; and the exact normals where the pair is nearest or, in
-// contact and overlap, at the two ends and in the middle.
+// off the origin; and the exact normals where the pair is nearest (standing still,
+// then carried by the body that moves) or, in contact and overlap, at the two
+// ends and in the middle.
 func (w *work) bound(n *node) (at float64) {
 	at = n.s0 + (n.s1-n.s0)/2
 	t := &w.t
@@ -31,25 +33,36 @@ func (w *work) bound(n *node) (at float64) {
 		return at
 	}
 	at = math.Min(n.s1, n.s0+h.At*(n.s1-n.s0))
-	w.tried(n, w.exact(n.against, at))
+	normal := w.exact(n, at)
+	if !w.tried(n, normal) && !w.lost && !w.fixed {
+		n.lower = math.Max(n.lower, t.carried(normal, w.mover(at)))
+	}
 	return at
+}
+
+// mover is the pose at s of the body that moves, if only one does.
+func (w *work) mover(s float64) *geom.Pose {
+	if w.t.a.still {
+		return w.cache.pose(w.t.b.part.Body, s)
+	}
+	return w.cache.pose(w.part.Body, s)
 }
 
 // touching bounds a pair whose hull over the ends meets.
 func (w *work) touching(n *node, middle float64) {
 	if n.n0 == (gap.XYZ{}) {
-		n.n0 = w.exact(n.against, n.s0)
+		n.n0 = w.exact(n, n.s0)
 	}
 	if w.tried(n, n.n0) || n.s0 == n.s1 {
 		return
 	}
 	if n.n1 == (gap.XYZ{}) {
-		n.n1 = w.exact(n.against, n.s1)
+		n.n1 = w.exact(n, n.s1)
 	}
 	if w.tried(n, n.n1) {
 		return
 	}
-	w.tried(n, w.exact(n.against, middle))
+	w.tried(n, w.exact(n, middle))
 }
 
 // tried raises the node's bound by the plane p, keeps the plane if it is the
@@ -64,17 +77,22 @@ func (w *work) tried(n *node, p gap.XYZ) (settled bool) {
 	return n.lower >= w.target()
 }
 
-// exact evaluates the pair at s, offers the distance as an upper bound and
-// returns the normal.
-func (w *work) exact(against int, s float64) gap.XYZ {
-	r, e := w.distance(against, s)
+// exact evaluates the node's pair at s, offers the distance as an upper bound
+// and returns the normal.
+func (w *work) exact(n *node, s float64) gap.XYZ {
+	r, e := w.distance(n.against, s)
 	if w.lost {
 		return gap.XYZ{}
 	}
+	w.seen = r.Distance
+	w.offer(n.against, s, &r, e)
+	return gap.FromVec(r.N)
+}
+
+func (w *work) offer(against int, s float64, r *gap.Result, e float64) {
 	if upper := up(r.Distance + r.Slack + e); upper < w.best.Upper {
 		w.best = Bracket{Upper: upper, At: s, Against: against, N: r.N, A: r.A, B: r.B}
 	}
-	return gap.FromVec(r.N)
 }
 
 // distance is the exact query at s, and E there.
@@ -107,9 +125,7 @@ func At(m Motion, ref int, part Part, against []Part, s float64) Bracket {
 		}
 		r, e := w.distance(n.against, s)
 		w.settle(down(r.Distance - r.Slack - e))
-		if upper := up(r.Distance + r.Slack + e); upper < w.best.Upper {
-			w.best = Bracket{Upper: upper, At: s, Against: n.against, N: r.N, A: r.A, B: r.B}
-		}
+		w.offer(n.against, s, &r, e)
 	}
 	return w.answer()
 }

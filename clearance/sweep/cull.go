@@ -12,9 +12,18 @@ import (
 type swept struct{ lo, hi gap.XYZ }
 
 func (b *swept) add(p gap.XYZ) {
-	b.lo.X, b.hi.X = math.Min(b.lo.X, p.X), math.Max(b.hi.X, p.X)
-	b.lo.Y, b.hi.Y = math.Min(b.lo.Y, p.Y), math.Max(b.hi.Y, p.Y)
-	b.lo.Z, b.hi.Z = math.Min(b.lo.Z, p.Z), math.Max(b.hi.Z, p.Z)
+	widen(&b.lo.X, &b.hi.X, p.X)
+	widen(&b.lo.Y, &b.hi.Y, p.Y)
+	widen(&b.lo.Z, &b.hi.Z, p.Z)
+}
+
+func widen(lo, hi *float64, x float64) {
+	if x < *lo {
+		*lo = x
+	}
+	if x > *hi {
+		*hi = x
+	}
 }
 
 func (b *swept) grow(m float64) {
@@ -63,14 +72,13 @@ func (v *moving) around(d float64) swept {
 // boxAround is the box of the solid's body box at one pose: looser, but it
 // costs the same for any solid.
 func boxAround(s *gap.Solid, p *geom.Pose) swept {
-	box := s.Box()
-	c := gap.Apply(p, gap.FromVec(box.Center()))
-	h := gap.FromVec(box.Max.Sub(box.Min).Mul(0.5))
+	c, h := s.Box()
 	r := &p.R
 	e := gap.XYZ{
 		X: math.Abs(r[0])*h.X + math.Abs(r[3])*h.Y + math.Abs(r[6])*h.Z,
 		Y: math.Abs(r[1])*h.X + math.Abs(r[4])*h.Y + math.Abs(r[7])*h.Z,
 		Z: math.Abs(r[2])*h.X + math.Abs(r[5])*h.Y + math.Abs(r[8])*h.Z,
 	}
+	c = gap.Apply(p, c)
 	return swept{c.Sub(e), c.Add(e)}
 }

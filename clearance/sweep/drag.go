@@ -48,7 +48,7 @@ const (
 )
 
 // Drag brackets how far solid a slides on solid b over [s0, s1] while they are
-// in contact. b must not move in ref; if it does, or the motion gives numbers
+// in contact. b must not move in ref (take the body of b for ref); if it does, or the motion gives numbers
 // that are not finite, nothing is certified: Upper is +Inf.
 //
 // Over a small interval the pair drags unless it is certified that either the
@@ -65,6 +65,9 @@ const (
 // straight travel of a point that is certified to stay within Band of the face
 // and not to open.
 func Drag(m Motion, ref int, a, b Part, s0, s1 float64, o DragOptions) Travel {
+	if !(s0 <= s1) {
+		return Travel{Upper: math.Inf(1), Face: true}
+	}
 	w := pool.Get().(*work)
 	defer w.release()
 	w.one[0] = b
@@ -197,7 +200,7 @@ func (d *dragSearch) nearestFace() float64 {
 // apart tells whether the exact normals at the two ends certify sd > Band.
 func (d *dragSearch) apart() bool {
 	for _, s := range [2]float64{d.t.s0, d.t.s1} {
-		if n := d.exact(0, s); d.t.plane(n) > d.o.Band {
+		if n := d.exact(&node{}, s); d.t.plane(n) > d.o.Band {
 			return true
 		}
 	}

@@ -91,3 +91,54 @@ func TestDragOnAMovingFaceIsNotCertified(t *testing.T) {
 		t.Errorf("%+v", got)
 	}
 }
+
+// vertexDrag adds up, pose by pose, the travel of the vertex that travels
+// farthest while it is within the band of the wall's face x = 0 and its outline
+// and does not open. It may add one step too much.
+func vertexDrag(m Motion, a Part, steps int) float64 {
+	sum := 0.0
+	for i := range steps {
+		p0, p1 := m.Pose(Ground, 0, float64(i)/float64(steps)), m.Pose(Ground, 0, float64(i+1)/float64(steps))
+		most := 0.0
+		for _, v := range a.Solid.Vertices() {
+			at, to := p0.Apply(v.Vec()), p1.Apply(v.Vec())
+			step := to.Sub(at)
+			along := math.Hypot(step[1], step[2])
+			near := at[0] > -DefaultBand && at[0] < DefaultBand
+			if near && math.Abs(at[1]) < 5 && at[2] > 0 && at[2] < 3 && -step[0] < DefaultOpening*along {
+				most = math.Max(most, along)
+			}
+		}
+		sum += most
+	}
+	return sum
+}
+
+func TestCertifiedDragIsNeverLessThanTheSampledOne(t *testing.T) {
+	r := newDice(4)
+	dragged := 0
+	for k := range 200 {
+		pin := geom.Vec{-0.1 * r.Float64(), 0, 3 + 0.2*r.Float64()}
+		m := tree{
+			{parent: Ground, hinge: true, pin: pin, dir: alongY, drive: drive{q1: 0.02 * r.Float64()}},
+		}
+		if k%2 == 0 {
+			m = slide(geom.Vec{-0.002 * r.Float64(), 0.1 * r.NormFloat64(), 0.05 * r.NormFloat64()})
+		}
+		a := Part{0, block(-0.1, 0, -1, 1, 0.1, 3)}
+		got := Drag(m, Ground, a, wall(), 0, 1, DragOptions{})
+		sampled := vertexDrag(m, a, 500)
+		if got.Upper < sampled-0.4/500 || got.Lower > got.Upper {
+			t.Errorf("motion %d: %+v, sampled %g", k, got, sampled)
+		}
+		if got.Upper-got.Lower > DefaultBand+DefaultEpsilon {
+			t.Errorf("motion %d: %+v is wide", k, got)
+		}
+		if sampled > 1e-3 {
+			dragged++
+		}
+	}
+	if dragged < 50 {
+		t.Errorf("only %d of the motions drag", dragged)
+	}
+}

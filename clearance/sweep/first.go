@@ -14,16 +14,20 @@ import (
 // the pair came so near to -below before hi that neither can be shown there.
 //
 // Not found: lo == hi == s1 if the whole interval is proved clear. Otherwise
-// lo < hi: clear is proved on [s0, lo] only, and nothing is known about the
-// rest, except that no violation was met. Never take that for clear.
+// lo < hi: clear is proved up to lo only (nothing at all if lo <= s0), and
+// nothing is known about the rest, except that no violation was met. Never take
+// that for clear. lo is -Inf for an interval that is none.
 func First(m Motion, ref int, a, b Part, s0, s1, below, resolution float64) (lo, hi float64, found bool) {
+	if !(s0 <= s1) {
+		return math.Inf(-1), s1, false
+	}
 	w := pool.Get().(*work)
 	defer w.release()
 	w.one[0] = b
 	w.reset(m, ref, a, w.one[:])
 	f := firstSearch{work: w, limit: -below, resolution: resolution, proved: s0, end: s1}
 	f.floor = math.Max(resolution/64, (s1-s0)*narrowest)
-	w.cap = -below
+	w.cap, w.fixed = -below, true
 	if f.below(s0) {
 		return s0, s0, true
 	}
@@ -34,6 +38,9 @@ func First(m Motion, ref int, a, b Part, s0, s1, below, resolution float64) (lo,
 	}
 	if !found {
 		hi = s1
+		if s0 == s1 {
+			f.proved = math.Inf(-1)
+		}
 	}
 	return f.proved, hi, found
 }
@@ -54,7 +61,6 @@ type firstSearch struct {
 // search goes through n from left to right and returns the first violation.
 func (f *firstSearch) search(n *node) (hi float64, found bool) {
 	f.spent++
-	f.best.Upper = math.Inf(1) // bounds are held against the limit only
 	at := f.bound(n)
 	if f.lost {
 		return 0, false

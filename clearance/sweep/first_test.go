@@ -61,3 +61,17 @@ func TestFirstMeetsAThinFinOnALongWay(t *testing.T) {
 		t.Errorf("[%.9g, %.9g] %v, want %.9g", lo, hi, found, want)
 	}
 }
+
+func TestFirstOfOnePoseIsClearOnlyIfItIsProved(t *testing.T) {
+	m := slide(geom.Vec{1, 0, 0})
+	a := Part{0, block(0, 1, 0, 1, 0, 1)}
+	if lo, hi, found := First(m, Ground, a, ground(block(2, 3, 0, 1, 0, 1)), 0.5, 0.5, 0, 1e-6); found || lo != 0.5 || hi != 0.5 {
+		t.Errorf("apart: [%g, %g] %v", lo, hi, found)
+	}
+	if lo, hi, found := First(m, Ground, a, ground(block(1.5, 3, 0, 1, 0, 1)), 0.5, 0.5, 0, 1e-6); found || !(lo < hi) {
+		t.Errorf("touching: [%g, %g] %v", lo, hi, found)
+	}
+	if lo, hi, found := First(m, Ground, a, ground(block(2, 3, 0, 1, 0, 1)), 1, 0, 0, 1e-6); found || !(lo < hi) {
+		t.Errorf("backwards: [%g, %g] %v", lo, hi, found)
+	}
+}

@@ -31,7 +31,7 @@ func glideOf(t *stretch, v, n gap.XYZ, opening float64) glide {
 	c := step.Sub(n.Mul(x)).Len()
 	kdd := 0.0
 	if d := t.s1 - t.s0; d > 0 {
-		kdd = t.a.bound.Curvature(v.Vec()) * raise * d * d
+		kdd = curvature(&t.a.bound, v) * d * d
 	}
 	bend := kdd/2 + t.e
 	return glide{

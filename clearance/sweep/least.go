@@ -22,7 +22,9 @@ type work struct {
 	cap     float64 // what is proved to stay above it does not matter
 	low     float64 // least bound of everything settled
 	best    Bracket
-	lost    bool // the motion gave numbers that are not finite
+	seen    float64 // the last distance evaluated
+	fixed   bool    // only planes fixed in ref, and no target but the cap
+	lost    bool    // the motion gave numbers that are not finite
 	one     [1]Part
 }
 
@@ -70,16 +72,26 @@ func (w *work) release() {
 
 func (w *work) reset(m Motion, ref int, part Part, against []Part) {
 	w.cache.reset(m, ref)
+	w.t.a.loaded, w.t.b.loaded = false, false
 	w.ref, w.part, w.against = ref, part, against
 	w.queue, w.joints = w.queue[:0], w.joints[:0]
-	w.low, w.best, w.lost = math.Inf(1), unknown(), false
+	w.low, w.best = math.Inf(1), unknown()
+	w.fixed, w.lost = false, false
+	own := m.Depth(ref, part.Body)
 	for i := range against {
-		w.joints = append(w.joints, max(m.Depth(ref, part.Body), m.Depth(ref, against[i].Body)))
+		if i > 0 && against[i].Body == against[i-1].Body {
+			w.joints = append(w.joints, w.joints[i-1])
+			continue
+		}
+		w.joints = append(w.joints, max(own, m.Depth(ref, against[i].Body)))
 	}
 }
 
 // target is the bound from which a pair no longer matters.
 func (w *work) target() float64 {
+	if w.fixed {
+		return w.cap
+	}
 	return math.Min(w.best.Upper-w.epsilon, w.cap)
 }
 
@@ -143,22 +155,43 @@ func (w *work) run(narrow float64) {
 	}
 }
 
-// split halves the node at s = at or, where that is too near an end, in the
-// middle.
+// split cuts a piece out of the node around s = at, where the pair was last
+// seen, and queues it and what is left on either side. The piece is as wide as
+// curvature K allows the distance seen to stay above the target when it is a
+// minimum, and an eighth of the node at least: K h²/2 = seen - target with h on
+// either side.
 func (w *work) split(n *node, at, narrow float64) {
 	d := n.s1 - n.s0
-	if !(at > n.s0+d/8 && at < n.s1-d/8) {
-		at = n.s0 + d/2
+	h := d / 8
+	if k := 8 * w.t.bow() / (d * d); k > 0 {
+		h = math.Max(h, 0.9*math.Sqrt(2*math.Max(0, w.seen-w.target())/k))
 	}
-	if d <= narrow || at <= n.s0 || at >= n.s1 {
+	from, to := at-h, at+h
+	if !(h < 3*d/8) || from > n.s0 && to < n.s1 && 2*h > d/2 {
+		from, to = n.s0+d/2, n.s1
+	}
+	if d <= narrow || !w.cut(n, from, to) {
 		w.settle(n.lower)
-		return
 	}
-	left, right := *n, *n
-	left.s1, left.n1 = at, gap.XYZ{}
-	right.s0, right.n0 = at, gap.XYZ{}
-	w.queue.push(&left)
-	w.queue.push(&right)
+}
+
+// cut queues n in up to three pieces, cut at from and to where they fall
+// inside; false if neither does.
+func (w *work) cut(n *node, from, to float64) bool {
+	piece := *n
+	for _, s := range [2]float64{from, to} {
+		if s > piece.s0 && s < n.s1 {
+			left := piece
+			left.s1, left.n1 = s, gap.XYZ{}
+			piece.s0, piece.n0 = s, gap.XYZ{}
+			w.queue.push(&left)
+		}
+	}
+	if piece.s0 == n.s0 {
+		return false
+	}
+	w.queue.push(&piece)
+	return true
 }
 
 func (w *work) answer() Bracket {

@@ -40,63 +40,59 @@ func (t tree) parentFromBody(i int, s float64) geom.Pose {
 	return geom.Translation(j.dir.Mul(j.drive.at(s)))
 }
 
-// chain is the bodies from below ref out to body, and false if ref is not above
-// body.
-func (t tree) chain(ref, body int) ([]int, bool) {
-	var up []int
-	for body != ref {
-		if body == Ground {
-			return nil, false
-		}
-		up = append([]int{body}, up...)
+// above tells whether ref is on the way from body to the ground.
+func (t tree) above(ref, body int) bool {
+	for body != ref && body != Ground {
 		body = t[body].parent
 	}
-	return up, true
+	return body == ref
 }
 
 func (t tree) Pose(ref, body int, s float64) geom.Pose {
-	chain, ok := t.chain(ref, body)
-	if !ok {
+	switch {
+	case body == ref:
+		return geom.Identity()
+	case !t.above(ref, body):
 		return t.Pose(Ground, ref, s).Inverse().Mul(t.Pose(Ground, body, s))
 	}
-	p := geom.Identity()
-	for _, i := range chain {
-		p = p.Mul(t.parentFromBody(i, s))
-	}
-	return p
+	return t.Pose(ref, t[body].parent, s).Mul(t.parentFromBody(body, s))
 }
 
 func (t tree) Depth(ref, body int) int {
-	chain, _ := t.chain(ref, body)
-	return len(chain)
+	n := 0
+	for ; body != ref && body != Ground; body = t[body].parent {
+		n++
+	}
+	return n
 }
 
 // Bound follows the chain outwards: a hinge carries its pin's acceleration and
-// adds its own turning; a slide adds its stroke's share and its own.
+// adds its own turning; a slide adds its stroke's share and its own. An axis
+// stays when all hinges are parallel.
 func (t tree) Bound(ref, body int, s0, s1 float64) geom.Bound {
-	chain, ok := t.chain(ref, body)
-	if !ok {
+	if body == ref {
+		return geom.Bound{}
+	}
+	if body == Ground {
 		panic("no bound from a frame that is not an ancestor")
 	}
-	var b geom.Bound
-	turned, parallel := false, true
-	for _, i := range chain {
-		j := t[i]
-		r, q2 := most(j.drive.rate, s0, s1), math.Abs(j.drive.q2)
-		if !j.hinge {
-			stroke := math.Max(most(j.drive.at, s0, s1), math.Abs(j.drive.at((s0+s1)/2))+q2*(s1-s0)*(s1-s0)/8)
-			b.A += (b.Omega*b.Omega+b.Alpha)*stroke + 2*b.Omega*r + q2
-			continue
-		}
-		b.A += (b.Omega*b.Omega + b.Alpha) * j.pin.Sub(b.C).Len()
-		b.Alpha += q2 + b.Omega*r
-		b.Omega += r
-		parallel = parallel && (!turned || b.Axis == j.dir)
-		b.C, b.Axis, turned = j.pin, j.dir, true
+	j := t[body]
+	b := t.Bound(ref, j.parent, s0, s1)
+	r, q2 := most(j.drive.rate, s0, s1), math.Abs(j.drive.q2)
+	if !j.hinge {
+		stroke := most(j.drive.at, s0, s1) + q2*(s1-s0)*(s1-s0)/8
+		b.A += (b.Omega*b.Omega+b.Alpha)*stroke + 2*b.Omega*r + q2
+		return b
 	}
-	if !parallel {
+	b.A += (b.Omega*b.Omega + b.Alpha) * j.pin.Sub(b.C).Len()
+	if turned := b.Omega != 0 || b.Alpha != 0; !turned {
+		b.Axis = j.dir
+	} else if b.Axis != j.dir {
 		b.Axis = geom.Vec{}
 	}
+	b.Alpha += q2 + b.Omega*r
+	b.Omega += r
+	b.C = j.pin
 	return b
 }
 

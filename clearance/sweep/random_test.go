@@ -93,7 +93,8 @@ func TestNoSampledGapIsBelowTheCertifiedOne(t *testing.T) {
 		if sampled < b.Lower {
 			t.Errorf("motion %d: sampled %.12g below the proved %.12g", k, sampled, b.Lower)
 		}
-		if at := At(m, Ground, part, against, b.At); math.Abs(at.Upper-b.Upper) > 1e-9 {
+		named := against[b.Against : b.Against+1]
+		if at := At(m, Ground, part, named, b.At); math.Abs(at.Upper-b.Upper) > 1e-9 {
 			t.Errorf("motion %d: %.12g at s = %g, bracket says %.12g", k, at.Upper, b.At, b.Upper)
 		}
 	}

@@ -11,55 +11,90 @@ import (
 // on the second derivative of each vertex.
 type moving struct {
 	part   Part
+	s0, s1 float64
+	loaded bool // the fields below are those of part's body over [s0, s1]
 	p0, p1 geom.Pose
 	bound  geom.Bound
-	still  bool      // no pose between the ends differs from p0
-	k      []float64 // per vertex; empty when every vertex has the curvature most
-	most   float64
+	still  bool         // no pose between the ends differs from p0
+	offset float64      // the larger distance of the body's origin at the ends
+	k      []float64    // per vertex; empty when every vertex has the curvature most
+	most   float64      // the largest
 	f      [][2]float64 // n.v at both ends, see project
 }
 
 // raise covers the rounding of a computed curvature and of its use.
 const raise = 1 + 0x1p-40
 
+// curvature is the bound A + (Ω² + α) ρ on |p”| of a body point, rounded up.
+// The distance ρ from the turning line is the length of a cross product: the
+// difference of two squares would lose a point near the axis but far along it.
+// Its error is at most 8u of the distance from c.
+func curvature(b *geom.Bound, p gap.XYZ) float64 {
+	turning := b.Omega*b.Omega + b.Alpha
+	if turning == 0 {
+		return b.A * raise
+	}
+	return (b.A + turning*off(p.Sub(gap.FromVec(b.C)), gap.FromVec(b.Axis))) * raise
+}
+
+// off is the length of u square to the unit axis, or all of it if the axis is
+// zero; rounded up.
+func off(u, axis gap.XYZ) float64 {
+	l := u.Len()
+	if axis == (gap.XYZ{}) {
+		return l * raise
+	}
+	return u.Cross(axis).Len() + 8*0x1p-53*l
+}
+
 // load reads the motion of p over [s0, s1]. It is false when the motion gives
 // numbers that are no numbers, or negative bounds.
 func (v *moving) load(c *cache, p Part, s0, s1 float64) bool {
-	v.part = p
-	v.p0 = *c.pose(p.Body, s0)
-	v.p1 = v.p0
-	v.k, v.most = v.k[:0], 0
-	v.still = true
-	if !finite(&v.p0) {
-		return false
-	}
-	if s1 == s0 {
+	same := v.loaded && v.part.Body == p.Body && v.s0 == s0 && v.s1 == s1
+	if same && (v.still || v.part.Solid == p.Solid) {
+		v.part = p
 		return true
 	}
-	v.p1 = *c.pose(p.Body, s1)
-	v.bound = *c.bound(p.Body, s0, s1)
-	if b := &v.bound; !(b.A >= 0 && b.Omega >= 0 && b.Alpha >= 0) || !finite(&v.p1) {
-		return false
+	v.part = p
+	if !same {
+		v.s0, v.s1 = s0, s1
+		v.loaded = v.read(c)
 	}
-	return v.curve()
+	v.loaded = v.loaded && v.curve()
+	return v.loaded
+}
+
+// read asks for the poses and the bound.
+func (v *moving) read(c *cache) bool {
+	v.p0 = *c.pose(v.part.Body, v.s0)
+	v.p1, v.bound = v.p0, geom.Bound{}
+	if v.s1 != v.s0 {
+		v.p1 = *c.pose(v.part.Body, v.s1)
+		v.bound = *c.bound(v.part.Body, v.s0, v.s1)
+	}
+	v.offset = math.Sqrt(math.Max(v.p0.T.Dot(v.p0.T), v.p1.T.Dot(v.p1.T)))
+	b := &v.bound
+	return b.A >= 0 && b.Omega >= 0 && b.Alpha >= 0 && finite(&v.p0) && finite(&v.p1)
 }
 
 // curve fills the curvatures.
 func (v *moving) curve() bool {
+	v.k, v.still = v.k[:0], false
 	b := &v.bound
+	v.most = b.A * raise
 	if b.Omega == 0 && b.Alpha == 0 {
-		v.most = b.A * raise
 		v.still = v.most == 0 && v.p0 == v.p1
 		return true
 	}
-	v.still = false
 	for _, p := range v.part.Solid.Vertices() {
-		k := b.Curvature(p.Vec()) * raise
+		k := curvature(b, p)
 		if !(k >= 0) {
 			return false
 		}
+		if k > v.most {
+			v.most = k
+		}
 		v.k = append(v.k, k)
-		v.most = math.Max(v.most, k)
 	}
 	return true
 }
@@ -112,10 +147,7 @@ func dip(f0, f1, kdd float64) float64 {
 
 // size is the largest length that enters a vertex's place: its reach and twice
 // the offset of its body's origin.
-func (v *moving) size() float64 {
-	t := math.Max(v.p0.T.Dot(v.p0.T), v.p1.T.Dot(v.p1.T))
-	return v.part.Solid.Reach() + 2*math.Sqrt(t)
-}
+func (v *moving) size() float64 { return v.part.Solid.Reach() + 2*v.offset }
 
 // stretch is a pair of solids over an interval.
 type stretch struct {

@@ -93,12 +93,15 @@ func escapeLines(lines []string) string {
 }
 
 // chunks cuts a string into pieces of at most so many bytes, never within a
-// character and never behind a backslash, whose pair must stay together.
+// character and never between a backslash and what it stands before.
 func chunks(s string, most int) []string {
 	var out []string
 	for len(s) > most {
 		cut := most
-		for cut > 1 && (s[cut]&0xC0 == 0x80 || s[cut-1] == '\\') {
+		for s[cut]&0xC0 == 0x80 {
+			cut--
+		}
+		if backslashes := cut - len(strings.TrimRight(s[:cut], `\`)); backslashes%2 == 1 {
 			cut--
 		}
 		out = append(out, s[:cut])

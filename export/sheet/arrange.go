@@ -21,8 +21,9 @@ func (s *Sheet) Arrange() error {
 		return ErrNoRoom
 	}
 	for _, n := range s.usefulScales() {
+		cells := s.measureAll(n)
 		for _, l := range layouts {
-			if best, ok := s.bestGrid(n, l.Views); ok {
+			if best, ok := bestGrid(cells, l.Views); ok {
 				best.place(l.Views)
 				s.NotesAt = l.place
 				return nil
@@ -92,13 +93,17 @@ type rowMeasure struct {
 	aligned      bool
 }
 
-// bestGrid tries every number of columns with scale n for the views that have
-// none and takes the one that leaves most air.
-func (s *Sheet) bestGrid(n float64, area Box) (best grid, ok bool) {
+// measureAll measures every view, at scale n where it has none.
+func (s *Sheet) measureAll(n float64) []gridCell {
 	cells := make([]gridCell, len(s.Views))
 	for i, v := range s.Views {
 		cells[i] = s.measure(v, n)
 	}
+	return cells
+}
+
+// bestGrid tries every number of columns and takes the one that leaves most air.
+func bestGrid(cells []gridCell, area Box) (best grid, ok bool) {
 	most := -1.0
 	for columns := 1; columns <= len(cells); columns++ {
 		g := newGrid(cells, columns)

@@ -7,9 +7,13 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 )
 
-// mostHatchLines bounds the lines of one family in one hatch; a larger area is
-// hatched wider, so that no input can fill the memory.
-const mostHatchLines = 4000
+// Bounds on one family of lines in one hatch, so that no input can fill the
+// memory: a larger area is hatched wider, and with full lines instead of dashes.
+// An A0 sheet hatched all over stays below both.
+const (
+	mostHatchLines  = 4000
+	mostHatchDashes = 200000
+)
 
 // Strokes gives the lines of a hatch that is placed on paper, clipped to its
 // loops; none for an even fill. A writer needs nothing else to draw a pattern.
@@ -37,6 +41,9 @@ func (f Family) strokes(h Hatch) []Line {
 		return nil
 	}
 	skip := 1 + math.Floor(box.Height()/f.Spacing/mostHatchLines)
+	if f.dashCount(box, skip) > mostHatchDashes {
+		f.Dashes = nil
+	}
 	var out []Line
 	for k := math.Ceil(box.Min[1]/f.Spacing/skip) * skip; k*f.Spacing <= box.Max[1]; k += skip {
 		for _, s := range f.dashed(spans(loops, k*f.Spacing), k*f.Shift) {
@@ -45,6 +52,14 @@ func (f Family) strokes(h Hatch) []Line {
 		}
 	}
 	return out
+}
+
+// dashCount estimates the dashes in a box in the family's frame.
+func (f Family) dashCount(box Box, skip float64) float64 {
+	if len(f.Dashes) < 2 {
+		return 0
+	}
+	return box.Height() / f.Spacing / skip * box.Width() / (f.Dashes[0] + f.Dashes[1])
 }
 
 // spans are the stretches of the line v that lie inside by the even-odd rule.
@@ -74,10 +89,6 @@ func (f Family) dashed(spans [][2]float64, phase float64) [][2]float64 {
 	dash, period := f.Dashes[0], f.Dashes[0]+f.Dashes[1]
 	var out [][2]float64
 	for _, s := range spans {
-		if (s[1]-s[0])/period > mostHatchLines {
-			out = append(out, s)
-			continue
-		}
 		for k := math.Floor((s[0] - phase) / period); phase+k*period < s[1]; k++ {
 			a, b := math.Max(s[0], phase+k*period), math.Min(s[1], phase+k*period+dash)
 			if b > a {

@@ -13,17 +13,19 @@ const (
 )
 
 // Dashes gives the pattern in mm of paper: drawn, gap, drawn, gap …; nil is
-// continuous. Lengths are those of ISO 128-2 (dash 12d, long dash 24d, gap 3d,
-// dot half a d) for the narrow line d = 0.25 mm.
+// continuous. Lengths are those of ISO 128-2 (dash 12d, long dash 24d, gap 3d)
+// for d = 0.35 mm, also for the narrower lines, so that all lines of a kind look
+// alike. Dots are d long, not half of it: the collapsed outline must not pass for
+// a hidden one on a screen or a copy.
 func (t LineType) Dashes() []float64 {
-	const d = 0.25
+	const d = 0.35
 	switch t {
 	case Dashed:
 		return []float64{12 * d, 3 * d}
 	case LongDashDot:
-		return []float64{24 * d, 3 * d, d / 2, 3 * d}
+		return []float64{24 * d, 3 * d, d, 3 * d}
 	case LongDashTwoDots:
-		return []float64{24 * d, 3 * d, d / 2, 3 * d, d / 2, 3 * d}
+		return []float64{24 * d, 3 * d, d, 3 * d, d, 3 * d}
 	}
 	return nil
 }

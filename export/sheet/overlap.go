@@ -12,10 +12,12 @@ const (
 	TextOnText Clash = iota
 	TextOnDimension
 	TextOutside // beyond the drawing space, or a view's beyond the area for views
+	ViewOutside // a view reaches beyond the area for views, over title block, notes or stamp
+	ViewOnView
 )
 
 func (c Clash) String() string {
-	return [...]string{"text on text", "text on dimension", "text outside its area"}[min(c, TextOutside)]
+	return [...]string{"text on text", "text on dimension", "text outside its area", "view outside its area", "view on view"}[min(c, ViewOnView)]
 }
 
 // Overlap is two things printed over each other.
@@ -67,7 +69,33 @@ func Overlaps(s *Sheet) []Overlap {
 			}
 		}
 	}
-	return append(out, s.outside(labels)...)
+	out = append(out, s.outside(labels)...)
+	return append(out, s.misplaced()...)
+}
+
+// misplaced are the views that reach out of the area for views or into one another.
+func (s *Sheet) misplaced() []Overlap {
+	l, err := s.Layout()
+	if err != nil {
+		return nil
+	}
+	var out []Overlap
+	boxes := make([]Box, len(s.Views))
+	for i, v := range s.Views {
+		boxes[i] = paperBox(append(s.OnPaper(v), s.captionItems(v)...))
+		if boxes[i].Empty() {
+			continue
+		}
+		if !l.Views.Holds(boxes[i]) {
+			out = append(out, Overlap{ViewOutside, v.Title, "", boxes[i].Centre()})
+		}
+		for j, other := range boxes[:i] {
+			if !other.Empty() && apart(boxes[i].corners(), other.corners()) < -overlapDepth {
+				out = append(out, Overlap{ViewOnView, s.Views[j].Title, v.Title, boxes[i].Centre()})
+			}
+		}
+	}
+	return out
 }
 
 func meet(a []Point, aBox Box, b []Point, bBox Box) bool {

@@ -53,11 +53,13 @@ func feetInches(mm float64) string {
 		sign = "-"
 	}
 	feet, rest := sixteenths/192, sixteenths%192
-	inches := inchText(rest)
-	if feet == 0 {
-		return sign + inches
+	switch {
+	case feet == 0:
+		return sign + inchText(rest)
+	case rest > 0 && rest < 16: // 1'-1/16" would read as one inch
+		return fmt.Sprintf("%s%d'-0 %s", sign, feet, inchText(rest))
 	}
-	return fmt.Sprintf("%s%d'-%s", sign, feet, inches)
+	return fmt.Sprintf("%s%d'-%s", sign, feet, inchText(rest))
 }
 
 // inchText letters sixteenths of an inch, less than a foot: 6 1/2", 3/8", 0".

@@ -76,3 +76,6 @@ func (b *builder) linkNumber(l job.Link, side culvert.Side) int {
 	})
 	return len(b.c.Mechanism.Links) - 1
 }
+
+// Jack tells whether the adjuster is a screw jack under a leg.
+func (a Adjuster) Jack() bool { return a.sets == byJack }

@@ -1,6 +1,7 @@
 package carrier
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -30,8 +31,9 @@ type Step struct {
 	Moves   []Move   // every adjuster, in the order of Carrier.Adjusters
 	Carried bool     // wheels carry from the end of this step
 	Path    *motion.Path
-	Stop    string // why the step cannot be made at all; Path is nil then
-	Locked  []Lock // followers left locked that would have to move
+	Stop    string          // why the step cannot be made at all; Path is nil then
+	Blocked *motion.Blocked // the link that stops it
+	Locked  []Lock          // followers left locked that would have to move
 	gone    map[Role]bool
 	still   map[Role]bool
 }
@@ -223,6 +225,7 @@ func (c *Carrier) lay(js job.Step, from, to state, gone map[Role]bool) Step {
 	path, err := motion.NewPath(c.Mechanism, c.drive(from, to, s.still[Filler]))
 	if err != nil {
 		s.Stop = err.Error()
+		errors.As(err, &s.Blocked)
 		s.Moves = make([]Move, len(c.Adjusters))
 		for k := range s.Moves {
 			s.Moves[k] = Move{Adjuster: k, From: from[k], To: to[k], Least: math.Min(from[k], to[k]), Most: math.Max(from[k], to[k])}

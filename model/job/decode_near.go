@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"reflect"
 	"strings"
 
@@ -151,23 +152,42 @@ func (d *Decoder) scalarExample(t reflect.Type, r *rule) string {
 	return "a text"
 }
 
-// unionExample takes the first example of the type's own schema.
+// unionExample takes an example from the type's own schema.
 func unionExample(t reflect.Type) string {
-	node, ok := reflect.New(t).Interface().(SchemaNode)
-	if !ok {
-		return "…"
-	}
-	switch examples := node.JSONSchemaNode()["examples"].(type) {
-	case []any:
-		if len(examples) > 0 {
-			if text, ok := examples[0].(string); ok {
-				return text
-			}
-		}
-	case []string:
-		if len(examples) > 0 {
-			return examples[0]
+	if node, ok := reflect.New(t).Interface().(SchemaNode); ok {
+		if text := schemaExample(node.JSONSchemaNode()); text != "" {
+			return text
 		}
 	}
-	return "…"
+	return "a value"
+}
+
+// schemaExample finds the first value that a schema names: an example, a
+// constant, a choice, the least whole number, or that of its first form.
+func schemaExample(node map[string]any) string {
+	for _, key := range []string{"examples", "enum"} {
+		if list, ok := node[key].([]any); ok && len(list) > 0 {
+			return fmt.Sprint(list[0])
+		}
+	}
+	for _, key := range []string{"const", "minimum"} {
+		if value, ok := node[key]; ok {
+			return fmt.Sprint(value)
+		}
+	}
+	for _, key := range []string{"oneOf", "anyOf"} {
+		if list, ok := node[key].([]any); ok && len(list) > 0 {
+			return exampleOfPart(list[0], "%s")
+		}
+	}
+	return exampleOfPart(node["items"], "[%s]")
+}
+
+func exampleOfPart(part any, layout string) string {
+	if node, ok := part.(map[string]any); ok {
+		if text := schemaExample(node); text != "" {
+			return fmt.Sprintf(layout, text)
+		}
+	}
+	return ""
 }

@@ -141,15 +141,53 @@ func (d *Decoder) spotOf(n ast.Node) spot {
 }
 
 func (d *Decoder) spotOfToken(tk *token.Token) spot {
-	s := spot{
-		place:  diag.Place{File: d.file, Line: tk.Position.Line, Column: tk.Position.Column},
-		width:  utf8.RuneCountInString(tk.Value),
-		source: d.line(tk.Position.Line),
-	}
+	place := d.placeOf(tk)
+	s := spot{place: place, width: utf8.RuneCountInString(tk.Value), source: d.line(place.Line)}
 	if isQuoted(tk) {
 		s.width += 2
 	}
 	return s
+}
+
+// placeOf is where a token begins. The lexer is off by the blanks at the end of
+// a line, and by more in a plain text of several lines; where the text does not
+// stand at its position it is looked for behind the token before.
+func (d *Decoder) placeOf(tk *token.Token) diag.Place {
+	at := diag.Place{File: d.file, Line: tk.Position.Line, Column: tk.Position.Column}
+	if isQuoted(tk) || strings.HasPrefix(from(d.line(at.Line), at.Column), tk.Value) {
+		return at
+	}
+	first := firstWord(tk.Value)
+	line, column := behind(tk.Prev)
+	for ; line <= at.Line; line++ {
+		rest := from(d.line(line), column)
+		if found := strings.Index(rest, first); found >= 0 {
+			return diag.Place{File: d.file, Line: line, Column: column + utf8.RuneCountInString(rest[:found])}
+		}
+		column = 1
+	}
+	return at
+}
+
+// behind is where the text after a token may begin at the earliest.
+func behind(tk *token.Token) (line, column int) {
+	switch {
+	case tk == nil:
+		return 1, 1
+	case tk.Type == token.CommentType:
+		return tk.Position.Line + 1, 1
+	}
+	return tk.Position.Line, tk.Position.Column + 1
+}
+
+// from is a line from a column on, in characters from one.
+func from(line string, column int) string {
+	for i := range line {
+		if column--; column <= 0 {
+			return line[i:]
+		}
+	}
+	return ""
 }
 
 // firstToken is the token that a node begins with.
@@ -169,4 +207,12 @@ func bracketed(n ast.Node) bool {
 		return n.IsFlowStyle
 	}
 	return false
+}
+
+// firstWord is a text up to its first blank or line break.
+func firstWord(text string) string {
+	if end := strings.IndexAny(text, " \t\n"); end >= 0 {
+		return text[:end]
+	}
+	return text
 }

@@ -23,6 +23,7 @@ import (
 const (
 	mostBytes  = 1 << 20
 	mostLines  = 10000
+	mostInLine = 20000 // characters
 	mostTokens = 20000
 	mostDepth  = 32
 )
@@ -36,11 +37,7 @@ func (d *Decoder) load(text []byte) ast.Node {
 	}
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	d.lines = splitLines(string(text))
-	if !d.plainText(text) {
-		return nil
-	}
-	if len(d.lines) > mostLines {
-		d.refuse(diag.Place{}, fmt.Sprintf("the file has %d lines; at most %d are read", len(d.lines), mostLines), "")
+	if !d.plainText(text) || !d.linesFit() || !d.withoutTabs() {
 		return nil
 	}
 	// the parser counts some CR LF endings twice, so it gets LF only
@@ -60,6 +57,21 @@ func splitLines(text string) []string {
 	return strings.Split(strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text), "\n")
 }
 
+// linesFit refuses too many lines and lines that are too long.
+func (d *Decoder) linesFit() bool {
+	if len(d.lines) > mostLines {
+		d.refuse(diag.Place{}, fmt.Sprintf("the file has %d lines; at most %d are read", len(d.lines), mostLines), "")
+		return false
+	}
+	for i, line := range d.lines {
+		if n := utf8.RuneCountInString(line); n > mostInLine {
+			d.refuse(diag.Place{Line: i + 1}, fmt.Sprintf("the line has %d characters; at most %d are read", n, mostInLine), "")
+			return false
+		}
+	}
+	return true
+}
+
 // plainText refuses what is no UTF-8 text or hides something in it.
 func (d *Decoder) plainText(text []byte) bool {
 	at, why := firstBad(text)
@@ -70,6 +82,24 @@ func (d *Decoder) plainText(text []byte) bool {
 	last := before[len(before)-1]
 	d.refuse(diag.Place{Line: len(before), Column: utf8.RuneCountInString(last) + 1}, why, "save the file as plain UTF-8 text")
 	return false
+}
+
+// withoutTabs refuses tabs outside comments: YAML forbids them in an indent, and
+// the parser drops one inside a plain text, so that 3<tab>00 would be 300.
+func (d *Decoder) withoutTabs() bool {
+	before := d.count()
+	for i, line := range d.lines {
+		if at := strings.IndexByte(line, '\t'); at >= 0 && !inComment(line[:at]) {
+			place := diag.Place{Line: i + 1, Column: utf8.RuneCountInString(line[:at]) + 1}
+			d.refuse(place, "a tab stands in the text", "write blanks instead of tabs")
+		}
+	}
+	return d.count() == before
+}
+
+// inComment tells whether a comment has begun by the end of a piece of a line.
+func inComment(piece string) bool {
+	return strings.HasPrefix(piece, "#") || strings.Contains(piece, " #")
 }
 
 // firstBad finds the first byte that is not UTF-8, or an invisible control
@@ -124,13 +154,23 @@ func (d *Decoder) tokensAllowed(tokens token.Tokens) bool {
 			d.refuseToken(tk, "a comma between two digits: between brackets it begins another entry; "+
 				"write a point for a decimal sign, or a blank after the comma for another entry")
 		}
-		content = content || (tk.Type != token.CommentType && tk.Type != token.DocumentHeaderType)
+		content = content || d.isContent(tk)
 		if nest.enter(tk) > mostDepth {
 			d.refuseToken(tk, fmt.Sprintf("nested deeper than %d levels", mostDepth))
 			break
 		}
 	}
 	return d.count() == before
+}
+
+// isContent tells whether a token belongs to a document rather than to what
+// stands before it: comments, directives.
+func (d *Decoder) isContent(tk *token.Token) bool {
+	switch tk.Type {
+	case token.CommentType, token.DocumentHeaderType:
+		return false
+	}
+	return !strings.HasPrefix(d.line(tk.Position.Line), "%")
 }
 
 // unused says why a token is refused; content tells whether anything stood
@@ -275,10 +315,7 @@ func (d *Decoder) syntaxProblem(err error) {
 // syntaxCure guesses what the writer of a line stumbled over.
 func (d *Decoder) syntaxCure(at diag.Place) string {
 	line := d.line(at.Line)
-	switch {
-	case strings.Contains(line, "\t"):
-		return "indent with blanks, not with tabs"
-	case strings.Count(line, `"`)%2 == 1 || strings.Count(line, "'")%2 == 1:
+	if strings.Count(line, `"`)%2 == 1 || strings.Count(line, "'")%2 == 1 {
 		return `close the quotes; feet and inches stand in other quotes, as in '6 1/2"'`
 	}
 	return "check the indent, and that brackets and quotes are closed on this line and the one before"

@@ -100,13 +100,20 @@ func (d *Decoder) distinct(n ast.Node, path string) map[string]*ast.MappingValue
 	for _, pair := range pairsOf(n) {
 		key := keyText(pair)
 		if first := pairs[key]; first != nil {
-			lines := fmt.Sprintf("on line %d and on line %d", first.Key.GetToken().Position.Line, pair.Key.GetToken().Position.Line)
+			lines := bothLines(d.placeOf(first.Key.GetToken()).Line, d.placeOf(pair.Key.GetToken()).Line)
 			d.failKey(pair, path, "the key "+quote(key)+" stands twice, "+lines, "", "keep one of them")
 			continue
 		}
 		pairs[key] = pair
 	}
 	return pairs
+}
+
+func bothLines(a, b int) string {
+	if a == b {
+		return fmt.Sprintf("both times on line %d", a)
+	}
+	return fmt.Sprintf("on line %d and on line %d", a, b)
 }
 
 // failKey reports a problem of a key itself.
@@ -139,9 +146,8 @@ func (d *Decoder) absent(n ast.Node, path string, f field, v reflect.Value) {
 // fallback sets the default of the tag. That is metric, and our own: one that
 // does not work is a mistake in this program.
 func (d *Decoder) fallback(path string, f field, v reflect.Value) {
-	if f.typ.Kind() == reflect.String && !isUnion(f.typ) {
-		v.SetString(f.rule.fallback)
-		return
+	if f.rule.fallback == "" && f.typ.Kind() == reflect.String && !isUnion(f.typ) {
+		return // no text at all, which no YAML says without quotes
 	}
 	inner := newDecoder("default", []byte(f.rule.fallback), 0)
 	inner.fields, inner.quiet = d.fields, true

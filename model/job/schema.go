@@ -23,7 +23,8 @@ type SchemaNode interface {
 // Schema returns a JSON Schema (2020-12) of the files that Decode reads into a
 // T, for editors: properties in the order of the fields, descriptions, defaults,
 // limits, choices, and for quantities a pattern of the texts read. It accepts
-// every file that Decode accepts; Decode is stricter.
+// every file that Decode accepts, but for whole numbers, true and false in
+// quotes; Decode is stricter.
 //
 // It also proves the tags: one that cannot be read, a default that does not
 // work, a key without a doc, or a type in several forms without JSONSchemaNode
@@ -165,7 +166,7 @@ func textSchema(r *rule) *jsonschema.Schema {
 		}
 		return s
 	}
-	s := &jsonschema.Schema{MaxLength: count(mostCharacters), Extras: map[string]any{"type": []any{"string", "number", "boolean"}}}
+	s := &jsonschema.Schema{Extras: map[string]any{"type": []any{"string", "number", "boolean"}}}
 	if !r.optional && !r.defaults {
 		s.MinLength = count(1)
 	}

@@ -35,6 +35,7 @@ type Blocked struct {
 	Least      float64 // least length that reaches, m
 	Most       float64 // greatest length that reaches, m
 	S          float64 // where in the step
+	Sine       float64 // of the angle between link and lever, where it closes
 	DeadCentre bool
 }
 
@@ -83,7 +84,7 @@ func (p *Path) reach(i int) error {
 		case !(cosine.lo >= -1 && cosine.hi <= 1):
 			return e
 		case !(sine >= DeadCentre):
-			e.DeadCentre = true
+			e.DeadCentre, e.Sine = true, sine
 			return e
 		}
 	}

@@ -155,3 +155,15 @@ func (p *Path) LengthRange(link int) (least, most, wide float64) {
 	}
 	return least, most, math.Max(least-lo, hi-most)
 }
+
+// Moves tells whether a body moves at all seen from ref during the step. Rates
+// of joints that nothing drives are exactly zero.
+func (p *Path) Moves(ref, body int) bool {
+	q := p.over(0, 1)
+	for _, i := range p.m.Chain(ref, body) {
+		if !q[i].d.zero() || !q[i].dd.zero() {
+			return true
+		}
+	}
+	return false
+}

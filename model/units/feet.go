@@ -45,8 +45,11 @@ func parseFeetInches(text string) (float64, string) {
 const sixteenth = inchM / 16
 
 // FeetInches writes a length to the nearest 1/16 inch: 10'-6 1/2", 10'-0",
-// 6 1/2", -0 1/16" as -1/16". Halves round away from zero.
+// 6 1/2", -1/16". Halves round away from zero.
 func FeetInches(x Length) string {
+	if math.IsNaN(float64(x)) || math.IsInf(float64(x), 0) {
+		return notANumber
+	}
 	n := int64(math.Round(math.Abs(float64(x)) / sixteenth))
 	text := feetText(n)
 	if n != 0 && x < 0 {

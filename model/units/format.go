@@ -6,6 +6,9 @@ import (
 	"strings"
 )
 
+// notANumber stands where a value is NaN or infinite.
+const notANumber = "not a number"
+
 // Decimal writes x with a fixed number of decimals and never as -0.
 func Decimal(x float64, decimals int) string {
 	text := strconv.FormatFloat(x, 'f', decimals, 64)
@@ -41,7 +44,7 @@ func (x Station) Text(s System) string { return KindStation.Text(float64(x), s) 
 func (k Kind) Text(v float64, s System) string {
 	switch {
 	case math.IsNaN(v) || math.IsInf(v, 0):
-		return "not a number"
+		return notANumber
 	case k == KindStation:
 		return stationString(v, s)
 	case k == KindLength && s == Imperial:

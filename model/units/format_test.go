@@ -61,10 +61,11 @@ func TestTextShowsTheUnitsOfTheSystem(t *testing.T) {
 
 func TestFixedDecimalsNeverShowMinusZero(t *testing.T) {
 	for want, got := range map[string]string{
-		"0.0 mm":    Millimetres(-0.00001, 1),
-		"3050.0 mm": Millimetres(3.05, 1),
-		"-0.1 mm":   Millimetres(-0.0001, 1),
-		"3.050 m":   Metres(3.05, 3),
+		"not a number": FeetInches(Length(math.Inf(1))),
+		"0.0 mm":       Millimetres(-0.00001, 1),
+		"3050.0 mm":    Millimetres(3.05, 1),
+		"-0.1 mm":      Millimetres(-0.0001, 1),
+		"3.050 m":      Metres(3.05, 3),
 	} {
 		if got != want {
 			t.Errorf("got %s, want %s", got, want)

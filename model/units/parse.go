@@ -81,6 +81,9 @@ func (r reading) value() (v float64, why, cure string) {
 		return 0, "is not finite: " + r.kind.String() + " is expected", ""
 	}
 	sign, rest := splitSign(text)
+	if rest == "" || strings.ContainsAny(rest[:1], "+-") {
+		return 0, "is not " + r.kind.String(), ""
+	}
 	if v, why, ok := r.special(rest); ok {
 		return sign * v, why, ""
 	}

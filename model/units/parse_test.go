@@ -3,17 +3,21 @@ package units
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 )
 
-// known holds texts whose value follows from the definition of the unit.
-var known = []struct {
+// knownText is a text and its value in SI; NaN for one that is refused.
+type knownText struct {
 	kind   Kind
 	system System
 	text   string
 	want   float64
-}{
+}
+
+// known holds texts whose value follows from the definition of the unit.
+var known = []knownText{
 	{KindLength, Metric, "3.05 m", 3.05},
 	{KindLength, Metric, "150 mm", 0.15},
 	{KindLength, Metric, "150mm", 0.15},
@@ -78,6 +82,8 @@ var known = []struct {
 	{KindUnitWeight, Metric, "140 pcf", 140 * 0.157087463846246},
 	{KindTemperature, Metric, "65 degF", 33 * 5.0 / 9},
 	{KindTemperature, Metric, "-40 °F", -40},
+	{KindTemperature, Metric, "-5 degC", -5},
+	{KindRate, Metric, "3600 ft/h", 0.3048},
 	{KindTemperature, Metric, "15", 15},
 	{KindTemperature, Imperial, "32", 0},
 	{KindPressure, Metric, "30 MPa", 30000},
@@ -90,6 +96,30 @@ var known = []struct {
 	{KindRate, Metric, "1.5 m/h", 1.5 / 3600},
 	{KindRate, Metric, "1.5", 1.5 / 3600},
 	{KindRate, Imperial, "5", 5 * 0.3048 / 3600},
+	{KindLength, Metric, "2 km", 2000},
+	{KindSlope, Metric, "0.02 m/m", 0.02},
+	{KindSlope, Metric, "18 ‰", 0.018},
+	{KindForce, Metric, "0.5 MN", 500},
+	{KindForce, Metric, "1000 lbf", 4.4482216152605},
+	{KindMass, Metric, "500 g", 0.5},
+	{KindMass, Metric, "100 lb", 45.359237},
+	{KindDuration, Metric, "30 s", 30},
+	{KindDuration, Metric, "2 weeks", 1209600},
+	{KindUnitWeight, Metric, "24000 N/m3", 24},
+	{KindPressure, Metric, "1 ksi", 6894.757293168361},
+	{KindPressure, Metric, "0.144 ksf", 6.894757293168361},
+	{KindPressure, Metric, "200 GPa", 2e8},
+	{KindPressure, Metric, "1 bar", 100},
+	{KindPressure, Metric, "50 kN/m2", 50},
+	{KindPressure, Metric, "500 Pa", 0.5},
+	{KindRate, Metric, "0.5 m/s", 0.5},
+	{KindRate, Metric, "6 m/min", 0.1},
+	{KindRate, Metric, "20 mm/s", 0.02},
+	{KindRate, Metric, "600 mm/min", 0.01},
+	{KindRate, Metric, "1500 mm/h", 1.5 / 3600},
+	{KindRate, Metric, "1 ft/s", 0.3048},
+	{KindRate, Metric, "60 ft/min", 0.3048},
+	{KindRate, Metric, "12 in/h", 0.3048 / 3600},
 	{KindNumber, Metric, "0.02", 0.02},
 	{KindNumber, Metric, "2", 2},
 }
@@ -213,6 +243,22 @@ func TestBareNumberTakesTheUnitOfTheKey(t *testing.T) {
 	}
 	if _, err = ParseBare(KindLength, "25 mm", Imperial, "in"); err != nil {
 		t.Errorf("a written unit wins: %v", err)
+	}
+}
+
+func TestEveryUnitHasAKnownAnswer(t *testing.T) {
+	for _, u := range unitTable {
+		if u.dim == dimDensity {
+			continue // read by no kind
+		}
+		names := strings.Fields(u.names)
+		if !slices.ContainsFunc(known, func(c knownText) bool {
+			return kinds[c.kind].dim == u.dim && slices.ContainsFunc(names, func(name string) bool {
+				return strings.TrimLeft(c.text, "+-−0123456789./ ") == name
+			})
+		}) {
+			t.Errorf("no known answer for %s", names[0])
+		}
 	}
 }
 

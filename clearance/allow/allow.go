@@ -1,0 +1,151 @@
+// Package allow works out what tolerances take off a clearance in travel.
+//
+// Entries that act along the same direction add: in the worst case all of
+// them, and by root-sum-square as independent errors do. The carrier's own
+// imprint and concrete formed by others are told apart: past its own imprint a
+// carrier meets the errors it made itself.
+package allow
+
+import (
+	"math"
+
+	"boxwalk/model/culvert"
+	"boxwalk/model/job"
+	"boxwalk/model/units"
+)
+
+// Entry is one tolerance, in metres, with where it comes from.
+type Entry struct {
+	Key    string
+	Words  string
+	Value  float64
+	Source string
+}
+
+const (
+	judgement = "judgement"
+	concrete  = "ACI 117 as used in UFGS 03700 p. 26"
+)
+
+// table lists the default entries: key in the job's tolerance group, words,
+// millimetres, source.
+var table = []struct {
+	key, words string
+	mm         float64
+	source     string
+}{
+	{"panel_face", "panel face off its place", 3, judgement},
+	{"spring_back", "wall springing back when the form comes off", 3, judgement},
+	{"wander", "wheels off their line", 15, judgement},
+	{"yaw", "carrier turned in plan, at its ends", 10, judgement},
+	{"track_level", "6 mm level difference on a 1800 mm gauge at 2400 mm height", 8, judgement},
+	{"setting", "adjusters off their reading", 3, judgement},
+	{"alignment", "concrete formed by others off line, 1 in", 25, concrete},
+	{"thickness", "section size of concrete formed by others, 3/8 in", 10, concrete},
+	{"plumb", "plumb of concrete formed by others, 0.3 %", 7, "ACI 117-10 4.1, from memory"},
+	{"soffit_face", "roof panel face off its place", 3, judgement},
+	{"roof_sag", "sag and creep of the young roof", 5, judgement},
+	{"invert", "invert off level", 6, judgement},
+	{"tyres", "wheels settling under load", 2, judgement},
+	{"frame", "frame bending under its own weight", 3, judgement},
+	{"level", "level of concrete formed by others, 3/4 in", 19, concrete},
+	{"jack_level", "side-to-side difference of the jacks while they carry", 2.5, judgement},
+	{"lag", "out-of-step difference between adjusters turned in one step", 10, judgement},
+}
+
+// Tolerances are all entries of a job.
+type Tolerances struct{ entries map[string]Entry }
+
+// Of takes the defaults and what the job puts in their place. The wander of
+// the job's travel group counts unless the tolerance group says otherwise.
+func Of(j *job.Job) Tolerances {
+	t := Tolerances{entries: map[string]Entry{}}
+	for _, e := range table {
+		t.entries[e.key] = Entry{Key: e.key, Words: e.words, Value: e.mm / 1000, Source: e.source}
+	}
+	t.set("wander", &j.Travel.Wander)
+	o := j.Tolerance
+	for key, v := range map[string]*units.Length{
+		"panel_face": o.PanelFace, "spring_back": o.SpringBack, "wander": o.Wander, "yaw": o.Yaw, "track_level": o.TrackLevel,
+		"setting": o.Setting, "alignment": o.Alignment, "thickness": o.Thickness, "plumb": o.Plumb, "soffit_face": o.SoffitFace,
+		"roof_sag": o.RoofSag, "invert": o.Invert, "tyres": o.Tyres, "frame": o.Frame, "level": o.Level,
+		"jack_level": o.JackLevel, "lag": o.Lag,
+	} {
+		t.set(key, v)
+	}
+	return t
+}
+
+func (t Tolerances) set(key string, v *units.Length) {
+	e := t.entries[key]
+	if v == nil || float64(*v) == e.Value {
+		return
+	}
+	e.Value, e.Source = float64(*v), "the job"
+	t.entries[key] = e
+}
+
+// Value of one entry, in metres.
+func (t Tolerances) Value(key string) float64 { return t.entries[key].Value }
+
+// All entries in the order of the table.
+func (t Tolerances) All() []Entry {
+	var out []Entry
+	for _, e := range table {
+		out = append(out, t.entries[e.key])
+	}
+	return out
+}
+
+// Groups of entries that act together.
+var (
+	lateralOwn     = []string{"panel_face", "spring_back", "wander", "yaw", "track_level", "setting"}
+	lateralForeign = append(append([]string{}, lateralOwn...), "alignment", "thickness", "plumb")
+	soffitOwn      = []string{"soffit_face", "roof_sag", "invert", "tyres", "frame"}
+	soffitForeign  = append(append([]string{}, soffitOwn...), "level")
+	lateralFoot    = []string{"panel_face", "spring_back", "wander", "yaw", "setting", "alignment"}
+	vertical       = []string{"invert", "tyres", "frame"}
+)
+
+// Allowance is what tolerances take off a clearance, in metres.
+type Allowance struct {
+	RootSumSquare float64
+	WorstCase     float64
+	Keys          []string // the entries that count
+}
+
+// Of a zone, for a gap square to its face. A top haunch is met sideways and
+// from below at once, each counting with its share of the face's direction;
+// haunches are taken at 45 degrees, where both shares are 1/sqrt 2.
+func (t Tolerances) Of(zone culvert.Zone) Allowance {
+	switch zone {
+	case culvert.Wall:
+		return t.sum(1, lateralOwn)
+	case culvert.Kicker, culvert.SteelAhead:
+		return t.sum(1, lateralForeign)
+	case culvert.Roof:
+		return t.sum(1, soffitOwn)
+	case culvert.Hanger:
+		return t.sum(1, soffitForeign)
+	case culvert.HaunchTop:
+		return t.sum(math.Sqrt2/2, lateralOwn, soffitOwn)
+	case culvert.HaunchBottom:
+		return t.sum(math.Sqrt2/2, lateralFoot, vertical)
+	}
+	return t.sum(1, vertical)
+}
+
+func (t Tolerances) sum(share float64, groups ...[]string) Allowance {
+	var a Allowance
+	var squares float64
+	for _, g := range groups {
+		for _, key := range g {
+			v := share * t.entries[key].Value
+			a.WorstCase += v
+			squares += v * v
+			a.Keys = append(a.Keys, key)
+		}
+	}
+	a.RootSumSquare = math.Sqrt(squares)
+	return a
+}

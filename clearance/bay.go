@@ -1,0 +1,125 @@
+package clearance
+
+import (
+	"math"
+
+	"boxwalk/clearance/allow"
+	"boxwalk/clearance/sweep"
+	"boxwalk/model"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+	"boxwalk/model/motion"
+)
+
+// bay is one cell at one pour under inspection: its solids prepared for
+// search, and which of them touch by design and how long.
+type bay struct {
+	*model.Bay
+	limits Limits
+	tol    allow.Tolerances
+
+	parts []sweep.Part
+	stripped,
+	raised obstacles
+	ahead     []sweep.Part // zone by zone, as aheadZone says
+	aheadZone []culvert.Zone
+	release   []int // for each body, the first step in which it moves
+	sealed    map[[2]int]carrier.Contact
+}
+
+// obstacles are the concrete at one moment, with the pairs of parts and solids
+// that touch when the carrier is raised.
+type obstacles struct {
+	solids []culvert.Solid
+	parts  []sweep.Part
+	touch  map[[2]int]bool // part, solid
+}
+
+func inspect(b *model.Bay, l Limits, t allow.Tolerances) *bay {
+	v := &bay{Bay: b, limits: l, tol: t, sealed: map[[2]int]carrier.Contact{}}
+	for _, p := range b.Carrier.Parts {
+		v.parts = append(v.parts, sweep.NewPart(p.Body, p.Solid))
+	}
+	v.stripped = v.around(b.Concrete)
+	v.raised = v.around(b.Before)
+	for _, s := range b.Ahead {
+		v.ahead = append(v.ahead, sweep.NewPart(sweep.Ground, s.Solid))
+		v.aheadZone = append(v.aheadZone, s.Zone)
+	}
+	for _, d := range b.Carrier.Declared {
+		v.sealed[[2]int{d.A, d.B}] = d.Kind
+	}
+	v.release = v.releases(b.Steps)
+	return v
+}
+
+// around prepares the concrete and finds, part by part, what touches it as
+// raised.
+func (b *bay) around(solids []culvert.Solid) obstacles {
+	o := obstacles{solids: solids, touch: map[[2]int]bool{}}
+	for _, s := range solids {
+		o.parts = append(o.parts, sweep.NewPart(sweep.Ground, s.Solid))
+	}
+	for i, p := range b.Carrier.Parts {
+		for k, s := range solids {
+			if b.mayTouch(p, s) && math.Abs(b.raisedGap(i, o.parts[k])) <= contactTolerance {
+				o.touch[[2]int{i, k}] = true
+			}
+		}
+	}
+	return o
+}
+
+// mayTouch names the pairs that may be in contact by design: faced panels on
+// what they form, jack plates and wheels on the invert.
+func (b *bay) mayTouch(p carrier.Part, s culvert.Solid) bool {
+	if p.Role == carrier.JackPlate || p.Role == carrier.Wheel {
+		return false // stands and lands: see stands
+	}
+	return p.Role.Faced() && s.Zone != culvert.Invert && s.Zone != culvert.SteelAhead && p.Box().Gap(s.Box()) <= contactTolerance
+}
+
+// stands tells whether a part may stand on the invert in any step.
+func stands(p carrier.Part, s culvert.Solid) bool {
+	return s.Zone == culvert.Invert && (p.Role == carrier.JackPlate || p.Role == carrier.Wheel)
+}
+
+// atRest is a motion in which nothing moves: everything stands as raised.
+type atRest struct{}
+
+func (atRest) Pose(ref, body int, s float64) geom.Pose        { return geom.Identity() }
+func (atRest) Bound(ref, body int, s0, s1 float64) geom.Bound { return geom.Bound{} }
+func (atRest) Depth(ref, body int) int                        { return 0 }
+
+func (b *bay) raisedGap(part int, other sweep.Part) float64 {
+	return sweep.At(atRest{}, sweep.Ground, b.parts[part], []sweep.Part{other}, 0).Upper
+}
+
+// releases is the first step in which each body moves; a body that never moves
+// is released by the last step.
+func (b *bay) releases(steps []carrier.Step) []int {
+	out := make([]int, len(b.Carrier.Mechanism.Bodies))
+	for body := range out {
+		out[body] = len(steps)
+		for k, s := range steps {
+			if s.Path != nil && s.Path.Moves(motion.Ground, body) {
+				out[body] = k
+				break
+			}
+		}
+	}
+	return out
+}
+
+// held tells whether a part may touch a solid during step k of the collapse.
+func (b *bay) held(o *obstacles, part, solid, k int) bool {
+	if stands(b.Carrier.Parts[part], o.solids[solid]) {
+		return true
+	}
+	return o.touch[[2]int{part, solid}] && k <= b.release[b.Carrier.Parts[part].Body]
+}
+
+// through tells whether a part runs through concrete by design, so that only
+// its removal is of interest.
+func through(p carrier.Part) bool { return p.Role == carrier.Tie }

@@ -1,0 +1,229 @@
+package clearance
+
+import (
+	"runtime"
+	"sort"
+	"strings"
+	"sync"
+
+	"boxwalk/clearance/allow"
+	"boxwalk/model"
+	"boxwalk/model/geom"
+)
+
+// Options of a check.
+type Options struct {
+	Version  string
+	Inputs   []Input
+	Only     []string           // ids to keep; none keeps all
+	Progress func(done, of int) // called as work goes on; may be nil
+	Workers  int                // 0 is one for each core
+}
+
+// Check holds a study against every check. The result depends on the study
+// only, not on the number of workers.
+func Check(s *model.Study, o Options) *Result {
+	r := &Result{Schema: Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
+		Job: JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: Cautions}
+	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
+	reports := make([]*report, len(s.Bays))
+	w := newWorkers(o)
+	for _, i := range s.Reported() {
+		reports[i] = &report{bay: inspect(&s.Bays[i], limits, tol)}
+		reports[i].plan(w)
+	}
+	w.run()
+	for i := range s.Bays {
+		r.add(reports[s.Bays[i].Twin].told(&s.Bays[i]), o.Only)
+	}
+	r.order()
+	r.Verdict = overall(r.Checks)
+	return r
+}
+
+// report is everything measured for one bay.
+type report struct {
+	*bay
+	boxes   [][]geom.Box // of each step, for the self check
+	strip   []stripped
+	raising [][]measure
+	rolling *rolling
+	rolled  []measure
+}
+
+// plan queues the measurements of a bay; each writes to its own place.
+func (r *report) plan(w *workers) {
+	r.strip = make([]stripped, len(r.Steps))
+	r.raising = make([][]measure, len(r.Raising))
+	r.boxes = make([][]geom.Box, len(r.Steps))
+	for k, s := range r.Steps {
+		if s.Stop == "" {
+			r.planStep(w, k)
+		}
+	}
+	for k, s := range r.Raising {
+		if s.Stop != "" {
+			continue
+		}
+		parts := r.present(s)
+		r.raising[k] = make([]measure, len(parts))
+		for n, p := range parts {
+			w.add(func() { r.raising[k][n] = r.raise(k, p) })
+		}
+	}
+	r.rolling = r.rolls()
+	if r.rolling != nil {
+		parts := r.presentAfterAll()
+		r.rolled = make([]measure, len(parts))
+		for n, p := range parts {
+			w.add(func() { r.rolled[n] = r.roll(r.rolling, p) })
+		}
+	}
+}
+
+func (r *report) planStep(w *workers, k int) {
+	parts := r.present(r.Steps[k])
+	r.boxes[k] = r.sweptBoxes(r.Steps[k].Path)
+	done := stripped{k: k, measures: make([]measure, len(parts)), selves: make([]selfMeasure, len(parts))}
+	drags := make([][]dragMeasure, len(parts))
+	for n, p := range parts {
+		w.add(func() {
+			done.measures[n], drags[n] = r.bay.strip(k, p)
+			done.selves[n] = r.self(k, p, parts, r.boxes[k])
+		})
+	}
+	r.strip[k] = done
+	w.after(func() {
+		for _, d := range drags {
+			r.strip[k].drags = append(r.strip[k].drags, d...)
+		}
+	})
+}
+
+// presentAfterAll lists the parts that roll.
+func (r *report) presentAfterAll() []int {
+	var out []int
+	last := r.Steps[len(r.Steps)-1]
+	for i, p := range r.Carrier.Parts {
+		if last.PresentAfter(p) && !through(p) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// told is the report as it reads for a bay of the same geometry.
+func (r *report) told(b *model.Bay) *told {
+	own := *r.bay
+	own.Bay = b
+	t := &told{}
+	t.checks = append(t.checks, own.setupChecks(r.strip)...)
+	t.checks = append(t.checks, own.stripChecks(r.strip)...)
+	t.checks = append(t.checks, own.raiseChecks(r.raising)...)
+	t.checks = append(t.checks, own.rollChecks(r.rolling, r.rolled)...)
+	t.settings = own.settings()
+	t.steps = own.stepRows(r.strip)
+	t.parts = own.partRows(r.strip)
+	return t
+}
+
+type told struct {
+	checks   []Entry
+	settings []Setting
+	steps    []StepRow
+	parts    []PartRow
+}
+
+func (r *Result) add(t *told, only []string) {
+	for _, c := range t.checks {
+		if len(only) == 0 || matches(c.ID, only) {
+			r.Checks = append(r.Checks, c)
+		}
+	}
+	r.Settings = append(r.Settings, t.settings...)
+	r.Steps = append(r.Steps, t.steps...)
+	r.Parts = append(r.Parts, t.parts...)
+}
+
+// matches tells whether an id is asked for, by itself or by its group.
+func matches(id string, only []string) bool {
+	for _, o := range only {
+		if id == o || strings.HasPrefix(id, o+".") {
+			return true
+		}
+	}
+	return false
+}
+
+// order sorts the checks by id as in the table of checks, and within an id by
+// verdict, then margin, the governing one first.
+func (r *Result) order() {
+	place := map[string]int{}
+	for i, e := range explanations {
+		place[e.ID] = i
+	}
+	rank := map[Verdict]int{Fail: 0, Open: 1, Pass: 2}
+	sort.SliceStable(r.Checks, func(i, j int) bool {
+		a, b := r.Checks[i], r.Checks[j]
+		switch {
+		case place[a.ID] != place[b.ID]:
+			return place[a.ID] < place[b.ID]
+		case a.Verdict != b.Verdict:
+			return rank[a.Verdict] < rank[b.Verdict]
+		case a.Margin == nil || b.Margin == nil:
+			return a.Margin != nil && b.Margin == nil
+		}
+		return *a.Margin < *b.Margin
+	})
+}
+
+// workers run tasks that write to places of their own.
+type workers struct {
+	tasks    []func()
+	then     []func()
+	progress func(done, of int)
+	count    int
+}
+
+func newWorkers(o Options) *workers {
+	n := o.Workers
+	if n <= 0 {
+		n = runtime.GOMAXPROCS(0)
+	}
+	return &workers{progress: o.Progress, count: n}
+}
+
+func (w *workers) add(f func()) { w.tasks = append(w.tasks, f) }
+
+// after is done in order when all tasks are.
+func (w *workers) after(f func()) { w.then = append(w.then, f) }
+
+func (w *workers) run() {
+	const batch = 16
+	var wg sync.WaitGroup
+	var mu sync.Mutex
+	next := 0
+	take := func() []func() {
+		mu.Lock()
+		defer mu.Unlock()
+		from := next
+		next = min(len(w.tasks), next+batch)
+		if w.progress != nil {
+			w.progress(from, len(w.tasks))
+		}
+		return w.tasks[from:next]
+	}
+	for range w.count {
+		wg.Go(func() {
+			for list := take(); len(list) > 0; list = take() {
+				for _, f := range list {
+					f()
+				}
+			}
+		})
+	}
+	wg.Wait()
+	for _, f := range w.then {
+		f()
+	}
+}

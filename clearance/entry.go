@@ -1,0 +1,131 @@
+package clearance
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/carrier"
+	"boxwalk/model/geom"
+)
+
+// candidate is one number that may govern a check.
+type candidate struct {
+	value     Bracket
+	allowance float64
+	worst     float64
+	where     Where
+	text      string
+}
+
+// worst is the candidate that governs: a fail before an open one before a
+// pass, and the least margin among equals; the first of equal ones.
+func worst(list []candidate, limit float64, s Sense) (candidate, bool) {
+	rank := map[Verdict]int{Fail: 0, Open: 1, Pass: 2}
+	found := false
+	var best candidate
+	var bestRank int
+	var bestMargin float64
+	for _, c := range list {
+		v, margin := judge(c.value, limit, c.allowance, s)
+		if r := rank[v]; !found || r < bestRank || (r == bestRank && margin < bestMargin) {
+			found, best, bestRank, bestMargin = true, c, r, margin
+		}
+	}
+	return best, found
+}
+
+// entry is the check that a list of candidates makes.
+func entry(id, subject string, list []candidate, limit Limit, s Sense, nothing string) Entry {
+	c := Entry{ID: id, Subject: subject, Unit: "m", Sense: s, Source: limit.Source}
+	l := limit.Value
+	c.Limit = &l
+	best, found := worst(list, l, s)
+	if !found {
+		c.Verdict, c.Text = Pass, nothing
+		return c
+	}
+	var margin float64
+	c.Verdict, margin = judge(best.value, l, best.allowance, s)
+	if !math.IsInf(margin, 0) {
+		c.Margin = &margin
+	}
+	value := best.value
+	c.Value, c.Allowance, c.WorstCase, c.Where, c.Text = &value, best.allowance, best.worst, best.where, best.text
+	return c
+}
+
+// open is a check that could not be decided.
+func open(id, subject, unit, why string, where Where) Entry {
+	return Entry{ID: id, Subject: subject, Unit: unit, Where: where, Text: why, Source: "not worked out"}
+}
+
+// where a bracket governs.
+func (b *bay) where(step string, part int, zone string, v sweep.Bracket) Where {
+	w := Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: step, At: v.At, Zone: zone, Frame: b.Name()}
+	if part >= 0 {
+		w.Part = b.Carrier.Parts[part].Mark
+	}
+	if v.Against >= 0 {
+		pa, pb := v.A, v.B
+		w.A, w.B = &pa, &pb
+	}
+	return w
+}
+
+// subject names the place a check is about.
+func (b *bay) subject(rest string) string {
+	return fmt.Sprintf("cell %d, pour %d, %s", b.Cell.Number, b.Pour.Number, rest)
+}
+
+// mm prints metres as millimetres with one decimal.
+func mm(v float64) string {
+	if math.IsInf(v, 0) || math.IsNaN(v) {
+		return "unknown"
+	}
+	return fmt.Sprintf("%.1f mm", 1e3*v+0)
+}
+
+// said is a bracket in words: its lower end, or that it is farther.
+func said(v Bracket) string {
+	if math.IsInf(v.Upper, 1) {
+		return "more than " + mm(v.Lower)
+	}
+	return mm((v.Lower + v.Upper) / 2)
+}
+
+// label of a part.
+func (b *bay) label(part int) string { return b.Carrier.Parts[part].Label() }
+
+// driver is the adjuster that a step's progress is best told by for a part:
+// the first one turned on its side.
+func (b *bay) driver(s carrier.Step, part int) (carrier.Move, carrier.Adjuster, bool) {
+	side := b.Carrier.Parts[part].Side
+	for _, m := range s.Moves {
+		a := b.Carrier.Adjusters[m.Adjuster]
+		if m.Moves() && !a.Follows() && (side == 0 || a.Side == 0 || a.Side == side) {
+			return m, a, true
+		}
+	}
+	return carrier.Move{}, carrier.Adjuster{}, false
+}
+
+// first brackets where a part first comes nearer than -below to a solid, in the
+// driver's units.
+func (b *bay) first(s carrier.Step, part int, other sweep.Part, below float64) *First {
+	m, a, ok := b.driver(s, part)
+	if !ok {
+		return nil
+	}
+	lo, hi, found := sweep.First(s.Path, geomGround, b.parts[part], other, 0, 1, below, 1e-4)
+	if !found {
+		return nil
+	}
+	at := func(s float64) float64 { return m.From + (m.To-m.From)*s }
+	return &First{Adjuster: a.Label(), From: m.From, Clear: at(lo), Hit: at(hi), Unit: "m"}
+}
+
+const geomGround = sweep.Ground
+
+// point is a pointer to a copy.
+func point(v geom.Vec) *geom.Vec { return &v }

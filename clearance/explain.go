@@ -1,0 +1,57 @@
+package clearance
+
+// Explanation is what a check means, its formula, limit and source.
+type Explanation struct {
+	ID      string
+	Holds   string
+	Formula string
+	Limit   string
+	Source  string
+}
+
+// explanations in the order that tables list the checks.
+var explanations = []Explanation{
+	{"setup.faces", "Raised panel faces lie on the design faces, and panels, fillers and hanger plates leave no gap between them.",
+		"distance of each faced part from the concrete it forms; widest stretch of wall, haunch and soffit that no face covers", "3 mm", "judgement"},
+	{"setup.range", "Every adjuster, raised, collapsed and between, is inside its range and on an available increment; overlaps of arms and legs are at least their minimum; no locked link has to give.",
+		"least and greatest reading over every step, enclosed; links by the law of cosines: cos f = (a^2 + b^2 - l^2) / (2ab)", "the gear file's min and max", "gear file"},
+	{"setup.rest", "Raised: wheels off the invert, jacks carry. Collapsed: wheels carry, plates drawn up enough to clear joints and crests.",
+		"jack reading against the reading at which the wheels touch", "wheels 10 mm off; plates 25 mm up", "judgement"},
+	{"setup.length", "The form covers the longest side of the pour in its cell, lap included.",
+		"pour + width x tan(skew) + lap <= form length", "form length", "geometry"},
+	{"strip.dig", "No part enters concrete at any time in any step.",
+		"least signed distance over the whole step, certified; while jacks move, level/gauge x arm is taken off", "-0.05 mm (rounding of faces that touch)", "geometry"},
+	{"strip.drag", "No face or edge slides on concrete while in contact.",
+		"travel along the face while within 0.5 mm of it and opening by less than 1 in 25", "0", "judgement"},
+	{"strip.self", "No two bodies or links of the carrier overlap at any time. Seams are checked for overlap, never left out.",
+		"least signed distance of every pair that moves against each other, in the frame they share", "0; seams -0.05 mm", "geometry"},
+	{"strip.clear", "While collapsing, what has been released keeps the release gap; collapsed, every zone keeps its travel clearance with tolerances taken off.",
+		"least signed distance over the step, less lag; at the end, less the root-sum-square allowance", "release 3 mm; travel 25 mm", "judgement"},
+	{"strip.supports", "Hangers, plates, nuts and whatever stays are clear during every step.",
+		"least signed distance over the step, less lag", "3 mm", "judgement"},
+	{"strip.level", "The jacks of the two sides may differ by as much as the crew can be expected to keep.",
+		"gap x gauge / height, least over everything beside a wall", "2.5 mm side to side", "judgement"},
+	{"raise.clear", "Nothing touches on the way up for the next pour.",
+		"the collapse taken back, against everything cast before and the bars ahead", "3 mm", "judgement"},
+	{"roll.clear", "Clearance over the whole advance to the next pour, with tolerances taken off; the carrier's own imprint and concrete formed by others told apart.",
+		"least signed distance over the advance, less the root-sum-square allowance of the zone", "25 mm", "judgement"},
+}
+
+// Explain finds the explanation of a check.
+func Explain(id string) (Explanation, bool) {
+	for _, e := range explanations {
+		if e.ID == id {
+			return e, true
+		}
+	}
+	return Explanation{}, false
+}
+
+// CheckIDs in the order that tables list them.
+func CheckIDs() []string {
+	var out []string
+	for _, e := range explanations {
+		out = append(out, e.ID)
+	}
+	return out
+}

@@ -1,0 +1,182 @@
+package clearance
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+)
+
+// faceChecks hold the raised panels against the design faces: each role's
+// distance from the concrete it forms, and the section's outline against gaps
+// between panels.
+func (b *bay) faceChecks() []Entry {
+	var out []Entry
+	limit := b.limits.of("setup.faces")
+	for _, role := range []carrier.Role{carrier.WallPanel, carrier.CornerPanel, carrier.RoofPanel, carrier.Filler} {
+		var list []candidate
+		for i, p := range b.Carrier.Parts {
+			if p.Role == role {
+				list = append(list, b.faceCandidate(i))
+			}
+		}
+		if len(list) > 0 {
+			out = append(out, entry("setup.faces", b.subject(string(role)+"s on their faces"), list, limit, Max, ""))
+		}
+	}
+	return append(out, entry("setup.faces", b.subject("gaps between faces"), b.openings(), limit, Max, ""))
+}
+
+// faceCandidate is how far a panel stands from the concrete it forms, or digs
+// into it.
+func (b *bay) faceCandidate(part int) candidate {
+	var own []sweep.Part
+	var at []int
+	for k, s := range b.stripped.solids {
+		if s.Zone.Own() || s.Zone == culvert.Kicker {
+			own, at = append(own, b.stripped.parts[k]), append(at, k)
+		}
+	}
+	v := renumber(sweep.At(atRest{}, sweep.Ground, b.parts[part], own, 0), at)
+	off := Bracket{math.Max(0, math.Max(v.Lower, -v.Upper)), math.Max(math.Abs(v.Lower), math.Abs(v.Upper))}
+	zone := b.stripped.solids[v.Against].Zone
+	text := fmt.Sprintf("%s stands %s from the design face of the %s", b.label(part), mm(off.Upper), zone.Words())
+	if v.Upper < 0 {
+		text = fmt.Sprintf("%s lies %s inside the design face of the %s", b.label(part), mm(off.Upper), zone.Words())
+	}
+	return candidate{value: off, where: b.where("raised", part, string(zone), v), text: text}
+}
+
+// outline is one straight piece of the section that is formed, from its
+// beginning to its end going left to right over the roof.
+type outline struct {
+	name     string
+	from, to geom.Point2
+}
+
+// formed are the pieces of the section between the feet of the wall panels.
+func (b *bay) formed() []outline {
+	h, top := b.Cell.HalfSpan, b.Cell.PlaneTop()
+	// what is cast with the invert is there already
+	foot := math.Max(b.Cell.Kicker, b.Cell.Bottom.Rise)
+	edge := h - b.Cell.Top.Run
+	out := []outline{{"left wall", geom.Point2{h, foot}, geom.Point2{h, top}}}
+	if b.Cell.Top.Exists() {
+		out = append(out, outline{"left top haunch", geom.Point2{h, top}, geom.Point2{edge, b.Cell.Rise}})
+	}
+	out = append(out, outline{"soffit", geom.Point2{edge, b.Cell.Rise}, geom.Point2{-edge, b.Cell.Rise}})
+	if b.Cell.Top.Exists() {
+		out = append(out, outline{"right top haunch", geom.Point2{-edge, b.Cell.Rise}, geom.Point2{-h, top}})
+	}
+	return append(out, outline{"right wall", geom.Point2{-h, top}, geom.Point2{-h, foot}})
+}
+
+// openings is the widest open gap on each piece of the section, at every
+// station between two ends of panels.
+func (b *bay) openings() []candidate {
+	rear, front := b.Carrier.Rear, b.Carrier.Rear+b.Needed
+	var out []candidate
+	for _, o := range b.formed() {
+		worst, at := 0.0, rear
+		for _, x := range b.stations(rear, front) {
+			if g := b.widest(o, x); g > worst {
+				worst, at = g, x
+			}
+		}
+		w := b.at("raised")
+		w.Zone = o.name
+		text := fmt.Sprintf("panel faces, fillers and plates cover the %s", o.name)
+		if worst > 1e-6 {
+			text = fmt.Sprintf("the %s is open over %s at %.3f m along the pour", o.name, mm(worst), at)
+		}
+		out = append(out, candidate{value: *exactly(worst), where: w, text: text})
+	}
+	return out
+}
+
+// stations are the middles between neighbouring ends of faced parts and
+// hangers within the pour: nothing changes in between.
+func (b *bay) stations(rear, front float64) []float64 {
+	ends := []float64{rear, front}
+	keep := func(box geom.Box) {
+		for _, x := range [2]float64{box.Min[0], box.Max[0]} {
+			if x > rear && x < front {
+				ends = append(ends, x)
+			}
+		}
+	}
+	for _, p := range b.Carrier.Parts {
+		if p.Role.Faced() {
+			keep(p.Box())
+		}
+	}
+	for _, s := range b.stripped.solids {
+		if s.Zone == culvert.Hanger {
+			keep(s.Box())
+		}
+	}
+	sort.Float64s(ends)
+	var out []float64
+	for i := 1; i < len(ends); i++ {
+		if ends[i]-ends[i-1] > 1e-6 {
+			out = append(out, (ends[i]+ends[i-1])/2)
+		}
+	}
+	return out
+}
+
+// widest is the widest part of a piece of the section that nothing covers at a
+// station. A solid covers where it touches the piece to the limit of
+// setup.faces.
+func (b *bay) widest(o outline, x float64) float64 {
+	along := o.to.Sub(o.from)
+	length := along.Len()
+	along = along.Mul(1 / length)
+	var covered [][2]float64
+	add := func(s *geom.Solid) {
+		if lo, hi, ok := b.covers(s, x, o.from, along); ok {
+			covered = append(covered, [2]float64{lo, hi})
+		}
+	}
+	for _, p := range b.Carrier.Parts {
+		if p.Role.Faced() {
+			add(p.Solid)
+		}
+	}
+	for _, s := range b.stripped.solids {
+		if s.Zone == culvert.Hanger {
+			add(s.Solid)
+		}
+	}
+	sort.Slice(covered, func(i, j int) bool { return covered[i][0] < covered[j][0] })
+	reached, widest := 0.0, 0.0
+	for _, c := range covered {
+		widest = math.Max(widest, math.Min(c[0], length)-reached)
+		reached = math.Max(reached, c[1])
+	}
+	return math.Max(widest, length-reached)
+}
+
+// covers is the stretch of a line, from a point along a direction, that a
+// solid's vertices on the line bound at a station.
+func (b *bay) covers(s *geom.Solid, x float64, from, along geom.Point2) (lo, hi float64, ok bool) {
+	box := s.Box()
+	if x < box.Min[0] || x > box.Max[0] {
+		return 0, 0, false
+	}
+	tolerance := b.limits.of("setup.faces").Value
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, v := range s.Vertices {
+		d := geom.Point2{v[1], v[2]}.Sub(from)
+		if math.Abs(along[0]*d[1]-along[1]*d[0]) > tolerance {
+			continue
+		}
+		t := d.Dot(along)
+		lo, hi = math.Min(lo, t), math.Max(hi, t)
+	}
+	return lo, hi, hi > lo
+}

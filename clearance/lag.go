@@ -1,0 +1,94 @@
+package clearance
+
+import (
+	"math"
+
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+	"boxwalk/model/motion"
+)
+
+// A crew never turns adjusters in perfect step. Where a step moves one
+// adjuster of a part's own side, the step's path already holds every place the
+// part can take: whichever bent is ahead, each cross-section stands at some
+// reading between from and to. Where it moves several, they may differ by lag,
+// each in its own units; measured against the one that moves the part most,
+// the others take off lag times how far the part moves per unit.
+
+// lag is what comes off a part's gap to concrete.
+func (b *bay) lag(s carrier.Step, part int) float64 {
+	return b.lagOf(s, b.turned(s, b.Carrier.Parts[part].Side), []int{part})
+}
+
+// lagBetween is what comes off the gap between two parts of the carrier.
+func (b *bay) lagBetween(s carrier.Step, p, q int) float64 {
+	sides := b.turned(s, b.Carrier.Parts[p].Side)
+	if b.Carrier.Parts[p].Side != b.Carrier.Parts[q].Side {
+		sides = b.turned(s, culvert.Both)
+	}
+	return b.lagOf(s, sides, []int{p, q})
+}
+
+// turned lists the adjusters, jacks apart, that a step turns on a side; Both
+// means either side.
+func (b *bay) turned(s carrier.Step, side culvert.Side) []int {
+	var out []int
+	for _, m := range s.Moves {
+		a := b.Carrier.Adjusters[m.Adjuster]
+		if m.Moves() && !a.Follows() && !a.Jack() && (side == culvert.Both || a.Side == culvert.Both || a.Side == side) {
+			out = append(out, m.Adjuster)
+		}
+	}
+	return out
+}
+
+func (b *bay) lagOf(s carrier.Step, adjusters, parts []int) float64 {
+	if len(adjusters) < 2 {
+		return 0
+	}
+	var sum, most float64
+	for _, k := range adjusters {
+		var v float64
+		for _, p := range parts {
+			v += b.sway(s, p, k)
+		}
+		sum += v
+		most = math.Max(most, v)
+	}
+	return sum - most
+}
+
+// swayAt are the places of a step where sway is measured. The rate of a part
+// by an adjuster changes by a few per cent over a step; the bound on curvature
+// around each place covers what lies between.
+var swayAt = []float64{0, 0.25, 0.5, 0.75, 1}
+
+// sway is how far a part moves when one adjuster differs by the lag.
+func (b *bay) sway(s carrier.Step, part, adjuster int) float64 {
+	lag := b.tol.Value("lag")
+	var most float64
+	for _, at := range swayAt {
+		path, err := b.Carrier.Nudge(s, at, adjuster, lag)
+		if err != nil {
+			return math.Inf(1)
+		}
+		most = math.Max(most, swing(path, b.Carrier.Parts[part]))
+	}
+	return most
+}
+
+// swing is how far any vertex of a part gets from its middle place on a path
+// that goes as far to either side of it.
+func swing(path *motion.Path, p carrier.Part) float64 {
+	at := func(s float64) geom.Pose { return path.Pose(motion.Ground, p.Body, s) }
+	from, mid, to := at(0), at(0.5), at(1)
+	bound := path.Bound(motion.Ground, p.Body, 0, 1)
+	var most float64
+	for _, v := range p.Vertices {
+		m := mid.Apply(v)
+		d := math.Max(from.Apply(v).Sub(m).Len(), to.Apply(v).Sub(m).Len())
+		most = math.Max(most, d+bound.Curvature(v)/32)
+	}
+	return most
+}

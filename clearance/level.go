@@ -1,0 +1,96 @@
+package clearance
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/carrier"
+	"boxwalk/model/motion"
+)
+
+// jacksMove tells whether a step turns the jacks while they carry.
+func (b *bay) jacksMove(s carrier.Step) bool {
+	for _, m := range s.Moves {
+		if b.Carrier.Adjusters[m.Adjuster].Jack() && m.Moves() && math.Max(m.From, m.To) > b.Carrier.Wheels+1e-9 {
+			return true
+		}
+	}
+	return false
+}
+
+// lean is the angle the frame can roll by in a step: the jacks' side-to-side
+// difference over the gauge, while they move and carry.
+func (b *bay) lean(s carrier.Step) float64 {
+	if !b.jacksMove(s) {
+		return 0
+	}
+	return b.tol.Value("jack_level") / b.Carrier.Gauge
+}
+
+// leanReach is how far a lean moves a part along the direction of its gap: the
+// angle times the largest arm of any vertex about the middle of the jacks' feet.
+func (b *bay) leanReach(s carrier.Step, part int, v sweep.Bracket, lean float64) float64 {
+	if lean == 0 || v.Against < 0 {
+		return 0
+	}
+	var arm float64
+	for _, at := range [2]float64{0, 1} {
+		pose := s.Path.Pose(motion.Ground, b.Carrier.Parts[part].Body, at)
+		for _, w := range b.Carrier.Parts[part].Vertices {
+			p := pose.Apply(w)
+			arm = math.Max(arm, math.Abs(v.N[2]*p[1]-v.N[1]*p[2]))
+		}
+	}
+	return lean * arm
+}
+
+// levelCheck is the side-to-side jack difference that the least wall gap
+// allows: gap x gauge / height, over every vertex of every part.
+func (b *bay) levelCheck(s carrier.Step) (Entry, bool) {
+	if !b.jacksMove(s) {
+		return Entry{}, false
+	}
+	var list []candidate
+	for i, p := range b.Carrier.Parts {
+		if !s.Present(p) || through(p) {
+			continue
+		}
+		if c, ok := b.levelCandidate(s, i); ok {
+			list = append(list, c)
+		}
+	}
+	limit := Limit{Value: b.tol.Value("jack_level"), Source: "judgement; tolerance jack_level"}
+	return entry("strip.level", b.subject(s.Name), list, limit, Min, "no part stands beside a wall"), true
+}
+
+// levelCandidate is the least gap x gauge / height of a part's vertices. In a
+// step that only lowers, the gap stays and the height is greatest at the
+// start; curvature is taken off so that it holds for any step.
+func (b *bay) levelCandidate(s carrier.Step, part int) (candidate, bool) {
+	p := b.Carrier.Parts[part]
+	bound := s.Path.Bound(motion.Ground, p.Body, 0, 1)
+	from, to := s.Path.Pose(motion.Ground, p.Body, 0), s.Path.Pose(motion.Ground, p.Body, 1)
+	best := candidate{value: Bracket{math.Inf(1), math.Inf(1)}}
+	found := false
+	for _, v := range p.Vertices {
+		v0, v1, sag := from.Apply(v), to.Apply(v), bound.Curvature(v)/8
+		top := math.Max(v0[2], v1[2]) + sag
+		if top <= 0 {
+			continue
+		}
+		gap := func(y float64) float64 { return b.Cell.HalfSpan - math.Abs(y) }
+		least := math.Min(gap(v0[1]), gap(v1[1]))
+		lower := (least - sag) * b.Carrier.Gauge / top
+		upper := math.Min(gap(v0[1])*b.Carrier.Gauge/math.Max(v0[2], 1e-3), gap(v1[1])*b.Carrier.Gauge/math.Max(v1[2], 1e-3))
+		if lower < best.value.Lower {
+			found = true
+			best.value = Bracket{lower, math.Max(lower, upper)}
+			best.text = fmt.Sprintf("%s stands %s from the wall at a height of %s: %s x gauge %s / %s = %s of jack difference allowed",
+				b.label(part), mm(least), mm(v0[2]), mm(least), mm(b.Carrier.Gauge), mm(v0[2]), mm(lower))
+			best.where = b.where(s.Name, part, "wall", nothing())
+			best.where.A = point(v0)
+		}
+	}
+	return best, found
+}

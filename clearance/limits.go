@@ -1,0 +1,90 @@
+package clearance
+
+import (
+	"boxwalk/model/culvert"
+	"boxwalk/model/job"
+	"boxwalk/model/units"
+)
+
+// Limit is one limit with where it comes from. Metres.
+type Limit struct {
+	ID     string
+	Key    string // key in the job's limits group; empty where it is fixed
+	Value  float64
+	Source string
+	Words  string
+}
+
+// contactTolerance is how far a face that touches by design may seem to dig:
+// rounding of a whole chain of poses is far below it, and it is far below what
+// concrete or steel notices. Contacts are searched to a fifth of it.
+const contactTolerance = 0.05e-3
+
+// The default limits, in metres. All are judgement unless their source says
+// otherwise; a job may replace those that have a key.
+var defaults = []Limit{
+	{"setup.faces", "setup.faces", 0.003, "judgement", "distance of a raised panel face from its design face, and open gap between faces"},
+	{"setup.rest", "", 0.010, "judgement", "wheels off the invert when raised"},
+	{"setup.rest.plates", "", 0.025, "judgement", "jack plates off the invert when the wheels carry, for joints and crests"},
+	{"setup.rest.wheels", "", 0.001, "judgement", "wheels on the invert when they carry"},
+	{"strip.dig", "", -contactTolerance, "rounding", "no part enters concrete; a face that touches by design may show rounding"},
+	{"strip.drag", "strip.drag", 0, "judgement", "sliding of a face or an edge while in contact"},
+	{"strip.self", "", 0, "geometry", "no two bodies or links of the carrier overlap"},
+	{"strip.self.seams", "", -contactTolerance, "rounding", "seams may touch and never overlap"},
+	{"strip.release", "strip.release", 0.003, "judgement", "release gap while collapsing"},
+	{"strip.clear", "strip.clear", 0.025, "judgement", "travel clearance when collapsed"},
+	{"strip.supports", "strip.release", 0.003, "judgement", "hangers, plates and nuts stay clear"},
+	{"raise.clear", "strip.release", 0.003, "judgement", "nothing touches on the way up"},
+	{"roll.clear", "roll.clear", 0.025, "judgement", "clearance while rolling ahead"},
+}
+
+// Limits of a job.
+type Limits struct {
+	values map[string]Limit
+	zones  map[culvert.Zone]float64
+}
+
+// LimitsOf takes the defaults and what the job puts in their place.
+func LimitsOf(j *job.Job) Limits {
+	l := Limits{values: map[string]Limit{}, zones: map[culvert.Zone]float64{}}
+	given := map[string]*units.Length{
+		"setup.faces": j.Limits.SetupFaces, "strip.drag": j.Limits.StripDrag,
+		"strip.release": j.Limits.StripRelease, "roll.clear": j.Limits.RollClear,
+	}
+	for _, d := range defaults {
+		if v := given[d.Key]; v != nil {
+			d.Value, d.Source = float64(*v), "the job"
+		}
+		l.values[d.ID] = d
+	}
+	if z := j.Limits.StripClear; z != nil {
+		for zone, v := range map[culvert.Zone]*units.Length{culvert.Roof: z.Roof, culvert.HaunchTop: z.HaunchTop, culvert.Wall: z.Wall,
+			culvert.Kicker: z.Kicker, culvert.HaunchBottom: z.HaunchBottom, culvert.Hanger: z.Hanger} {
+			if v != nil {
+				l.zones[zone] = float64(*v)
+			}
+		}
+	}
+	return l
+}
+
+// of a check, by its id.
+func (l Limits) of(id string) Limit { return l.values[id] }
+
+// travel clearance of a zone when collapsed.
+func (l Limits) travel(z culvert.Zone) Limit {
+	out := l.values["strip.clear"]
+	if v, ok := l.zones[z]; ok {
+		out.Value, out.Source = v, "the job"
+	}
+	return out
+}
+
+// All limits in the order of the table.
+func (l Limits) All() []Limit {
+	var out []Limit
+	for _, d := range defaults {
+		out = append(out, l.values[d.ID])
+	}
+	return out
+}

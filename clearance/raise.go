@@ -1,0 +1,64 @@
+package clearance
+
+import (
+	"fmt"
+
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/motion"
+)
+
+// raise measures one part over step k of raising the carrier for this pour.
+func (b *bay) raise(k, part int) measure {
+	s := b.Raising[k]
+	return b.against(s.Path, &b.raised, part, func(solid int) bool {
+		if stands(b.Carrier.Parts[part], b.raised.solids[solid]) {
+			return true
+		}
+		return b.raised.touch[[2]int{part, solid}] && k >= b.arrival(part)
+	})
+}
+
+// arrival is the last raising step in which a part moves: there its face comes
+// to touch.
+func (b *bay) arrival(part int) int {
+	last := 0
+	for k, s := range b.Raising {
+		if s.Path != nil && s.Path.Moves(motion.Ground, b.Carrier.Parts[part].Body) {
+			last = k
+		}
+	}
+	return last
+}
+
+// raiseChecks are the entries of all raising steps.
+func (b *bay) raiseChecks(done [][]measure) []Entry {
+	var out []Entry
+	for k, s := range b.Raising {
+		if s.Stop != "" {
+			out = append(out, open("raise.clear", b.subject(s.Name), "m", "the step cannot be made: "+s.Stop, b.at(s.Name)))
+			continue
+		}
+		out = append(out, b.raiseCheck(s, done[k]))
+	}
+	return out
+}
+
+// raiseCheck is one raising step: what must not touch keeps the release gap,
+// and what comes to rest on concrete already cast must not dig into it.
+func (b *bay) raiseCheck(s carrier.Step, list []measure) Entry {
+	limit := b.limits.of("raise.clear")
+	var found []candidate
+	for _, m := range list {
+		for z, zone := range culvert.Zones {
+			if m.any[z] && m.free[z].Lower < far {
+				found = append(found, b.releaseCandidate(s, m.part, zone, m.free[z]))
+			}
+			if v := m.held[z]; v.Against >= 0 && v.Lower < -contactTolerance {
+				found = append(found, candidate{value: Bracket{v.Lower, v.Upper}, where: b.where(s.Name, m.part, string(zone), v),
+					text: fmt.Sprintf("%s digs %s into the %s it comes to rest on", b.label(m.part), mm(-v.Upper), zone.Words())})
+			}
+		}
+	}
+	return entry("raise.clear", b.subject(s.Name), found, limit, Min, "nothing that is cast already stands near")
+}

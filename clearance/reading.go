@@ -1,0 +1,104 @@
+package clearance
+
+import (
+	"math"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/motion"
+)
+
+// far is the distance beyond which nobody asks for a gap: a part certified to
+// stay farther away is reported as that.
+const far = 0.5
+
+// near is the same for gaps between parts of the carrier itself.
+const near = 0.15
+
+// measure is one part over one step: against each zone what may touch and what
+// may not, and how it stands at the end.
+type measure struct {
+	part       int
+	free, held [8]sweep.Bracket // by place in culvert.Zones; Against -1 and Upper +Inf where there is nothing near
+	end        [8]sweep.Bracket
+	any        [8]bool // whether there is anything of the zone at all
+}
+
+// zoneIndex is a zone's place in culvert.Zones.
+func zoneIndex(z culvert.Zone) int {
+	for i, have := range culvert.Zones {
+		if have == z {
+			return i
+		}
+	}
+	panic("clearance: no zone " + string(z))
+}
+
+// nothing is the bracket of a part with nothing to meet.
+func nothing() sweep.Bracket {
+	return sweep.Bracket{Lower: math.Inf(1), Upper: math.Inf(1), Against: -1}
+}
+
+// against measures one part against the obstacles over one step. allowed says
+// which solids it may touch.
+func (b *bay) against(path *motion.Path, o *obstacles, part int, allowed func(solid int) bool) measure {
+	m := measure{part: part}
+	moving := path.Moves(motion.Ground, b.Carrier.Parts[part].Body)
+	for z, zone := range culvert.Zones {
+		var free, held []sweep.Part
+		var freeAt, heldAt []int
+		for k, s := range o.solids {
+			switch {
+			case s.Zone != zone:
+			case allowed(k):
+				held, heldAt = append(held, o.parts[k]), append(heldAt, k)
+			default:
+				free, freeAt = append(free, o.parts[k]), append(freeAt, k)
+			}
+		}
+		m.any[z] = len(free)+len(held) > 0
+		m.free[z] = renumber(least(path, motion.Ground, b.parts[part], free, moving, sweep.Options{Cap: far}), freeAt)
+		m.held[z] = renumber(least(path, motion.Ground, b.parts[part], held, moving, sweep.Options{Epsilon: contactTolerance / 5, Cap: far}), heldAt)
+		m.end[z] = nothing()
+		if m.any[z] && math.Min(m.free[z].Lower, m.held[z].Lower) < far {
+			m.end[z] = renumber(sweep.At(path, motion.Ground, b.parts[part], append(free, held...), 1), append(freeAt, heldAt...))
+		}
+	}
+	return m
+}
+
+// least searches a moving part over the whole step, and looks once at one that
+// stands still.
+func least(m sweep.Motion, ref int, part sweep.Part, against []sweep.Part, moving bool, o sweep.Options) sweep.Bracket {
+	if len(against) == 0 {
+		return nothing()
+	}
+	if !moving {
+		return sweep.At(m, ref, part, against, 0)
+	}
+	return sweep.Least(m, ref, part, against, 0, 1, o)
+}
+
+// renumber turns a place in the list searched into a place in the whole list.
+func renumber(v sweep.Bracket, at []int) sweep.Bracket {
+	if v.Against >= 0 {
+		v.Against = at[v.Against]
+	}
+	return v
+}
+
+// bracketOf drops the witness.
+func bracketOf(v sweep.Bracket) Bracket { return Bracket{v.Lower, v.Upper} }
+
+// present lists the parts that are there while a step moves and that do not
+// run through concrete.
+func (b *bay) present(s carrier.Step) []int {
+	var out []int
+	for i, p := range b.Carrier.Parts {
+		if s.Present(p) && !through(p) {
+			out = append(out, i)
+		}
+	}
+	return out
+}

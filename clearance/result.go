@@ -1,0 +1,161 @@
+package clearance
+
+import (
+	"encoding/json"
+	"math"
+
+	"boxwalk/model/geom"
+)
+
+// Schema names the layout of a result; keys are only added within a major
+// version.
+const Schema = "boxwalk/result/1"
+
+// Result is the answer to a job. All numbers are SI: metres, radians, kN, kg.
+type Result struct {
+	Schema   string    `json:"schema"`
+	Version  string    `json:"version"`
+	Inputs   []Input   `json:"inputs"`
+	Job      JobName   `json:"job"`
+	Scope    []string  `json:"scope"` // the checks asked for; nil is all
+	Verdict  Verdict   `json:"verdict"`
+	Checks   []Entry   `json:"checks"`
+	Settings []Setting `json:"settings"`
+	Steps    []StepRow `json:"steps"`
+	Cautions []string  `json:"cautions"`
+	Parts    []PartRow `json:"-"` // every part in every step, for clearance.csv
+}
+
+// Input is one file the result was worked out from.
+type Input struct {
+	Name   string `json:"name"`
+	SHA256 string `json:"sha256"`
+}
+
+// JobName is the job as its file names it.
+type JobName struct {
+	Name   string `json:"name"`
+	Number string `json:"number"`
+}
+
+// Entry is one line of the answer: one id and subject.
+type Entry struct {
+	ID        string   `json:"id"`
+	Subject   string   `json:"subject"`
+	Verdict   Verdict  `json:"verdict"`
+	Value     *Bracket `json:"value"` // nil where there is nothing to check
+	Unit      string   `json:"unit"`
+	Limit     *float64 `json:"limit"`
+	Sense     Sense    `json:"sense"`
+	Allowance float64  `json:"allowance"`
+	WorstCase float64  `json:"allowance_worst_case"`
+	Margin    *float64 `json:"margin"`
+	Where     Where    `json:"where"`
+	Text      string   `json:"text"`
+	Source    string   `json:"source"`
+}
+
+// Where says at which place and moment a check governs.
+type Where struct {
+	Cell    int       `json:"cell"`
+	Pour    int       `json:"pour"`
+	Step    string    `json:"step"`
+	At      float64   `json:"at"`
+	Station *float64  `json:"station"`
+	Part    string    `json:"part"`
+	Zone    string    `json:"zone"`
+	First   *First    `json:"first"`
+	Frame   string    `json:"frame"`
+	A       *geom.Vec `json:"a"`
+	B       *geom.Vec `json:"b"`
+}
+
+// First brackets the first contact, as the reading of an adjuster.
+type First struct {
+	Adjuster string  `json:"adjuster"`
+	From     float64 `json:"from"`  // reading at the step's start
+	Clear    float64 `json:"clear"` // proved clear up to this reading
+	Hit      float64 `json:"hit"`   // touches at this reading
+	Unit     string  `json:"unit"`
+}
+
+// Setting is how one adjuster stands, raised and collapsed, at one bent.
+type Setting struct {
+	Cell      int     `json:"cell"`
+	Pour      int     `json:"pour"`
+	Bent      int     `json:"bent"`
+	Adjuster  string  `json:"adjuster"`
+	Raised    float64 `json:"raised"`
+	Collapsed float64 `json:"collapsed"`
+	Unit      string  `json:"unit"`
+}
+
+// StepRow is one step at one pour, as the crew does it, with the gaps at its
+// end.
+type StepRow struct {
+	Cell    int       `json:"cell"`
+	Pour    int       `json:"pour"`
+	Name    string    `json:"name"`
+	Say     string    `json:"say"`
+	Caution string    `json:"caution"`
+	Removes []string  `json:"removes"`
+	Moves   []MoveRow `json:"moves"`
+	End     []EndRow  `json:"end"`
+}
+
+// MoveRow is one adjuster's reading over a step.
+type MoveRow struct {
+	Adjuster string  `json:"adjuster"`
+	From     float64 `json:"from"`
+	To       float64 `json:"to"`
+	Follows  bool    `json:"follows"`
+	Unit     string  `json:"unit"`
+}
+
+// EndRow is the least gap at a step's end between parts of one role and a zone
+// or parts of another role; the part named is the one that governs.
+type EndRow struct {
+	Part    string  `json:"part"`
+	Role    string  `json:"role"`
+	Side    string  `json:"side"`
+	Against string  `json:"against"`
+	Value   Bracket `json:"value"`
+}
+
+// PartRow is the bracket of one part against one zone over one step. Upper is
+// +Inf where the part is only known to stay at least Lower away.
+type PartRow struct {
+	Cell, Pour int
+	Step       string
+	Part, Role string
+	Zone       string
+	Contact    bool // declared to touch during this step
+	Value      Bracket
+	At         float64
+}
+
+// MarshalJSON writes an unknown end as null: JSON has no infinity.
+func (b Bracket) MarshalJSON() ([]byte, error) {
+	return json.Marshal(map[string]any{"lower": finite(b.Lower), "upper": finite(b.Upper)})
+}
+
+func finite(v float64) any {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return nil
+	}
+	return v
+}
+
+// Governing is the entry with the least margin of each id, in order; a fail
+// governs before an open one and that before a pass.
+func (r *Result) Governing() []Entry {
+	var out []Entry
+	seen := map[string]bool{}
+	for _, c := range r.Checks {
+		if !seen[c.ID] {
+			seen[c.ID] = true
+			out = append(out, c)
+		}
+	}
+	return out
+}

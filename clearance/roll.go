@@ -1,0 +1,79 @@
+package clearance
+
+import (
+	"fmt"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/motion"
+)
+
+// rolling is the advance from this pour to the next, or out over the end.
+type rolling struct {
+	path  *motion.Path
+	way   float64
+	solid []culvert.Solid
+	parts []sweep.Part
+}
+
+// rolls prepares the advance; nil when the collapse does not end on wheels.
+func (b *bay) rolls() *rolling {
+	if len(b.Steps) == 0 {
+		return nil
+	}
+	last := b.Steps[len(b.Steps)-1]
+	if last.Stop != "" || !last.Carried {
+		return nil
+	}
+	r := &rolling{way: b.Advance}
+	if r.way <= 0 {
+		// after the last pour the carrier leaves over the end
+		r.way = float64(b.Carrier.Gear.Form.Length)
+	}
+	path, err := b.Carrier.Rolling(last, r.way)
+	if err != nil {
+		return nil
+	}
+	r.path = path
+	r.solid = append(append([]culvert.Solid{}, b.Concrete...), b.Ahead...)
+	r.parts = append(append([]sweep.Part{}, b.stripped.parts...), b.ahead...)
+	return r
+}
+
+// roll measures one part over the advance, zone by zone.
+func (b *bay) roll(r *rolling, part int) measure {
+	o := obstacles{solids: r.solid, parts: r.parts}
+	return b.against(r.path, &o, part, func(solid int) bool {
+		return stands(b.Carrier.Parts[part], r.solid[solid]) && b.Carrier.Parts[part].Role == carrier.Wheel
+	})
+}
+
+// rollChecks are the clearances over the whole advance, zone by zone, with the
+// tolerance allowance taken off.
+func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
+	if r == nil {
+		return []Entry{open("roll.clear", b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.at("roll ahead"))}
+	}
+	step := fmt.Sprintf("roll ahead %.3f m", r.way)
+	var out []Entry
+	for z, zone := range culvert.Zones {
+		limit, a := b.limits.of("roll.clear"), b.tol.Of(zone)
+		var found []candidate
+		anything := false
+		for _, m := range list {
+			anything = anything || m.any[z]
+			if v := m.free[z]; m.any[z] && v.Lower < far {
+				text := fmt.Sprintf("%s passes the %s at %s; %s are taken off for tolerances (%s if all add up)", b.label(m.part), zone.Words(), said(bracketOf(v)), mm(a.RootSumSquare), mm(a.WorstCase))
+				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, where: b.where(step, m.part, string(zone), v), text: text}
+				station := b.Cell.Origin(b.Pour) + b.Carrier.Rear + v.At*r.way
+				c.where.Station = &station
+				found = append(found, c)
+			}
+		}
+		if anything {
+			out = append(out, entry("roll.clear", b.subject(zone.Words()), found, limit, Min, fmt.Sprintf("every part passes the %s more than %s away", zone.Words(), mm(far))))
+		}
+	}
+	return out
+}

@@ -1,0 +1,144 @@
+package clearance
+
+import (
+	"math"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+)
+
+// settings is how every adjuster stands raised and collapsed, bent by bent.
+func (b *bay) settings() []Setting {
+	var out []Setting
+	add := func(bent int, name string, raised, collapsed float64) {
+		out = append(out, Setting{Cell: b.Cell.Number, Pour: b.Pour.Number, Bent: bent, Adjuster: name, Raised: raised, Collapsed: collapsed, Unit: "m"})
+	}
+	for n := range b.Carrier.Bents {
+		add(n+1, "leg", b.Carrier.Leg, b.Carrier.Leg)
+		if b.Carrier.Gear.Frame.Header.Arm != nil {
+			inside := float64(b.Carrier.Gear.Frame.Header.Length)/2 - b.Carrier.ArmInner
+			add(n+1, "arm in tube", inside, inside)
+		}
+		for k, a := range b.Carrier.Adjusters {
+			add(n+1, a.Label(), a.Raised, b.collapsedReading(k))
+		}
+	}
+	return out
+}
+
+// collapsedReading is an adjuster's reading after the last step that can be
+// made.
+func (b *bay) collapsedReading(k int) float64 {
+	v := b.Carrier.Adjusters[k].Raised
+	for _, s := range b.Steps {
+		if s.Stop != "" {
+			break
+		}
+		v = s.Moves[k].To
+	}
+	return v
+}
+
+// stepRows are the steps as the crew does them, with the gaps at their ends.
+func (b *bay) stepRows(done []stripped) []StepRow {
+	var out []StepRow
+	for k, s := range b.Steps {
+		row := StepRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Name: s.Name, Say: s.Say, Caution: s.Caution, Removes: s.Removes}
+		if row.Removes == nil {
+			row.Removes = []string{}
+		}
+		row.Moves = []MoveRow{}
+		for _, m := range s.Moves {
+			if a := b.Carrier.Adjusters[m.Adjuster]; m.Moves() {
+				row.Moves = append(row.Moves, MoveRow{Adjuster: a.Label(), From: m.From, To: m.To, Follows: a.Follows(), Unit: "m"})
+			}
+		}
+		row.End = b.endRows(s, done[k])
+		out = append(out, row)
+	}
+	return out
+}
+
+// endKey groups gaps at a step's end.
+type endKey struct {
+	role    carrier.Role
+	name    string
+	side    culvert.Side
+	against string
+}
+
+// endRows are the least gaps at a step's end, by role, side and what they are
+// to.
+func (b *bay) endRows(s carrier.Step, r stripped) []EndRow {
+	rows := []EndRow{}
+	place := map[endKey]int{}
+	keep := func(part int, against string, v sweep.Bracket) {
+		p := b.Carrier.Parts[part]
+		key := endKey{p.Role, p.Name, p.Side, against}
+		row := EndRow{Part: p.Mark, Role: roleName(p), Side: p.Side.String(), Against: against, Value: bracketOf(v)}
+		at, ok := place[key]
+		switch {
+		case !ok:
+			place[key] = len(rows)
+			rows = append(rows, row)
+		case v.Upper < rows[at].Value.Upper:
+			rows[at] = row
+		}
+	}
+	for _, m := range r.measures {
+		if !s.PresentAfter(b.Carrier.Parts[m.part]) {
+			continue
+		}
+		for z, zone := range culvert.Zones {
+			if v := m.end[z]; v.Against >= 0 && v.Upper < far {
+				keep(m.part, endAgainst(b.stripped.solids[v.Against], zone), v)
+			}
+		}
+	}
+	for _, m := range r.selves {
+		for _, e := range m.end {
+			p, q := b.Carrier.Parts[e.part], b.Carrier.Parts[e.other]
+			if s.PresentAfter(p) && s.PresentAfter(q) {
+				keep(e.part, roleName(q), e.value)
+			}
+		}
+	}
+	return rows
+}
+
+// roleName is a part's role, or its link's name.
+func roleName(p carrier.Part) string {
+	if p.Name != "" && p.Role == carrier.LinkBar {
+		return p.Name
+	}
+	return string(p.Role)
+}
+
+// endAgainst is a zone; plates and nuts of hangers are told apart.
+func endAgainst(s culvert.Solid, z culvert.Zone) string {
+	if z == culvert.Hanger {
+		return "hanger " + s.Name[len(s.Name)-len("plate"):]
+	}
+	return string(z)
+}
+
+// partRows is every part in every step against every zone near it.
+func (b *bay) partRows(done []stripped) []PartRow {
+	var out []PartRow
+	for k, s := range b.Steps {
+		for _, m := range done[k].measures {
+			p := b.Carrier.Parts[m.part]
+			for z, zone := range culvert.Zones {
+				for n, v := range [2]sweep.Bracket{m.free[z], m.held[z]} {
+					held := n == 1
+					if math.IsInf(v.Lower, 1) || v.Lower >= far {
+						continue
+					}
+					out = append(out, PartRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Part: p.Mark, Role: roleName(p), Zone: string(zone), Contact: held, Value: bracketOf(v), At: v.At})
+				}
+			}
+		}
+	}
+	return out
+}

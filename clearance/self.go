@@ -1,0 +1,157 @@
+package clearance
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/carrier"
+	"boxwalk/model/geom"
+	"boxwalk/model/motion"
+)
+
+// selfMeasure is one part against the parts behind it in the list, over one
+// step: those it meets at a seam, and the rest.
+type selfMeasure struct {
+	part       int
+	free, seam sweep.Bracket
+	end        []selfEnd
+}
+
+// selfEnd is a gap between two parts at the end of a step.
+type selfEnd struct {
+	part, other int
+	value       sweep.Bracket
+}
+
+// sweptBoxes are boxes, in the ground frame, that hold each part throughout a
+// step: a vertex leaves the chord between two poses by at most K D^2/8.
+func (b *bay) sweptBoxes(path *motion.Path) []geom.Box {
+	out := make([]geom.Box, len(b.parts))
+	const pieces = 4
+	for i, p := range b.Carrier.Parts {
+		box, sag := geom.EmptyBox(), 0.0
+		bound := path.Bound(motion.Ground, p.Body, 0, 1)
+		for _, v := range p.Vertices {
+			sag = math.Max(sag, bound.Curvature(v)/(8*pieces*pieces))
+		}
+		for n := range pieces + 1 {
+			pose := path.Pose(motion.Ground, p.Body, float64(n)/pieces)
+			for _, v := range p.Vertices {
+				box = box.Add(pose.Apply(v))
+			}
+		}
+		out[i] = box.Grow(sag)
+	}
+	return out
+}
+
+// self measures one part against the later ones over step k. Pairs that do not
+// move against each other are looked at in the first step only.
+func (b *bay) self(k, part int, present []int, boxes []geom.Box) selfMeasure {
+	s := b.Steps[k]
+	m := selfMeasure{part: part, free: nothing(), seam: nothing()}
+	byFrame := map[int][]int{}
+	var frames []int
+	for _, q := range present {
+		if q <= part || !b.meets(s, k, part, q) || boxes[part].Gap(boxes[q]) > near {
+			continue
+		}
+		ref := b.common(part, q)
+		if byFrame[ref] == nil {
+			frames = append(frames, ref)
+		}
+		byFrame[ref] = append(byFrame[ref], q)
+	}
+	for _, ref := range frames {
+		b.selfIn(s, &m, ref, byFrame[ref])
+	}
+	return m
+}
+
+// meets tells whether two parts have to be looked at in a step.
+func (b *bay) meets(s carrier.Step, k, p, q int) bool {
+	pb, qb := b.Carrier.Parts[p].Body, b.Carrier.Parts[q].Body
+	if pb == qb || b.sealed[[2]int{p, q}] == carrier.Pinned {
+		return false
+	}
+	ref := b.common(p, q)
+	return k == 0 || s.Path.Moves(ref, pb) || s.Path.Moves(ref, qb)
+}
+
+// common is the nearest common ancestor of two parts' bodies.
+func (b *bay) common(p, q int) int {
+	return b.Carrier.Mechanism.Common(b.Carrier.Parts[p].Body, b.Carrier.Parts[q].Body)
+}
+
+// selfIn searches the pairs that share one frame.
+func (b *bay) selfIn(s carrier.Step, m *selfMeasure, ref int, others []int) {
+	var free, seam []sweep.Part
+	var freeAt, seamAt []int
+	moving := s.Path.Moves(ref, b.Carrier.Parts[m.part].Body)
+	for _, q := range others {
+		moving = moving || s.Path.Moves(ref, b.Carrier.Parts[q].Body)
+		if b.sealed[[2]int{m.part, q}] == carrier.Seam {
+			seam, seamAt = append(seam, b.parts[q]), append(seamAt, q)
+			continue
+		}
+		free, freeAt = append(free, b.parts[q]), append(freeAt, q)
+	}
+	me := b.parts[m.part]
+	m.free = lesser(m.free, renumber(least(s.Path, ref, me, free, moving, sweep.Options{Cap: near}), freeAt))
+	m.seam = lesser(m.seam, renumber(least(s.Path, ref, me, seam, moving, sweep.Options{Epsilon: contactTolerance / 5, Cap: near}), seamAt))
+	for n, q := range append(freeAt, seamAt...) {
+		other := append(free, seam...)[n]
+		if v := sweep.At(s.Path, ref, me, []sweep.Part{other}, 1); v.Upper < near {
+			m.end = append(m.end, selfEnd{m.part, q, v})
+		}
+	}
+}
+
+// lesser is the bracket of the least of two least distances; the witness is
+// the one of the lesser upper end.
+func lesser(a, b sweep.Bracket) sweep.Bracket {
+	low := math.Min(a.Lower, b.Lower)
+	if b.Upper < a.Upper {
+		a = b
+	}
+	a.Lower = low
+	return a
+}
+
+// selfChecks are the entries of one step: bodies and links, and seams.
+func (b *bay) selfChecks(s carrier.Step, r stripped) []Entry {
+	var free, seam []candidate
+	for _, m := range r.selves {
+		if m.free.Lower < near {
+			free = append(free, b.selfCandidate(s, m.part, m.free))
+		}
+		if m.seam.Lower < near {
+			seam = append(seam, b.selfCandidate(s, m.part, m.seam))
+		}
+	}
+	return []Entry{
+		entry("strip.self", b.subject(s.Name+", bodies and links"), free, b.limits.of("strip.self"), Min, "no two bodies that move against each other come nearer than "+mm(near)),
+		entry("strip.self", b.subject(s.Name+", seams"), seam, b.limits.of("strip.self.seams"), Min, "no seam moves in this step"),
+	}
+}
+
+func (b *bay) selfCandidate(s carrier.Step, part int, v sweep.Bracket) candidate {
+	c := candidate{value: bracketOf(v), where: b.where(s.Name, part, "", v)}
+	if v.Against < 0 {
+		c.text = fmt.Sprintf("%s keeps more than %s from every other body", b.label(part), mm(v.Lower))
+		return c
+	}
+	other := b.label(v.Against)
+	c.where.Zone = b.Carrier.Parts[v.Against].Mark
+	c.allowance = b.lagBetween(s, part, v.Against)
+	c.worst = c.allowance
+	c.text = fmt.Sprintf("%s keeps %s from %s", b.label(part), said(bracketOf(v)), other)
+	if v.Upper < -contactTolerance {
+		c.text = fmt.Sprintf("%s jams %s into %s", b.label(part), mm(-v.Upper), other)
+	}
+	// seen from the frame the pair shares; the witness goes to cell and pour
+	pose := s.Path.Pose(motion.Ground, b.common(part, v.Against), v.At)
+	c.where.A, c.where.B = point(pose.Apply(v.A)), point(pose.Apply(v.B))
+	return c
+}

@@ -1,0 +1,154 @@
+package clearance
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/model/carrier"
+)
+
+// setupChecks are what holds before anything moves: faces, ranges, rest and
+// length.
+func (b *bay) setupChecks(done []stripped) []Entry {
+	out := b.faceChecks()
+	out = append(out, b.rangeChecks()...)
+	out = append(out, b.restChecks(done)...)
+	return append(out, b.lengthCheck())
+}
+
+// rangeChecks hold every setting and every reading of every step against what
+// the gear can do: the settings one by one, each adjuster with its governing
+// step.
+func (b *bay) rangeChecks() []Entry {
+	var out []Entry
+	for _, f := range b.Carrier.Findings {
+		out = append(out, b.findingChecks(f)...)
+	}
+	for k := range b.Carrier.Adjusters {
+		out = append(out, b.adjusterChecks(k)...)
+	}
+	for _, s := range b.Steps {
+		out = append(out, b.blockedChecks(s)...)
+	}
+	return out
+}
+
+func (b *bay) at(step string) Where {
+	return Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: step, Frame: b.Name()}
+}
+
+// findingChecks turn a finding into a lower and an upper limit, and one more
+// for its increment.
+func (b *bay) findingChecks(f carrier.Finding) []Entry {
+	// a finding that has no reachable value at all says so with an empty range
+	if f.Min > f.Max {
+		c := Entry{ID: "setup.range", Subject: b.subject(f.Subject), Verdict: Fail, Value: exactly(f.Value), Unit: "m", Where: b.at(f.State), Text: f.Text, Source: "gear"}
+		return []Entry{c}
+	}
+	slack := 1e-6 // readings that stand exactly at an end of their range
+	one := []candidate{{value: *exactly(f.Value), where: b.at(f.State), text: f.Text}}
+	out := []Entry{
+		entry("setup.range", b.subject(f.Subject+", least"), one, Limit{Value: f.Min - slack, Source: "gear"}, Min, ""),
+		entry("setup.range", b.subject(f.Subject+", most"), one, Limit{Value: f.Max + slack, Source: "gear"}, Max, ""),
+	}
+	if f.Off > 0 {
+		text := fmt.Sprintf("%s at %s lies %s from the nearest hole or increment", f.Subject, mm(f.Value), mm(f.Off))
+		out = append(out, entry("setup.range", b.subject(f.Subject+", increment"), []candidate{{value: *exactly(f.Off), where: b.at(f.State), text: text}},
+			Limit{Value: 0.5e-3, Source: "judgement: the play of a pin"}, Max, ""))
+	}
+	return out
+}
+
+// adjusterChecks are least and greatest reading of one adjuster over all steps.
+func (b *bay) adjusterChecks(k int) []Entry {
+	a := b.Carrier.Adjusters[k]
+	var list []candidate
+	for _, s := range b.Steps {
+		m := s.Moves[k]
+		text := fmt.Sprintf("%s reads %s to %s in step %q; the gear allows %s to %s", a.Label(), mm(m.Least), mm(m.Most), s.Name, mm(float64(a.Range.Min)), mm(float64(a.Range.Max)))
+		list = append(list, candidate{value: Bracket{m.Least, m.Most}, where: b.at(s.Name), text: text})
+	}
+	if len(list) == 0 {
+		list = append(list, candidate{value: *exactly(a.Raised), where: b.at("raised"), text: fmt.Sprintf("%s reads %s raised", a.Label(), mm(a.Raised))})
+	}
+	ends := func(pick func(Bracket) float64) []candidate {
+		out := make([]candidate, len(list))
+		for i, c := range list {
+			c.value = *exactly(pick(c.value))
+			c.where.Part = a.Label()
+			out[i] = c
+		}
+		return out
+	}
+	slack := 1e-6
+	return []Entry{
+		entry("setup.range", b.subject(a.Label()+", least"), ends(func(v Bracket) float64 { return v.Lower }), Limit{Value: float64(a.Range.Min) - slack, Source: "gear"}, Min, ""),
+		entry("setup.range", b.subject(a.Label()+", most"), ends(func(v Bracket) float64 { return v.Upper }), Limit{Value: float64(a.Range.Max) + slack, Source: "gear"}, Max, ""),
+	}
+}
+
+// blockedChecks are links that stop a step: one that cannot close, and
+// followers left locked.
+func (b *bay) blockedChecks(s carrier.Step) []Entry {
+	var out []Entry
+	if s.Stop != "" {
+		c := Entry{ID: "setup.range", Subject: b.subject(s.Name), Verdict: Fail, Unit: "m", Where: b.at(s.Name), Text: s.Stop, Source: "law of cosines"}
+		if e := s.Blocked; e != nil {
+			c.Value, c.Where.Part = exactly(e.Length), e.Link
+		}
+		out = append(out, c)
+	}
+	for _, l := range s.Locked {
+		a := b.Carrier.Adjusters[l.Adjuster]
+		m := s.Moves[l.Adjuster]
+		where := b.at(s.Name)
+		where.Part = a.Label()
+		text := fmt.Sprintf("%s is locked in step %q but has to give %s: from %s to %s", a.Label(), s.Name, mm(l.Give), mm(m.From), mm(l.Need))
+		out = append(out, entry("setup.range", b.subject(a.Label()+", locked in "+s.Name), []candidate{{value: *exactly(l.Give), where: where, text: text}},
+			Limit{Value: 1e-3, Source: "judgement: the play of two pins"}, Max, ""))
+	}
+	return out
+}
+
+// restChecks are about what the carrier stands on: jacks when raised, wheels
+// when collapsed.
+func (b *bay) restChecks(done []stripped) []Entry {
+	hang := b.Carrier.Jack - b.Carrier.Wheels
+	out := []Entry{entry("setup.rest", b.subject("wheels raised"), []candidate{{value: *exactly(hang), where: b.at("raised"),
+		text: fmt.Sprintf("raised, the wheels hang %s above the invert: jack %s - %s at which the wheels touch", mm(hang), mm(b.Carrier.Jack), mm(b.Carrier.Wheels))}},
+		b.limits.of("setup.rest"), Min, "")}
+	if len(b.Steps) == 0 {
+		return append(out, open("setup.rest", b.subject("collapsed"), "m", "the gear has no steps", b.at("")))
+	}
+	last := b.Steps[len(b.Steps)-1]
+	if last.Stop != "" {
+		return append(out, open("setup.rest", b.subject("collapsed"), "m", "the last step cannot be made: "+last.Stop, b.at(last.Name)))
+	}
+	var wheels, plates []candidate
+	for k, a := range b.Carrier.Adjusters {
+		if !a.Jack() {
+			continue
+		}
+		to := last.Moves[k].To
+		up := math.Max(0, to-b.Carrier.Wheels)
+		wheels = append(wheels, candidate{value: *exactly(up), where: b.at(last.Name),
+			text: fmt.Sprintf("at the end %s reads %s and the wheels touch at %s: they hang %s off the invert", a.Label(), mm(to), mm(b.Carrier.Wheels), mm(up))})
+		clear := math.Max(0, b.Carrier.Wheels-to)
+		plates = append(plates, candidate{value: *exactly(clear), where: b.at(last.Name),
+			text: fmt.Sprintf("at the end the plate of %s stands %s above the invert: %s - %s", a.Label(), mm(clear), mm(b.Carrier.Wheels), mm(to))})
+	}
+	return append(out,
+		entry("setup.rest", b.subject("wheels collapsed"), wheels, b.limits.of("setup.rest.wheels"), Max, ""),
+		entry("setup.rest", b.subject("plates collapsed"), plates, b.limits.of("setup.rest.plates"), Min, ""))
+}
+
+// lengthCheck holds the form's length against the longest side of the pour in
+// its cell, lap included.
+func (b *bay) lengthCheck() Entry {
+	have := float64(b.Carrier.Gear.Form.Length)
+	left, right := b.Cell.Sides(b.Pour)
+	text := fmt.Sprintf("form %s long; pour %s along the left wall face, %s along the right, from corner to corner with a lap of %s it needs %s",
+		mm(have), mm(left), mm(right), mm(b.Pour.Lap), mm(b.Needed))
+	return entry("setup.length", b.subject("form length"), []candidate{{value: *exactly(have), where: b.at("raised"), text: text}},
+		Limit{Value: b.Needed, Source: "pour length"}, Min, "")
+}

@@ -1,0 +1,250 @@
+package clearance
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/motion"
+)
+
+// stripped is everything measured over one step of the collapse.
+type stripped struct {
+	k        int
+	measures []measure
+	selves   []selfMeasure
+	drags    []dragMeasure
+}
+
+// dragMeasure is how far one part slides on one solid over a step.
+type dragMeasure struct {
+	part, solid int
+	travel      sweep.Travel
+}
+
+// strip measures one part over step k.
+func (b *bay) strip(k, part int) (measure, []dragMeasure) {
+	s := b.Steps[k]
+	m := b.against(s.Path, &b.stripped, part, func(solid int) bool { return b.held(&b.stripped, part, solid, k) })
+	return m, b.drags(s, k, part)
+}
+
+// drags of a part on what it touches while it moves.
+func (b *bay) drags(s carrier.Step, k, part int) []dragMeasure {
+	body := b.Carrier.Parts[part].Body
+	if k > b.release[body] || !s.Path.Moves(motion.Ground, body) {
+		return nil
+	}
+	var out []dragMeasure
+	for solid := range b.stripped.solids {
+		if b.stripped.touch[[2]int{part, solid}] {
+			out = append(out, dragMeasure{part, solid, sweep.Drag(s.Path, sweep.Ground, b.parts[part], b.stripped.parts[solid], 0, 1, sweep.DragOptions{})})
+		}
+	}
+	return out
+}
+
+// stripChecks are the entries of all steps, in the order of the steps.
+func (b *bay) stripChecks(done []stripped) []Entry {
+	var out []Entry
+	for k, s := range b.Steps {
+		if s.Stop != "" {
+			out = append(out, b.stopped(s)...)
+			continue
+		}
+		r := done[k]
+		out = append(out, b.digCheck(s, r), b.dragCheck(s, r))
+		out = append(out, b.selfChecks(s, r)...)
+		out = append(out, b.releaseChecks(s, r)...)
+		out = append(out, b.supportsCheck(s, r))
+		if c, ok := b.levelCheck(s); ok {
+			out = append(out, c)
+		}
+	}
+	if n := len(b.Steps); n > 0 && b.Steps[n-1].Stop == "" {
+		out = append(out, b.travelChecks(b.Steps[n-1], done[n-1])...)
+	}
+	return out
+}
+
+// stopped are the checks of a step that cannot be made.
+func (b *bay) stopped(s carrier.Step) []Entry {
+	var out []Entry
+	for _, id := range []string{"strip.dig", "strip.drag", "strip.self", "strip.clear", "strip.supports"} {
+		out = append(out, open(id, b.subject(s.Name), "m", "the step cannot be made: "+s.Stop, Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Frame: b.Name()}))
+	}
+	return out
+}
+
+// concreteZone tells whether a zone is concrete rather than what stays in it.
+func concreteZone(z culvert.Zone) bool { return z != culvert.Hanger && z != culvert.SteelAhead }
+
+func (b *bay) digCheck(s carrier.Step, r stripped) Entry {
+	lean := b.lean(s)
+	var list []candidate
+	for _, m := range r.measures {
+		for z, zone := range culvert.Zones {
+			if !m.any[z] || !concreteZone(zone) {
+				continue
+			}
+			list = append(list, b.digCandidate(s, m.part, zone, m.held[z], 0))
+			list = append(list, b.digCandidate(s, m.part, zone, m.free[z], b.leanReach(s, m.part, m.free[z], lean)))
+		}
+	}
+	c := entry("strip.dig", b.subject(s.Name), list, b.limits.of("strip.dig"), Min, "no part meets concrete in this step")
+	return b.withFirst(c, s, r.measures, func(m measure, z int) []sweep.Bracket { return []sweep.Bracket{m.held[z], m.free[z]} })
+}
+
+func (b *bay) digCandidate(s carrier.Step, part int, zone culvert.Zone, v sweep.Bracket, allowance float64) candidate {
+	text := fmt.Sprintf("%s stays %s from the %s", b.label(part), said(bracketOf(v)), zone.Words())
+	if v.Upper < -contactTolerance {
+		text = fmt.Sprintf("%s digs %s into the %s", b.label(part), mm(-v.Upper), zone.Words())
+	}
+	if allowance > 0 {
+		text += fmt.Sprintf("; %s are taken off for jacks %s out of level", mm(allowance), mm(b.tol.Value("jack_level")))
+	}
+	return candidate{value: bracketOf(v), allowance: allowance, worst: allowance, where: b.where(s.Name, part, string(zone), v), text: text}
+}
+
+// withFirst adds to a failed check where its part first touches.
+func (b *bay) withFirst(c Entry, s carrier.Step, measures []measure, of func(measure, int) []sweep.Bracket) Entry {
+	if c.Verdict != Fail {
+		return c
+	}
+	for _, m := range measures {
+		if b.Carrier.Parts[m.part].Mark != c.Where.Part {
+			continue
+		}
+		for z, zone := range culvert.Zones {
+			for _, v := range of(m, z) {
+				if string(zone) == c.Where.Zone && v.Against >= 0 && v.Upper < -contactTolerance {
+					c.Where.First = b.first(s, m.part, b.stripped.parts[v.Against], contactTolerance)
+				}
+			}
+		}
+	}
+	if f := c.Where.First; f != nil {
+		c.Text += fmt.Sprintf("; first contact with %s between %s and %s", f.Adjuster, mm(f.Clear), mm(f.Hit))
+	}
+	return c
+}
+
+func (b *bay) dragCheck(s carrier.Step, r stripped) Entry {
+	var list []candidate
+	for _, d := range r.drags {
+		zone := b.stripped.solids[d.solid].Zone
+		kind := "an edge"
+		if d.travel.Face {
+			kind = "a face"
+		}
+		text := fmt.Sprintf("%s leaves the %s without sliding on it", b.label(d.part), zone.Words())
+		if d.travel.Upper > 0 {
+			text = fmt.Sprintf("%s of %s slides %s on the %s before it comes off", kind, b.label(d.part), mm(d.travel.Upper), zone.Words())
+		}
+		list = append(list, candidate{value: Bracket{d.travel.Lower, d.travel.Upper}, text: text,
+			where: b.where(s.Name, d.part, string(zone), nothing())})
+	}
+	return entry("strip.drag", b.subject(s.Name), list, b.limits.of("strip.drag"), Max, "nothing that touches concrete moves in this step")
+}
+
+// releaseChecks are the release gaps of a step, zone by zone: everything that
+// is not, or no longer, in contact by design.
+func (b *bay) releaseChecks(s carrier.Step, r stripped) []Entry {
+	var out []Entry
+	for z, zone := range culvert.Zones {
+		if !concreteZone(zone) {
+			continue
+		}
+		var list []candidate
+		for _, m := range r.measures {
+			if m.any[z] && m.free[z].Lower < far {
+				list = append(list, b.releaseCandidate(s, m.part, zone, m.free[z]))
+			}
+		}
+		c := entry("strip.clear", b.subject(s.Name+", "+zone.Words()), list, b.limits.of("strip.release"), Min, "no part that has been released comes near the "+zone.Words())
+		out = append(out, c)
+	}
+	return out
+}
+
+func (b *bay) releaseCandidate(s carrier.Step, part int, zone culvert.Zone, v sweep.Bracket) candidate {
+	lag := b.lag(s, part)
+	text := fmt.Sprintf("%s keeps %s from the %s", b.label(part), said(bracketOf(v)), zone.Words())
+	if lag > 0 {
+		text += fmt.Sprintf("; %s are taken off for adjusters out of step", mm(lag))
+	}
+	return candidate{value: bracketOf(v), allowance: lag, worst: lag, where: b.where(s.Name, part, string(zone), v), text: text}
+}
+
+// supportsCheck is the gap to hangers and whatever else stays.
+func (b *bay) supportsCheck(s carrier.Step, r stripped) Entry {
+	z := zoneIndex(culvert.Hanger)
+	limit := b.limits.of("strip.supports")
+	var list []candidate
+	for _, m := range r.measures {
+		if !m.any[z] || m.free[z].Lower >= far && m.held[z].Lower >= far {
+			continue
+		}
+		c := b.releaseCandidate(s, m.part, culvert.Hanger, m.free[z])
+		if m.free[z].Lower < far {
+			if v := m.free[z]; v.Upper < 0 {
+				c.text = fmt.Sprintf("%s runs %s into %s", b.label(m.part), mm(-v.Upper), b.stripped.solids[v.Against].Name)
+			}
+			list = append(list, c)
+		}
+		if v := m.held[z]; v.Against >= 0 && v.Lower < -contactTolerance {
+			// what touches by design may not dig: the limit of a contact, told
+			// as the release limit it has to reach
+			list = append(list, candidate{value: Bracket{v.Lower, v.Upper}, where: b.where(s.Name, m.part, string(culvert.Hanger), v),
+				text: fmt.Sprintf("%s runs into %s, which it touches when raised", b.label(m.part), b.stripped.solids[v.Against].Name)})
+		}
+	}
+	c := entry("strip.supports", b.subject(s.Name), list, limit, Min, "nothing stays in place near the carrier")
+	return b.withFirst(c, s, r.measures, func(m measure, z int) []sweep.Bracket { return []sweep.Bracket{m.free[z], m.held[z]} })
+}
+
+// travelChecks are the clearances when collapsed, zone by zone, with the
+// tolerance allowance taken off.
+func (b *bay) travelChecks(s carrier.Step, r stripped) []Entry {
+	var out []Entry
+	for z, zone := range culvert.Zones {
+		limit := b.limits.travel(zone)
+		a := b.tol.Of(zone)
+		var list []candidate
+		anything := false
+		for _, m := range r.measures {
+			v, ok := b.collapsed(s, m, z)
+			anything = anything || m.any[z]
+			if !ok || v.Lower >= far {
+				continue
+			}
+			text := fmt.Sprintf("%s stands %s from the %s; %s are taken off for tolerances (%s if all add up)", b.label(m.part), said(bracketOf(v)), zone.Words(), mm(a.RootSumSquare), mm(a.WorstCase))
+			w := b.where(s.Name, m.part, string(zone), v)
+			w.At = 1
+			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, where: w, text: text})
+		}
+		if !anything {
+			continue
+		}
+		out = append(out, entry("strip.clear", b.subject(zone.Words()+", collapsed"), list, limit, Min, fmt.Sprintf("every part stands more than %s from the %s", mm(far), zone.Words())))
+	}
+	return out
+}
+
+// collapsed is how one part stands against a zone at the end of the collapse.
+// What stands on the invert is left to setup.rest.
+func (b *bay) collapsed(s carrier.Step, m measure, z int) (sweep.Bracket, bool) {
+	p := b.Carrier.Parts[m.part]
+	if !m.any[z] || !s.PresentAfter(p) {
+		return nothing(), false
+	}
+	if culvert.Zones[z] == culvert.Invert && (p.Role == carrier.Wheel || p.Role == carrier.JackPlate) {
+		return nothing(), false
+	}
+	if m.end[z].Against < 0 {
+		return sweep.Bracket{Lower: math.Min(m.free[z].Lower, m.held[z].Lower), Upper: math.Inf(1), Against: -1}, true
+	}
+	return m.end[z], true
+}
