@@ -26,6 +26,7 @@ type bay struct {
 	aheadZone []culvert.Zone
 	release   []int // for each body, the first step in which it moves
 	sealed    map[[2]int]carrier.Contact
+	nudges    map[nudgeKey]*nudges
 }
 
 // obstacles are the concrete at one moment, with the pairs of parts and solids
@@ -37,7 +38,7 @@ type obstacles struct {
 }
 
 func inspect(b *model.Bay, l Limits, t allow.Tolerances) *bay {
-	v := &bay{Bay: b, limits: l, tol: t, sealed: map[[2]int]carrier.Contact{}}
+	v := &bay{Bay: b, limits: l, tol: t, sealed: map[[2]int]carrier.Contact{}, nudges: map[nudgeKey]*nudges{}}
 	for _, p := range b.Carrier.Parts {
 		v.parts = append(v.parts, sweep.NewPart(p.Body, p.Solid))
 	}

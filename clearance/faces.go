@@ -17,11 +17,16 @@ import (
 func (b *bay) faceChecks() []Entry {
 	var out []Entry
 	limit := b.limits.of("setup.faces")
+	design := b.Cell.Design(b.Carrier.Rear-1, b.Carrier.Rear+float64(b.Carrier.Gear.Form.Length)+1)
+	faces := make([]sweep.Part, len(design))
+	for k, s := range design {
+		faces[k] = sweep.NewPart(sweep.Ground, s.Solid)
+	}
 	for _, role := range []carrier.Role{carrier.WallPanel, carrier.CornerPanel, carrier.RoofPanel, carrier.Filler} {
 		var list []candidate
 		for i, p := range b.Carrier.Parts {
 			if p.Role == role {
-				list = append(list, b.faceCandidate(i))
+				list = append(list, b.faceCandidate(i, design, faces))
 			}
 		}
 		if len(list) > 0 {
@@ -33,17 +38,10 @@ func (b *bay) faceChecks() []Entry {
 
 // faceCandidate is how far a panel stands from the concrete it forms, or digs
 // into it.
-func (b *bay) faceCandidate(part int) candidate {
-	var own []sweep.Part
-	var at []int
-	for k, s := range b.stripped.solids {
-		if s.Zone.Own() || s.Zone == culvert.Kicker {
-			own, at = append(own, b.stripped.parts[k]), append(at, k)
-		}
-	}
-	v := renumber(sweep.At(atRest{}, sweep.Ground, b.parts[part], own, 0), at)
+func (b *bay) faceCandidate(part int, design []culvert.Solid, faces []sweep.Part) candidate {
+	v := sweep.At(atRest{}, sweep.Ground, b.parts[part], faces, 0)
 	off := Bracket{math.Max(0, math.Max(v.Lower, -v.Upper)), math.Max(math.Abs(v.Lower), math.Abs(v.Upper))}
-	zone := b.stripped.solids[v.Against].Zone
+	zone := design[v.Against].Zone
 	text := fmt.Sprintf("%s stands %s from the design face of the %s", b.label(part), mm(off.Upper), zone.Words())
 	if v.Upper < 0 {
 		text = fmt.Sprintf("%s lies %s inside the design face of the %s", b.label(part), mm(off.Upper), zone.Words())

@@ -62,20 +62,48 @@ func (b *bay) lagOf(s carrier.Step, adjusters, parts []int) float64 {
 // swayAt are the places of a step where sway is measured. The rate of a part
 // by an adjuster changes by a few per cent over a step; the bound on curvature
 // around each place covers what lies between.
-var swayAt = []float64{0, 0.25, 0.5, 0.75, 1}
+var swayAt = [5]float64{0, 0.25, 0.5, 0.75, 1}
+
+// nudges are the paths on which one adjuster alone differs by the lag, at each
+// place of swayAt.
+type nudges struct {
+	paths [len(swayAt)]*motion.Path
+	stuck bool // an adjuster cannot differ that much somewhere
+}
 
 // sway is how far a part moves when one adjuster differs by the lag.
 func (b *bay) sway(s carrier.Step, part, adjuster int) float64 {
-	lag := b.tol.Value("lag")
+	n := b.nudged(s, adjuster)
+	if n.stuck {
+		return math.Inf(1)
+	}
 	var most float64
-	for _, at := range swayAt {
-		path, err := b.Carrier.Nudge(s, at, adjuster, lag)
-		if err != nil {
-			return math.Inf(1)
+	for _, path := range n.paths {
+		if path.Moves(motion.Ground, b.Carrier.Parts[part].Body) {
+			most = math.Max(most, swing(path, b.Carrier.Parts[part]))
 		}
-		most = math.Max(most, swing(path, b.Carrier.Parts[part]))
 	}
 	return most
+}
+
+// nudged makes the nudges of a step and adjuster once.
+func (b *bay) nudged(s carrier.Step, adjuster int) *nudges {
+	key := nudgeKey{s.Path, adjuster}
+	if n, ok := b.nudges[key]; ok {
+		return n
+	}
+	n := &nudges{}
+	for i, at := range swayAt {
+		path, err := b.Carrier.Nudge(s, at, adjuster, b.tol.Value("lag"))
+		n.paths[i], n.stuck = path, n.stuck || err != nil
+	}
+	b.nudges[key] = n
+	return n
+}
+
+type nudgeKey struct {
+	path     *motion.Path
+	adjuster int
 }
 
 // swing is how far any vertex of a part gets from its middle place on a path

@@ -38,12 +38,22 @@ func (b *bay) drags(s carrier.Step, k, part int) []dragMeasure {
 		return nil
 	}
 	var out []dragMeasure
-	for solid := range b.stripped.solids {
-		if b.stripped.touch[[2]int{part, solid}] {
-			out = append(out, dragMeasure{part, solid, sweep.Drag(s.Path, sweep.Ground, b.parts[part], b.stripped.parts[solid], 0, 1, sweep.DragOptions{})})
+	for solid, c := range b.stripped.solids {
+		if concreteZone(c.Zone) && b.stripped.touch[[2]int{part, solid}] {
+			out = append(out, dragMeasure{part, solid, b.drag(s, part, solid)})
 		}
 	}
 	return out
+}
+
+// drag of a part on a solid. A face that touches is only known to touch within
+// the tolerance of a contact; a slide shorter than that is rounding.
+func (b *bay) drag(s carrier.Step, part, solid int) sweep.Travel {
+	t := sweep.Drag(s.Path, sweep.Ground, b.parts[part], b.stripped.parts[solid], 0, 1, sweep.DragOptions{Epsilon: contactTolerance / 5})
+	if t.Upper <= contactTolerance {
+		return sweep.Travel{}
+	}
+	return t
 }
 
 // stripChecks are the entries of all steps, in the order of the steps.

@@ -95,14 +95,15 @@ func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Settin
 	rear, front := cell.Reach(pour)
 	kept := s.Job.LeftInPlace.Hangers
 	b := Bay{Cell: cell, Pour: pour, Needed: front - rear + pour.Lap}
-	b.Carrier = carrier.Build(s.Gear, cell.Section, setting, kept, rear-pour.Lap)
+	over, hung := b.under(kept, carrier.Bents(s.Gear, rear-pour.Lap))
+	b.Carrier = carrier.Build(s.Gear, cell.Section, setting, carrier.Kept{Hangers: kept, Over: over}, rear-pour.Lap)
 	var troubles []carrier.Trouble
 	b.Steps, troubles = b.Carrier.Lay(steps)
 	if len(troubles) > 0 {
 		return b, troubles
 	}
 	b.Raising = b.Carrier.Raising(b.Steps)
-	hangers := culvert.Hangers(kept, cell.Rise, b.under(kept), pour.Number)
+	hangers := culvert.Hangers(kept, cell.Rise, hung, pour.Number)
 	b.Concrete = append(s.Culvert.Around(cell, pour), hangers...)
 	b.Before = append(s.Culvert.Before(cell, pour), s.Culvert.Steel(cell, pour, pour, s.Job.LeftInPlace.SteelAhead)...)
 	if pour.Number < len(s.Culvert.Pours) {
@@ -116,26 +117,26 @@ func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Settin
 	return b, nil
 }
 
-// under are the bents that stand wholly under the pour's own roof: hangers
-// hold nothing elsewhere.
-func (b Bay) under(kept *job.Hangers) []float64 {
+// under tells which bents stand wholly under the pour's own roof, where hangers
+// hold something, and where those are.
+func (b Bay) under(kept *job.Hangers, bents []float64) (over []bool, hung []float64) {
+	over = make([]bool, len(bents))
 	if kept == nil {
-		return nil
+		return over, nil
 	}
 	o := b.Cell.Origin(b.Pour)
 	rear, front := b.Cell.InCell(b.Pour.Rear), b.Cell.InCell(b.Pour.Front)
 	half := float64(kept.Plate.X) / 2
-	var out []float64
-	for _, x := range b.Carrier.Bents {
-		holds := true
+	for i, x := range bents {
+		over[i] = true
 		for _, y := range kept.Lines {
-			holds = holds && x-half >= rear.At(float64(y), b.Cell.Rise)-o && x+half <= front.At(float64(y), b.Cell.Rise)-o
+			over[i] = over[i] && x-half >= rear.At(float64(y), b.Cell.Rise)-o && x+half <= front.At(float64(y), b.Cell.Rise)-o
 		}
-		if holds {
-			out = append(out, x)
+		if over[i] {
+			hung = append(hung, x)
 		}
 	}
-	return out
+	return over, hung
 }
 
 // key is the bay's geometry to a nanometre, so that bays that differ in

@@ -4,16 +4,14 @@ import (
 	"math"
 
 	"boxwalk/clearance/gap"
-	"boxwalk/model/geom"
 )
 
 // bound raises n.lower by planes until it reaches the target or there are no
 // more to try, and returns where along the interval the solids seem nearest. On
 // the way it offers what it evaluates as upper bounds. The planes, cheapest
 // first: the one inherited; the one from the hull of both ends, if that keeps
-// off the origin; and the exact normals where the pair is nearest (standing still,
-// then carried by the body that moves) or, in contact and overlap, at the two
-// ends and in the middle.
+// off the origin; the exact normal where the pair is nearest; the exact normals
+// at the two ends; and the one that swings from end to end.
 func (w *work) bound(n *node) (at float64) {
 	at = n.s0 + (n.s1-n.s0)/2
 	t := &w.t
@@ -26,43 +24,40 @@ func (w *work) bound(n *node) (at float64) {
 	}
 	h := gap.OverEnds(w.part.Solid, t.b.part.Solid, &t.a.p0, &t.b.p0, &t.a.p1, &t.b.p1, n.n, w.target()+t.bow()+2*t.e)
 	if h.Touch {
-		w.touching(n, at)
+		_ = w.ends(n) || w.tried(n, w.exact(n, at))
 		return at
 	}
 	if w.tried(n, h.N) {
 		return at
 	}
 	at = math.Min(n.s1, n.s0+h.At*(n.s1-n.s0))
-	normal := w.exact(n, at)
-	if !w.tried(n, normal) && !w.lost && !w.fixed {
-		n.lower = math.Max(n.lower, t.carried(normal, w.mover(at)))
+	if !w.tried(n, w.exact(n, at)) && t.turns() {
+		seen := w.seen
+		w.ends(n)
+		w.seen = seen
 	}
 	return at
 }
 
-// mover is the pose at s of the body that moves, if only one does.
-func (w *work) mover(s float64) *geom.Pose {
-	if w.t.a.still {
-		return w.cache.pose(w.t.b.part.Body, s)
-	}
-	return w.cache.pose(w.part.Body, s)
-}
-
-// touching bounds a pair whose hull over the ends meets.
-func (w *work) touching(n *node, middle float64) {
+// ends tries the exact normals at both ends and the plane that swings between
+// them.
+func (w *work) ends(n *node) (settled bool) {
 	if n.n0 == (gap.XYZ{}) {
 		n.n0 = w.exact(n, n.s0)
 	}
 	if w.tried(n, n.n0) || n.s0 == n.s1 {
-		return
+		return true
 	}
 	if n.n1 == (gap.XYZ{}) {
 		n.n1 = w.exact(n, n.s1)
 	}
-	if w.tried(n, n.n1) {
-		return
+	if w.tried(n, n.n1) || w.lost {
+		return true
 	}
-	w.tried(n, w.exact(n, middle))
+	if !w.still && w.t.turns() {
+		n.lower = math.Max(n.lower, w.t.swing(n.n0, n.n1))
+	}
+	return n.lower >= w.target()
 }
 
 // tried raises the node's bound by the plane p, keeps the plane if it is the

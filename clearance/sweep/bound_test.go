@@ -26,11 +26,12 @@ func TestNoPlaneClaimsMoreThanASampledGap(t *testing.T) {
 			t.Fatal("not finite")
 		}
 		n := gap.FromVec(r.unit())
-		at := s0 + (s1-s0)*r.Float64()
-		pa, pb := m.Pose(Ground, a.Body, at), m.Pose(Ground, b.Body, at)
-		exact := gap.FromVec(gap.Between(a.Solid, b.Solid, pa, pb).N)
-		claim := math.Max(x.plane(n), x.plane(exact))
-		claim = math.Max(claim, math.Max(x.carried(n, &pa), x.carried(exact, &pa)))
+		normal := func(s float64) gap.XYZ {
+			return gap.FromVec(gap.Between(a.Solid, b.Solid, m.Pose(Ground, a.Body, s), m.Pose(Ground, b.Body, s)).N)
+		}
+		claim := math.Max(x.plane(n), x.plane(normal((s0+s1)/2)))
+		claim = math.Max(claim, x.swing(normal(s0), normal(s1)))
+		claim = math.Max(claim, x.swing(n, gap.FromVec(n.Vec().Add(r.vec(0.2)).Normalize())))
 		for i := range 33 {
 			s := s0 + (s1-s0)*float64(i)/32
 			if got := At(m, Ground, a, []Part{b}, s); got.Upper < claim {
@@ -40,7 +41,7 @@ func TestNoPlaneClaimsMoreThanASampledGap(t *testing.T) {
 	})
 }
 
-func TestACarriedPlaneHoldsAFaceThatTurnsPastAnEdge(t *testing.T) {
+func TestASwingingPlaneHoldsAFaceThatTurnsPastAnEdge(t *testing.T) {
 	// An 11 m wall panel yaws 1.5 degrees while it rolls 8.6 m past a fin.
 	m := tree{
 		{parent: Ground, dir: alongX, drive: drive{q1: 8.6}},
@@ -53,15 +54,14 @@ func TestACarriedPlaneHoldsAFaceThatTurnsPastAnEdge(t *testing.T) {
 	c.reset(m, Ground)
 	var x stretch
 	x.load(&c, a, b, s0, s1, 2)
-	middle := m.Pose(Ground, 1, 0.5)
-	n := gap.FromVec(At(m, Ground, a, []Part{b}, 0.5).N)
+	normal := func(s float64) gap.XYZ { return gap.FromVec(At(m, Ground, a, []Part{b}, s).N) }
 	least := math.Inf(1)
 	for i := range 101 {
 		least = math.Min(least, At(m, Ground, a, []Part{b}, s0+(s1-s0)*float64(i)/100).Lower)
 	}
-	standing, carried := least-x.plane(n), least-x.carried(n, &middle)
-	if standing < 5e-3 || carried > 1e-3 || carried < 0 {
-		t.Errorf("a standing plane loses %g m, a carried one %g m", standing, carried)
+	standing, swinging := least-x.plane(normal(0.5)), least-x.swing(normal(s0), normal(s1))
+	if standing < 5e-3 || swinging > 1e-3 || swinging < 0 {
+		t.Errorf("a standing plane loses %g m, a swinging one %g m", standing, swinging)
 	}
 }
 

@@ -27,7 +27,7 @@ func First(m Motion, ref int, a, b Part, s0, s1, below, resolution float64) (lo,
 	w.reset(m, ref, a, w.one[:])
 	f := firstSearch{work: w, limit: -below, resolution: resolution, proved: s0, end: s1}
 	f.floor = math.Max(resolution/64, (s1-s0)*narrowest)
-	w.cap, w.fixed = -below, true
+	w.cap, w.held = -below, true
 	if f.below(s0) {
 		return s0, s0, true
 	}

@@ -23,7 +23,8 @@ type work struct {
 	low     float64 // least bound of everything settled
 	best    Bracket
 	seen    float64 // the last distance evaluated
-	fixed   bool    // only planes fixed in ref, and no target but the cap
+	held    bool    // the target is the cap alone
+	still   bool    // only planes fixed in ref
 	lost    bool    // the motion gave numbers that are not finite
 	one     [1]Part
 }
@@ -76,7 +77,7 @@ func (w *work) reset(m Motion, ref int, part Part, against []Part) {
 	w.ref, w.part, w.against = ref, part, against
 	w.queue, w.joints = w.queue[:0], w.joints[:0]
 	w.low, w.best = math.Inf(1), unknown()
-	w.fixed, w.lost = false, false
+	w.held, w.still, w.lost = false, false, false
 	own := m.Depth(ref, part.Body)
 	for i := range against {
 		if i > 0 && against[i].Body == against[i-1].Body {
@@ -89,7 +90,7 @@ func (w *work) reset(m Motion, ref int, part Part, against []Part) {
 
 // target is the bound from which a pair no longer matters.
 func (w *work) target() float64 {
-	if w.fixed {
+	if w.held {
 		return w.cap
 	}
 	return math.Min(w.best.Upper-w.epsilon, w.cap)

@@ -17,7 +17,7 @@ func Separate(m Motion, ref int, a, b Part, s0, s1, floor float64) (n geom.Vec, 
 	defer w.release()
 	w.one[0] = b
 	w.reset(m, ref, a, w.one[:])
-	w.cap, w.fixed = floor, true
+	w.cap, w.held, w.still = floor, true, true
 	x := node{lower: math.Inf(-1), s0: s0, s1: s1}
 	split = w.bound(&x)
 	if w.lost {

@@ -20,6 +20,7 @@ type moving struct {
 	k      []float64    // per vertex; empty when every vertex has the curvature most
 	most   float64      // the largest
 	f      [][2]float64 // n.v at both ends, see project
+	at     [][2]gap.XYZ // vertices at both ends, see stand
 }
 
 // raise covers the rounding of a computed curvature and of its use.

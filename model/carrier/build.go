@@ -43,19 +43,17 @@ type builder struct {
 	body  map[string]int
 	count map[string]int
 	wall  [2]float64 // thickness of the concrete wall, left and right
-	kept  *job.Hangers
+	kept  Kept
 	kind  kind
 }
 
 // Build makes the carrier that a setting describes, with the rear end of its
-// form at station rear, its fillers cut around the hangers that stay (nil for
-// none). The gear must have no Lacks.
-func Build(g *job.Gear, sec culvert.Section, s Setting, kept *job.Hangers, rear float64) *Carrier {
+// form at station rear, its fillers cut around the hangers that stay. The gear
+// must have no Lacks.
+func Build(g *job.Gear, sec culvert.Section, s Setting, kept Kept, rear float64) *Carrier {
 	b := &builder{g: g, s: s, body: map[string]int{}, count: map[string]int{}, wall: [2]float64{sec.Left, sec.Right}, kept: kept, kind: kinds[g.Gear.Kind],
 		c: &Carrier{Setting: s, Gear: g, Rear: rear, Mechanism: &motion.Mechanism{}}}
-	for i := range g.Form.Bents {
-		b.c.Bents = append(b.c.Bents, rear+float64(g.Form.First)+float64(i)*float64(g.Form.Spacing))
-	}
+	b.c.Bents = Bents(g, rear)
 	b.trunk()
 	b.kind.bodies(b)
 	b.kind.parts(b)
@@ -65,6 +63,21 @@ func Build(g *job.Gear, sec culvert.Section, s Setting, kept *job.Hangers, rear 
 	b.links()
 	b.declare()
 	return b.c
+}
+
+// Kept are the hangers that stay, and over which bents; nil hangers for none.
+type Kept struct {
+	*job.Hangers
+	Over []bool // for each bent
+}
+
+// Bents are the stations of a gear's bents when its form begins at rear.
+func Bents(g *job.Gear, rear float64) []float64 {
+	var out []float64
+	for i := range g.Form.Bents {
+		out = append(out, rear+float64(g.Form.First)+float64(i)*float64(g.Form.Spacing))
+	}
+	return out
 }
 
 // trunk hangs the bodies that every kind has, and their adjusters.

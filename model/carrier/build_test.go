@@ -69,7 +69,7 @@ func TestEveryPartIsASoundConvexSolid(t *testing.T) {
 			sec = section(4.27, 4.27, 0.3)
 		}
 		g := readGear(t, name)
-		c := Build(g, sec, Settle(sec, g, job.Set{}), &job.Hangers{}, 0)
+		c := Build(g, sec, Settle(sec, g, job.Set{}), Kept{}, 0)
 		if err := c.Mechanism.Check(); err != nil {
 			t.Fatal(err)
 		}
@@ -93,7 +93,7 @@ func TestEveryPartIsASoundConvexSolid(t *testing.T) {
 func TestLinksReadTheWorkedLengthsAtEveryStep(t *testing.T) {
 	g := readGear(t, "roof-halves-24")
 	sec := section(3, 2.4, 0.2)
-	c := Build(g, sec, Settle(sec, g, job.Set{}), nil, 0)
+	c := Build(g, sec, Settle(sec, g, job.Set{}), Kept{}, 0)
 	steps, troubles := c.Lay(g.Steps)
 	if len(troubles) > 0 {
 		t.Fatal(troubles)
@@ -133,7 +133,7 @@ func TestRaisingEndsWhereTheCollapseBegan(t *testing.T) {
 	for _, name := range []string{"roof-halves-24", "roof-whole-24", "roof-whole-24-jacks"} {
 		g := readGear(t, name)
 		sec := section(3, 2.4, 0.2)
-		c := Build(g, sec, Settle(sec, g, job.Set{}), nil, 0)
+		c := Build(g, sec, Settle(sec, g, job.Set{}), Kept{}, 0)
 		steps, _ := c.Lay(g.Steps)
 		up := c.Raising(steps)
 		for _, p := range c.Parts {

@@ -53,13 +53,11 @@ func (b *builder) declare() {
 	for i, p := range parts {
 		for k := i + 1; k < len(parts); k++ {
 			q := parts[k]
-			if p.Body == q.Body || boxes[i].Gap(boxes[k]) > seamReach {
-				continue
-			}
 			switch {
+			case p.Body == q.Body:
 			case joined(p, q):
 				b.c.Declared = append(b.c.Declared, Pair{A: i, B: k, Kind: Pinned})
-			case p.Role.Faced() && q.Role.Faced():
+			case p.Role.Faced() && q.Role.Faced() && boxes[i].Gap(boxes[k]) <= seamReach:
 				b.c.Declared = append(b.c.Declared, Pair{A: i, B: k, Kind: Seam})
 			}
 		}

@@ -75,26 +75,43 @@ func (b *builder) bars(l job.Link, side culvert.Side, link int) {
 const lugSize = 0.030
 
 // lugs hold a link's pins on their bodies: down to the strut, up to or beside
-// the header, out to the waler.
+// the header tube or arm, out to the waler.
 func (b *builder) lugs(l job.Link, side culvert.Side) {
 	for _, p := range [2]job.Pin{l.From, l.To} {
-		y, z := b.place(p)
 		body := b.c.Mechanism.Bodies[b.pinBody(p, side)].Name
 		for n, x := range b.c.Bents {
-			plane := x + float64(l.Beside)
-			reach := geom.Box{Min: geom.Vec{min(x, plane) - 0.01, y - lugSize, z - lugSize}, Max: geom.Vec{max(x, plane) + 0.01, y + lugSize, z + lugSize}}
-			switch {
-			case p.AboveSill != nil:
-				reach.Min[2] = min(reach.Min[2], b.sillTop())
-			case p.AboveHeader != nil && z < b.s.Header-float64(b.g.Frame.Header.Section.Y)/2:
-				reach.Max[2] = b.s.Header - float64(b.g.Frame.Header.Section.Y)/2
-			case p.Body == bodyWall:
-				reach.Min[0], reach.Max[0] = plane-0.02, plane+0.02
-				reach.Max[1] = max(reach.Max[1], b.s.Half-float64(b.g.Wall.Depth)-float64(b.g.Wall.Walers.Section.X))
-			}
-			b.add(Part{Role: Lug, Name: l.Name, Side: side, Bent: n + 1}, body, geom.Block(reach))
+			b.add(Part{Role: Lug, Name: l.Name, Side: side, Bent: n + 1}, body, geom.Block(b.lug(l, p, x)))
 		}
 	}
+}
+
+// lug is the block around a pin at the bent at station x, grown until it meets
+// what carries it.
+func (b *builder) lug(l job.Link, p job.Pin, x float64) geom.Box {
+	const thick = 0.01
+	y, z := b.place(p)
+	plane := x + float64(l.Beside)
+	reach := geom.Box{Min: geom.Vec{min(x, plane) - thick, y - lugSize, z - lugSize}, Max: geom.Vec{max(x, plane) + thick, y + lugSize, z + lugSize}}
+	header := b.g.Frame.Header
+	under := b.s.Header - float64(header.Section.Y)/2
+	cheek := float64(header.Section.X) / 2
+	if p.Body == bodyHalf && header.Arm != nil {
+		cheek = float64(header.Arm.Section.X) / 2
+	}
+	switch {
+	case p.AboveSill != nil:
+		reach.Min[2] = min(reach.Min[2], b.sillTop())
+	case p.AboveHeader != nil && z < under:
+		reach.Max[2] = under
+	case p.AboveHeader != nil && plane > x:
+		reach.Min[0] = x + cheek
+	case p.AboveHeader != nil:
+		reach.Max[0] = x - cheek
+	default:
+		reach.Min[0], reach.Max[0] = plane-2*thick, plane+2*thick
+		reach.Max[1] = max(reach.Max[1], b.s.Half-float64(b.g.Wall.Depth)-float64(b.g.Wall.Walers.Section.X))
+	}
+	return reach
 }
 
 func (b *builder) sillTop() float64 { return b.s.Jack + float64(b.g.Frame.Sill.Y) }

@@ -102,7 +102,7 @@ func (b *builder) between(side culvert.Side, y0, y1, taper0, taper1 float64) [][
 		sign = -1
 	}
 	var cuts []cut
-	if b.kept != nil {
+	if b.kept.Hangers != nil {
 		for _, line := range b.kept.Lines {
 			y, w := sign*float64(line), float64(b.kept.Plate.Y)/2
 			if y+w > y0 && y-w < y1 {

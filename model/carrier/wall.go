@@ -70,17 +70,20 @@ func (b *builder) ties() {
 	}
 }
 
-// fillers close the roof between y0 and y1 (at the soffit, left of the
-// centreline), wider underneath by the taper on the sides told: strips between
-// the bents, and over the bents what the hanger plates leave.
+// fillers close the roof: strips of one outline between the bents, and over the
+// bents the same, or what the hanger plates leave of it where they stay.
 func (b *builder) fillers(side culvert.Side, outline []geom.Point2, over [][]geom.Point2) {
 	x0, x1 := b.whole()
 	gap := (float64(b.g.Form.Spacing) - float64(b.g.Roof.Strip)) / 2
-	for _, x := range b.c.Bents {
+	for n, x := range b.c.Bents {
 		if x-gap > x0 {
 			b.filler(side, bodyStrips, outline, x0, x-gap)
 		}
-		for _, o := range over {
+		cut := over
+		if n >= len(b.kept.Over) || !b.kept.Over[n] {
+			cut = [][]geom.Point2{outline}
+		}
+		for _, o := range cut {
 			b.filler(side, bodyClosers, o, max(x0, x-gap), min(x1, x+gap))
 		}
 		x0 = x + gap

@@ -99,3 +99,20 @@ func shifted(e geom.End, by float64) geom.End {
 	e.X += by
 	return e
 }
+
+// Design is the faces that a form is set to, over a length of cell: walls,
+// kickers, top haunches and roof, square at both ends.
+func (c Cell) Design(rear, front float64) []Solid {
+	r, f := geom.SquareEnd(rear), geom.SquareEnd(front)
+	out := []Solid{{Name: "soffit", Zone: Roof, Solid: geom.SkewPrism(c.slab(Roof), r, f)}}
+	for _, side := range [2]Side{Left, Right} {
+		out = append(out, c.solid(Wall, side, 0, r, f))
+		if c.Kicker > 0 {
+			out = append(out, c.solid(Kicker, side, 0, r, f))
+		}
+		if c.Top.Exists() {
+			out = append(out, c.solid(HaunchTop, side, 0, r, f))
+		}
+	}
+	return out
+}

@@ -3,16 +3,25 @@ package motion
 import "math"
 
 // interval holds every real number between lo and hi. Operations round
-// outward by one unit in the last place, so that the true result of exact
-// arithmetic on any members lies inside.
+// outward, so that the true result of exact arithmetic on any members lies
+// inside.
 type interval struct{ lo, hi float64 }
 
 func point(x float64) interval { return interval{x, x} }
 
-// outward widens by one unit in the last place each way; each bound comes from
-// one correctly rounded operation, which is off by at most half of that.
+// ulp is at least one unit in the last place of 1 for the next larger number;
+// tiny covers results below the normal range.
+const (
+	ulp  = 0x1p-52
+	tiny = 0x1p-1000
+)
+
+// outward widens each bound by at least one unit in its last place; each comes
+// from one correctly rounded operation, which is off by at most half of that.
+// |x| ulp lies between one and two units of x, so that one is left when the
+// subtraction rounds.
 func outward(lo, hi float64) interval {
-	return interval{math.Nextafter(lo, math.Inf(-1)), math.Nextafter(hi, math.Inf(1))}
+	return interval{lo - math.Abs(lo)*ulp - tiny, hi + math.Abs(hi)*ulp + tiny}
 }
 
 // outward2 widens for math functions that are good to less than two units in
@@ -29,8 +38,8 @@ func (a interval) mag() float64  { return math.Max(math.Abs(a.lo), math.Abs(a.hi
 func (a interval) zero() bool    { return a.lo == 0 && a.hi == 0 }
 func (a interval) neg() interval { return interval{-a.hi, -a.lo} }
 
-// exact reports that a sum or product of these is taken without widening:
-// adding zero and multiplying by zero are exact.
+// add is exact where one side is zero, so that what does not move has rates of
+// exactly zero; mul likewise.
 func (a interval) add(b interval) interval {
 	if a.zero() {
 		return b

@@ -73,7 +73,7 @@ func (p *Path) reach(i int) error {
 	l := p.m.Links[p.m.Bodies[i].Joint.Link]
 	for k := range reachSteps {
 		s0, s1 := float64(k)/reachSteps, float64(k+1)/reachSteps
-		q := p.solve(s0, s1)
+		q := p.solveTo(i, s0, s1)
 		lever, ground, length := p.triangle(i, q, s0, s1)
 		a, b := ground.v, lever
 		e := &Blocked{Link: l.Name, Body: p.m.Bodies[i].Name, Length: length.v.lo,
@@ -111,9 +111,12 @@ func cosine(ground jet, lever float64, length jet) jet {
 }
 
 // solve encloses every joint coordinate over [s0, s1], parents first.
-func (p *Path) solve(s0, s1 float64) []jet {
+func (p *Path) solve(s0, s1 float64) []jet { return p.solveTo(len(p.m.Bodies), s0, s1) }
+
+// solveTo encloses the coordinates of the first n bodies; the rest are zero.
+func (p *Path) solveTo(n int, s0, s1 float64) []jet {
 	q := make([]jet, len(p.m.Bodies))
-	for i, b := range p.m.Bodies {
+	for i, b := range p.m.Bodies[:n] {
 		switch {
 		case b.Joint.Kind == Fixed:
 		case b.Joint.Kind == Aim:
