@@ -85,17 +85,20 @@ func (r *report) planStep(w *workers, k int) {
 	parts := r.present(r.Steps[k])
 	r.boxes[k] = r.sweptBoxes(r.Steps[k].Path)
 	done := stripped{k: k, measures: make([]measure, len(parts)), selves: make([]selfMeasure, len(parts))}
-	drags := make([][]dragMeasure, len(parts))
+	drags, kept := make([][]dragMeasure, len(parts)), make([][]keptMeasure, len(parts))
 	for n, p := range parts {
 		w.add(func() {
 			done.measures[n], drags[n] = r.bay.strip(k, p)
 			done.selves[n] = r.self(k, p, parts, r.boxes[k])
+			kept[n] = r.keptBy(k, p)
 		})
 	}
 	r.strip[k] = done
 	w.after(func() {
-		for _, d := range drags {
-			r.strip[k].drags = append(r.strip[k].drags, d...)
+		r.strip[k].kept = map[int][]keptMeasure{}
+		for n, p := range parts {
+			r.strip[k].drags = append(r.strip[k].drags, drags[n]...)
+			r.strip[k].kept[p] = kept[n]
 		}
 	})
 }

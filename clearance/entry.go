@@ -18,8 +18,12 @@ type candidate struct {
 	text      string
 }
 
+// alike is the difference of two margins below which neither governs by
+// itself: far below what a search resolves.
+const alike = 1e-6
+
 // worst is the candidate that governs: a fail before an open one before a
-// pass, and the least margin among equals; the first of equal ones.
+// pass, and the least margin among equals; the first of those alike.
 func worst(list []candidate, limit float64, s Sense) (candidate, bool) {
 	rank := map[Verdict]int{Fail: 0, Open: 1, Pass: 2}
 	found := false
@@ -28,7 +32,7 @@ func worst(list []candidate, limit float64, s Sense) (candidate, bool) {
 	var bestMargin float64
 	for _, c := range list {
 		v, margin := judge(c.value, limit, c.allowance, s)
-		if r := rank[v]; !found || r < bestRank || (r == bestRank && margin < bestMargin) {
+		if r := rank[v]; !found || r < bestRank || (r == bestRank && margin < bestMargin-alike) {
 			found, best, bestRank, bestMargin = true, c, r, margin
 		}
 	}

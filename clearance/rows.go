@@ -1,7 +1,9 @@
 package clearance
 
 import (
+	"maps"
 	"math"
+	"slices"
 
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
@@ -43,6 +45,7 @@ func (b *bay) collapsedReading(k int) float64 {
 // stepRows are the steps as the crew does them, with the gaps at their ends.
 func (b *bay) stepRows(done []stripped) []StepRow {
 	var out []StepRow
+	between := map[[2]int]sweep.Bracket{}
 	for k, s := range b.Steps {
 		row := StepRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Name: s.Name, Say: s.Say, Caution: s.Caution, Removes: s.Removes}
 		if row.Removes == nil {
@@ -54,7 +57,8 @@ func (b *bay) stepRows(done []stripped) []StepRow {
 				row.Moves = append(row.Moves, MoveRow{Adjuster: a.Label(), From: m.From, To: m.To, Follows: a.Follows(), Unit: "m"})
 			}
 		}
-		row.End = b.endRows(s, done[k])
+		b.carryOver(s, done[k], between)
+		row.End = b.endRows(s, done[k], between)
 		out = append(out, row)
 	}
 	return out
@@ -70,7 +74,7 @@ type endKey struct {
 
 // endRows are the least gaps at a step's end, by role, side and what they are
 // to.
-func (b *bay) endRows(s carrier.Step, r stripped) []EndRow {
+func (b *bay) endRows(s carrier.Step, r stripped, between map[[2]int]sweep.Bracket) []EndRow {
 	rows := []EndRow{}
 	place := map[endKey]int{}
 	keep := func(part int, against string, v sweep.Bracket) {
@@ -91,20 +95,49 @@ func (b *bay) endRows(s carrier.Step, r stripped) []EndRow {
 			continue
 		}
 		for z, zone := range culvert.Zones {
-			if v := m.end[z]; v.Against >= 0 && v.Upper < far {
-				keep(m.part, endAgainst(b.stripped.solids[v.Against], zone), v)
+			if v := m.end[z]; zone != culvert.Hanger && v.Against >= 0 && v.Upper < far {
+				keep(m.part, string(zone), v)
 			}
+		}
+	}
+	for _, m := range r.measures {
+		for _, k := range r.kept[m.part] {
+			if v := b.keptEnd(s, m.part, k.solid); s.PresentAfter(b.Carrier.Parts[m.part]) && v.Upper < far {
+				keep(m.part, "hanger "+kindOf(b.stripped.solids[k.solid]), v)
+			}
+		}
+	}
+	for _, pair := range sortedPairs(between) {
+		p, q := b.Carrier.Parts[pair[0]], b.Carrier.Parts[pair[1]]
+		if s.PresentAfter(p) && s.PresentAfter(q) {
+			keep(pair[0], roleName(q), between[pair])
+		}
+	}
+	return rows
+}
+
+// carryOver brings the gaps between parts up to date at a step's end: pairs
+// that moved against each other are measured anew, the others stay.
+func (b *bay) carryOver(s carrier.Step, r stripped, between map[[2]int]sweep.Bracket) {
+	if s.Path == nil {
+		clear(between)
+		return
+	}
+	for pair := range between {
+		ref := b.common(pair[0], pair[1])
+		if s.Path.Moves(ref, b.Carrier.Parts[pair[0]].Body) || s.Path.Moves(ref, b.Carrier.Parts[pair[1]].Body) {
+			delete(between, pair)
 		}
 	}
 	for _, m := range r.selves {
 		for _, e := range m.end {
-			p, q := b.Carrier.Parts[e.part], b.Carrier.Parts[e.other]
-			if s.PresentAfter(p) && s.PresentAfter(q) {
-				keep(e.part, roleName(q), e.value)
-			}
+			between[[2]int{e.part, e.other}] = e.value
 		}
 	}
-	return rows
+}
+
+func sortedPairs(m map[[2]int]sweep.Bracket) [][2]int {
+	return slices.SortedFunc(maps.Keys(m), func(a, b [2]int) int { return slices.Compare(a[:], b[:]) })
 }
 
 // roleName is a part's role, or its link's name.
@@ -115,12 +148,16 @@ func roleName(p carrier.Part) string {
 	return string(p.Role)
 }
 
-// endAgainst is a zone; plates and nuts of hangers are told apart.
-func endAgainst(s culvert.Solid, z culvert.Zone) string {
-	if z == culvert.Hanger {
-		return "hanger " + s.Name[len(s.Name)-len("plate"):]
+// keptEnd is how a part stands at a step's end against all that stays of the
+// kind of one solid.
+func (b *bay) keptEnd(s carrier.Step, part, solid int) sweep.Bracket {
+	var list []sweep.Part
+	for i, c := range b.stripped.solids {
+		if c.Zone == culvert.Hanger && kindOf(c) == kindOf(b.stripped.solids[solid]) {
+			list = append(list, b.stripped.parts[i])
+		}
 	}
-	return string(z)
+	return sweep.At(s.Path, sweep.Ground, b.parts[part], list, 1)
 }
 
 // partRows is every part in every step against every zone near it.

@@ -54,7 +54,7 @@ func (b *bay) self(k, part int, present []int, boxes []geom.Box) selfMeasure {
 	byFrame := map[int][]int{}
 	var frames []int
 	for _, q := range present {
-		if q <= part || !b.meets(s, k, part, q) || boxes[part].Gap(boxes[q]) > near {
+		if q <= part || boxes[part].Gap(boxes[q]) > near || !b.meets(s, k, part, q) {
 			continue
 		}
 		ref := b.common(part, q)

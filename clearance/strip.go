@@ -3,6 +3,8 @@ package clearance
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
@@ -16,6 +18,41 @@ type stripped struct {
 	measures []measure
 	selves   []selfMeasure
 	drags    []dragMeasure
+	kept     map[int][]keptMeasure // by part
+}
+
+// keptMeasure is one part against one thing that stays; near ones only.
+type keptMeasure struct {
+	solid int
+	held  bool // may touch during this step
+	value sweep.Bracket
+}
+
+// keptBy measures a part against each kind of thing that stays, the nearest
+// of each.
+func (b *bay) keptBy(k, part int) []keptMeasure {
+	s := b.Steps[k]
+	moving := s.Path.Moves(motion.Ground, b.Carrier.Parts[part].Body)
+	var out []keptMeasure
+	for _, kind := range b.keptKinds() {
+		for _, held := range [2]bool{false, true} {
+			var list []sweep.Part
+			var at []int
+			for i, c := range b.stripped.solids {
+				if c.Zone == culvert.Hanger && kindOf(c) == kind && b.held(&b.stripped, part, i, k) == held {
+					list, at = append(list, b.stripped.parts[i]), append(at, i)
+				}
+			}
+			o := sweep.Options{Cap: far}
+			if held {
+				o.Epsilon = contactTolerance / 5
+			}
+			if v := renumber(least(s.Path, sweep.Ground, b.parts[part], list, moving, o), at); v.Against >= 0 {
+				out = append(out, keptMeasure{solid: v.Against, held: held, value: v})
+			}
+		}
+	}
+	return out
 }
 
 // dragMeasure is how far one part slides on one solid over a step.
@@ -68,7 +105,7 @@ func (b *bay) stripChecks(done []stripped) []Entry {
 		out = append(out, b.digCheck(s, r), b.dragCheck(s, r))
 		out = append(out, b.selfChecks(s, r)...)
 		out = append(out, b.releaseChecks(s, r)...)
-		out = append(out, b.supportsCheck(s, r))
+		out = append(out, b.supportsChecks(s, r)...)
 		if c, ok := b.levelCheck(s); ok {
 			out = append(out, c)
 		}
@@ -143,7 +180,7 @@ func (b *bay) withFirst(c Entry, s carrier.Step, measures []measure, of func(mea
 
 func (b *bay) dragCheck(s carrier.Step, r stripped) Entry {
 	var list []candidate
-	for _, d := range r.drags {
+	for _, d := range facesFirst(r.drags) {
 		zone := b.stripped.solids[d.solid].Zone
 		kind := "an edge"
 		if d.travel.Face {
@@ -157,6 +194,20 @@ func (b *bay) dragCheck(s carrier.Step, r stripped) Entry {
 			where: b.where(s.Name, d.part, string(zone), nothing())})
 	}
 	return entry("strip.drag", b.subject(s.Name), list, b.limits.of("strip.drag"), Max, "nothing that touches concrete moves in this step")
+}
+
+// facesFirst puts sliding faces before edges: of two that slide alike the face
+// is the one to name.
+func facesFirst(list []dragMeasure) []dragMeasure {
+	var faces, edges []dragMeasure
+	for _, d := range list {
+		if d.travel.Face {
+			faces = append(faces, d)
+			continue
+		}
+		edges = append(edges, d)
+	}
+	return append(faces, edges...)
 }
 
 // releaseChecks are the release gaps of a step, zone by zone: everything that
@@ -188,31 +239,62 @@ func (b *bay) releaseCandidate(s carrier.Step, part int, zone culvert.Zone, v sw
 	return candidate{value: bracketOf(v), allowance: lag, worst: lag, where: b.where(s.Name, part, string(zone), v), text: text}
 }
 
-// supportsCheck is the gap to hangers and whatever else stays.
-func (b *bay) supportsCheck(s carrier.Step, r stripped) Entry {
-	z := zoneIndex(culvert.Hanger)
-	limit := b.limits.of("strip.supports")
+// supportsChecks are the gaps to hangers and whatever else stays, told apart by
+// what it is: plates, nuts.
+func (b *bay) supportsChecks(s carrier.Step, r stripped) []Entry {
+	kinds := b.keptKinds()
+	if len(kinds) == 0 {
+		return []Entry{entry("strip.supports", b.subject(s.Name), nil, b.limits.of("strip.supports"), Min, "nothing stays in place")}
+	}
+	var out []Entry
+	for _, kind := range kinds {
+		out = append(out, b.supportsCheck(s, r, kind))
+	}
+	return out
+}
+
+// keptKinds lists what stays, by the last word of its name.
+func (b *bay) keptKinds() []string {
+	var out []string
+	for _, s := range b.stripped.solids {
+		if k := kindOf(s); s.Zone == culvert.Hanger && !slices.Contains(out, k) {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// kindOf is what a kept solid is: plate or nut.
+func kindOf(s culvert.Solid) string { return s.Name[strings.LastIndex(s.Name, " ")+1:] }
+
+func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
 	var list []candidate
 	for _, m := range r.measures {
-		if !m.any[z] || m.free[z].Lower >= far && m.held[z].Lower >= far {
-			continue
-		}
-		c := b.releaseCandidate(s, m.part, culvert.Hanger, m.free[z])
-		if m.free[z].Lower < far {
-			if v := m.free[z]; v.Upper < 0 {
-				c.text = fmt.Sprintf("%s runs %s into %s", b.label(m.part), mm(-v.Upper), b.stripped.solids[v.Against].Name)
+		for _, k := range r.kept[m.part] {
+			if kindOf(b.stripped.solids[k.solid]) != kind || k.value.Lower >= far {
+				continue
+			}
+			c := b.releaseCandidate(s, m.part, culvert.Hanger, k.value)
+			c.text = fmt.Sprintf("%s keeps %s from %s", b.label(m.part), said(bracketOf(k.value)), b.stripped.solids[k.solid].Name)
+			if k.value.Upper < 0 {
+				c.text = fmt.Sprintf("%s runs %s into %s", b.label(m.part), mm(-k.value.Upper), b.stripped.solids[k.solid].Name)
+			}
+			if k.held && k.value.Lower >= -contactTolerance {
+				continue // touches by design and does not dig
 			}
 			list = append(list, c)
 		}
-		if v := m.held[z]; v.Against >= 0 && v.Lower < -contactTolerance {
-			// what touches by design may not dig: the limit of a contact, told
-			// as the release limit it has to reach
-			list = append(list, candidate{value: Bracket{v.Lower, v.Upper}, where: b.where(s.Name, m.part, string(culvert.Hanger), v),
-				text: fmt.Sprintf("%s runs into %s, which it touches when raised", b.label(m.part), b.stripped.solids[v.Against].Name)})
-		}
 	}
-	c := entry("strip.supports", b.subject(s.Name), list, limit, Min, "nothing stays in place near the carrier")
-	return b.withFirst(c, s, r.measures, func(m measure, z int) []sweep.Bracket { return []sweep.Bracket{m.free[z], m.held[z]} })
+	c := entry("strip.supports", b.subject(s.Name+", hanger "+kind), list, b.limits.of("strip.supports"), Min, "nothing comes near a hanger "+kind)
+	return b.withFirst(c, s, r.measures, func(m measure, z int) []sweep.Bracket {
+		var out []sweep.Bracket
+		for _, k := range r.kept[m.part] {
+			if kindOf(b.stripped.solids[k.solid]) == kind {
+				out = append(out, k.value)
+			}
+		}
+		return out
+	})
 }
 
 // travelChecks are the clearances when collapsed, zone by zone, with the

@@ -41,7 +41,7 @@ func (s *simplex) nearest() (p XYZ, inside bool) {
 		s.keep([4]float64{1 - t, t})
 		return p, false
 	case 3:
-		p, l := nearestOnTriangle(s.c[0].w, s.c[1].w, s.c[2].w)
+		p, l := nearestOnTriangle(&s.c[0].w, &s.c[1].w, &s.c[2].w)
 		s.keep([4]float64{l[0], l[1], l[2]})
 		return p, false
 	}
@@ -99,11 +99,12 @@ func (s *simplex) nearestOnFaces(seen [3]bool) XYZ {
 	var best XYZ
 	var portions [4]float64
 	least := math.Inf(1)
-	for i, f := range newest {
+	for i := range newest {
+		f := &newest[i]
 		if !seen[i] {
 			continue
 		}
-		p, l := nearestOnTriangle(s.c[f[0]].w, s.c[f[1]].w, s.c[f[2]].w)
+		p, l := nearestOnTriangle(&s.c[f[0]].w, &s.c[f[1]].w, &s.c[f[2]].w)
 		if d := p.Dot(p); d < least {
 			least, best = d, p
 			portions = [4]float64{}
@@ -134,15 +135,15 @@ func nearestOnSegment(a, b XYZ) (XYZ, float64) {
 // nearestOnTriangle is the point of abc nearest the origin and its weights.
 // Inside, the point is built along the normal, which keeps |p| accurate when
 // the triangle is long and the origin is near its plane.
-func nearestOnTriangle(a, b, c XYZ) (XYZ, [3]float64) {
-	ab, ac := b.Sub(a), c.Sub(a)
+func nearestOnTriangle(a, b, c *XYZ) (XYZ, [3]float64) {
+	ab, ac := b.Sub(*a), c.Sub(*a)
 	n := ab.Cross(ac)
 	nn := n.Dot(n)
 	if nn > flatTriangle*flatTriangle*ab.Dot(ab)*ac.Dot(ac) {
-		la, lb, lc := n.Dot(b.Cross(c)), n.Dot(c.Cross(a)), n.Dot(a.Cross(b))
+		la, lb, lc := n.Dot(b.Cross(*c)), n.Dot(c.Cross(*a)), n.Dot(a.Cross(*b))
 		if la > 0 && lb > 0 && lc > 0 {
 			k := 1 / (la + lb + lc)
-			h := (n.Dot(a) + n.Dot(b) + n.Dot(c)) / (3 * nn)
+			h := (n.Dot(*a) + n.Dot(*b) + n.Dot(*c)) / (3 * nn)
 			return n.Mul(h), [3]float64{la * k, lb * k, lc * k}
 		}
 	}
@@ -150,13 +151,13 @@ func nearestOnTriangle(a, b, c XYZ) (XYZ, [3]float64) {
 }
 
 // nearestOnRim is nearestOnTriangle for the three sides only.
-func nearestOnRim(a, b, c XYZ) (XYZ, [3]float64) {
-	p, t := nearestOnSegment(a, b)
+func nearestOnRim(a, b, c *XYZ) (XYZ, [3]float64) {
+	p, t := nearestOnSegment(*a, *b)
 	l, least := [3]float64{1 - t, t, 0}, p.Dot(p)
-	if q, t := nearestOnSegment(a, c); q.Dot(q) < least {
+	if q, t := nearestOnSegment(*a, *c); q.Dot(q) < least {
 		p, l, least = q, [3]float64{1 - t, 0, t}, q.Dot(q)
 	}
-	if q, t := nearestOnSegment(b, c); q.Dot(q) < least {
+	if q, t := nearestOnSegment(*b, *c); q.Dot(q) < least {
 		p, l = q, [3]float64{0, 1 - t, t}
 	}
 	return p, l

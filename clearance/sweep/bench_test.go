@@ -62,8 +62,9 @@ func BenchmarkDrag(b *testing.B) {
 	} {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
+			a, to := panel(), wall()
 			for b.Loop() {
-				Drag(m, Ground, panel(), wall(), 0, 1, DragOptions{})
+				Drag(m, Ground, a, to, 0, 1, DragOptions{})
 			}
 		})
 	}

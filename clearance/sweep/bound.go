@@ -24,7 +24,9 @@ func (w *work) bound(n *node) (at float64) {
 	}
 	h := gap.OverEnds(w.part.Solid, t.b.part.Solid, &t.a.p0, &t.b.p0, &t.a.p1, &t.b.p1, n.n, w.target()+t.bow()+2*t.e)
 	if h.Touch {
-		_ = w.ends(n) || w.tried(n, w.exact(n, at))
+		if !w.ends(n) {
+			w.tried(n, w.exact(n, at))
+		}
 		return at
 	}
 	if w.tried(n, h.N) {

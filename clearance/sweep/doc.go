@@ -17,7 +17,8 @@
 //
 // (f minus the parabola is concave and zero at both ends, hence not negative.)
 // For any fixed unit n, sd(s) >= min over w in B of n.w(s) + min over v in A of
-// -n.v(s). Each n.w(s) is such a function with K from geom.Bound.Curvature, so
+// -n.v(s). Each n.w(s) is such a function with K = A + (Ω² + α) ρ from the body's
+// geom.Bound (see curvature), so
 //
 //	sd(s) >= min_w m(n.w(s0), n.w(s1), K_w, D) + min_v m(-n.v(s0), -n.v(s1), K_v, D) - E.
 //
@@ -31,6 +32,12 @@
 // which is never weaker (m of a sum is at least the sum of the m) and the same
 // when one of them is still. It is exact when the bodies translate linearly and
 // of second order in D otherwise. A wrong n makes it weak, never false.
+//
+// # Swinging planes
+//
+// Where the contact normal turns, a plane fixed in space is of first order only:
+// the search then lets it turn from one end's normal to the other's, see
+// stretch.swing. Separate, which serves proofs, uses fixed planes alone.
 //
 // # Rounding
 //

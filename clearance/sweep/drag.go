@@ -29,8 +29,8 @@ const (
 )
 
 // Travel is how far one solid slides on another while in contact, in metres:
-// a certified bracket. Face: some of it is by a patch at least faceBreadth wide
-// across; else only by edges and corners.
+// a certified bracket. Face: the points that may drag form, at some time, a
+// patch at least 20 mm wide across; else only edges and corners drag.
 type Travel struct {
 	Lower, Upper float64
 	Face         bool
@@ -97,8 +97,11 @@ func (o DragOptions) filled() DragOptions {
 	return o
 }
 
-// span is the drag over one interval.
-type span struct{ s0, s1, lower, upper float64 }
+// span is the drag over one interval; face as in Travel.
+type span struct {
+	s0, s1, lower, upper float64
+	face                 bool
+}
 
 type dragSearch struct {
 	*work
@@ -134,25 +137,9 @@ func (d *dragSearch) sum() Travel {
 	for _, x := range d.spans {
 		t.Lower += x.lower
 		t.Upper += x.upper
-		t.Face = t.Face || x.upper > negligible && d.broad(x)
+		t.Face = t.Face || x.face && x.upper > negligible
 	}
 	return t
-}
-
-// broad tells whether the contact at the start of the span is a face.
-func (d *dragSearch) broad(x span) bool {
-	t := &d.t
-	if !t.load(&d.cache, d.part, d.against[0], x.s0, x.s0, d.joints[0]) {
-		return true
-	}
-	best, at := math.Inf(-1), 0
-	for i := range t.b.part.Solid.Faces() {
-		if low := t.plane(d.outward(i).Mul(-1)); low > best {
-			best, at = low, i
-		}
-	}
-	d.clip.faceOf(t, at)
-	return breadth(d.clip.run(t, d.o.Band, d.o.Band), d.clip.n) >= faceBreadth
 }
 
 // outward is the normal of face i of b in ref.
@@ -174,7 +161,7 @@ func (d *dragSearch) measure(s0, s1 float64) span {
 		return x
 	}
 	if least < -d.o.Band {
-		x.upper = d.longest()
+		x.upper, x.face = d.longest(), d.deepest(least)
 		return x
 	}
 	for i := range t.b.part.Solid.Faces() {
@@ -184,6 +171,7 @@ func (d *dragSearch) measure(s0, s1 float64) span {
 		d.clip.faceOf(t, i)
 		x.upper = math.Max(x.upper, d.most())
 		x.lower = math.Max(x.lower, d.least())
+		x.face = x.face || breadth(d.clip.rubs, d.clip.n) >= faceBreadth
 	}
 	return x
 }
@@ -233,24 +221,42 @@ func (d *dragSearch) longest() float64 {
 	return most
 }
 
+// deepest tells whether what no face carries may be a face that digs in: some
+// face of b, as near as any, has a wide patch of a over it.
+func (d *dragSearch) deepest(least float64) bool {
+	for i := range d.t.b.part.Solid.Faces() {
+		if d.highest(i) >= least {
+			d.clip.faceOf(&d.t, i)
+			if breadth(d.clip.run(&d.t, d.o.Band, d.o.Band), d.clip.n) >= faceBreadth {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // most bounds the drag from above: the longest path along the face of a point
 // of the patch that is not certified to open. Opening is judged by a function
 // miss of the point that is convex, as is its path; a point of the patch is a
 // mixture of its corners, so the longest path with miss > 0 is that of a corner
-// or a mixture of two at which miss is zero.
+// or of a mixture of two at which miss is zero. Those points go to clip.rubs;
+// their hull holds all that may drag.
 func (d *dragSearch) most() float64 {
-	t := &d.t
-	gs := d.clip.glides(t, d.clip.run(t, d.o.Band+t.e, d.o.Band+t.e), d.o.Opening)
+	points := d.clip.run(&d.t, d.o.Band+d.t.e, d.o.Band+d.t.e)
+	gs := d.clip.glides(&d.t, points, d.o.Opening)
+	d.clip.rubs = d.clip.rubs[:0]
 	most := 0.0
-	for _, g := range gs {
+	for i, g := range gs {
 		if g.miss <= 0 {
 			continue
 		}
 		most = math.Max(most, g.path)
-		for _, h := range gs {
-			if h.miss < 0 && h.path > g.path {
+		d.clip.rubs = append(d.clip.rubs, points[i])
+		for j, h := range gs {
+			if h.miss < 0 {
 				share := g.miss / (g.miss - h.miss)
 				most = math.Max(most, g.path+share*(h.path-g.path))
+				d.clip.rubs = append(d.clip.rubs, points[i].Add(points[j].Sub(points[i]).Mul(share)))
 			}
 		}
 	}

@@ -75,3 +75,16 @@ func TestFirstOfOnePoseIsClearOnlyIfItIsProved(t *testing.T) {
 		t.Errorf("backwards: [%g, %g] %v", lo, hi, found)
 	}
 }
+
+func TestFirstThatGrazesOnTheWayProvesNothingBeyondTheGraze(t *testing.T) {
+	// A turning block's lower corner, at radius sqrt 2, grazes the floor at 45
+	// degrees; its upper corner, farther out, digs in at 119.77.
+	m := hinge(geom.Vec{}, alongY, 2.5)
+	a := Part{0, block(-1, 1, 0, 1, -1, 1.1)}
+	floor := ground(block(-5, 5, -1, 2, -3, -math.Sqrt2))
+	lo, hi, found := First(m, Ground, a, floor, 0, 1, 0, 1e-4)
+	dig := math.Asin(math.Sqrt2/math.Hypot(1, 1.1)) + math.Atan2(1.1, 1)
+	if !found || 2.5*lo > math.Pi/4 || 2.5*hi < dig || 2.5*hi > dig+1e-3 {
+		t.Errorf("[%g, %g] %v: grazing at %g, digging in at %g", 2.5*lo, 2.5*hi, found, math.Pi/4, dig)
+	}
+}

@@ -51,6 +51,10 @@ const (
 func Least(m Motion, ref int, part Part, against []Part, s0, s1 float64, o Options) Bracket {
 	w := pool.Get().(*work)
 	defer w.release()
+	return w.least(m, ref, part, against, s0, s1, o)
+}
+
+func (w *work) least(m Motion, ref int, part Part, against []Part, s0, s1 float64, o Options) Bracket {
 	w.reset(m, ref, part, against)
 	w.epsilon, w.cap = o.Epsilon*(1-1e-9), math.Inf(1)
 	if !(o.Epsilon > 0) {

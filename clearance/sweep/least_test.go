@@ -89,7 +89,7 @@ func TestWhatStaysAboveTheCapIsOnlyCertifiedToIt(t *testing.T) {
 	part := Part{0, block(0, 1, 0, 1, 0, 2)}
 	far := ground(block(4, 5, 0, 1, 0, 2))
 	near := ground(block(2.1, 3, 0, 1, 0, 2))
-	if b := Least(m, Ground, part, []Part{far}, 0, 1, Options{Cap: 0.3}); !(b.Lower >= 0.3) || !math.IsInf(b.Upper, 1) || b.Against != -1 {
+	if b := Least(m, Ground, part, []Part{far}, 0, 1, Options{Cap: 0.3}); !(b.Lower >= 0.3 && b.Lower < 4-(math.Cos(0.5)+2*math.Sin(0.5))) || !math.IsInf(b.Upper, 1) || b.Against != -1 {
 		t.Errorf("capped: %+v", b)
 	}
 	b := Least(m, Ground, part, []Part{far, near}, 0, 1, Options{Cap: 0.3})
@@ -186,5 +186,48 @@ func TestAtIsAsWideAsRounding(t *testing.T) {
 	want := 2.5 - (math.Cos(0.5) + 2*math.Sin(0.5))
 	if b.Against != 1 || b.Lower > want || b.Upper < want || b.Upper-b.Lower > 1e-12 {
 		t.Errorf("%+v, want %.15g", b, want)
+	}
+}
+
+func TestLeastDoesNotAllocateOnceWarm(t *testing.T) {
+	var m Motion = hinge(geom.Vec{}, alongY, 0.5)
+	part, against := Part{0, block(0, 1, 0, 1, 0, 2)}, []Part{ground(block(2.3, 3, -1, 2, -1, 3)), ground(block(1, 2, 0, 1, -1, -0.1))}
+	w := new(work)
+	n := testing.AllocsPerRun(20, func() { w.least(m, Ground, part, against, 0, 1, Options{}) })
+	if n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}
+
+func TestNoFinOrWireIsMissedOnALongWay(t *testing.T) {
+	r := newDice(17)
+	for k := range 300 {
+		thin := []float64{0.003, 0.0005}[k%2]
+		x := 1 + 10*r.Float64()
+		fin := ground(block(x, x+thin, 0.2+0.5*r.Float64(), 5, -1, 2))
+		m := tree{
+			{parent: Ground, dir: alongX, drive: drive{q1: 12}},
+			{parent: 0, hinge: true, dir: alongX, drive: drive{q1: 0.01 * r.NormFloat64()}},
+		}
+		part := Part{1, block(-0.02-r.Float64(), 0, 0, 1, 0, 1)}
+		b := Least(m, Ground, part, []Part{fin}, 0, 1, Options{})
+		if !(b.Upper < -thin/2) {
+			t.Errorf("fin at %g: [%g, %g]", x, b.Lower, b.Upper)
+		}
+		lo, hi, found := First(m, Ground, part, fin, 0, 1, 5e-5, 1e-6)
+		if !found || 12*hi < x || 12*lo > x+5e-5 || hi-lo > 1e-6 {
+			t.Errorf("fin at %g: first [%g, %g] %v", x, 12*lo, 12*hi, found)
+		}
+	}
+}
+
+func TestBodiesThatDoNotMoveRelativeToEachOtherAreOneQuery(t *testing.T) {
+	m := tree{
+		{parent: Ground, hinge: true, dir: alongY, drive: drive{q1: 2}},
+		{parent: 0, dir: alongX, drive: drive{q0: 0.3}},
+	}
+	b := Least(m, 0, Part{0, block(0, 1, 0, 1, 0, 1)}, []Part{{1, block(1, 2, 0, 1, 0, 1)}}, 0, 1, Options{Epsilon: 1e-9})
+	if b.Lower > 0.3 || b.Upper < 0.3 || b.Upper-b.Lower > 1e-12 {
+		t.Errorf("%+v", b)
 	}
 }

@@ -24,6 +24,7 @@ type clipper struct {
 	limits []plane // the sides and the top, moved
 	polys  [2][]gap.XYZ
 	points []gap.XYZ
+	rubs   []gap.XYZ // see dragSearch.most
 	out    []glide
 }
 
@@ -151,17 +152,15 @@ func (c *clipper) glides(t *stretch, points []gap.XYZ, opening float64) []glide 
 	return c.out
 }
 
-// breadth is the width of a flat set of points with normal n, across the line
-// through the two that are farthest apart.
+// breadth is the width of a flat set of points with normal n across its length.
+// The length is taken from a farthest point to the point farthest from that: a
+// line of points has breadth zero, and a patch is not made narrower.
 func breadth(points []gap.XYZ, n gap.XYZ) float64 {
-	var along gap.XYZ
-	for i, p := range points {
-		for _, q := range points[:i] {
-			if d := q.Sub(p); d.Dot(d) > along.Dot(along) {
-				along = d
-			}
-		}
+	if len(points) == 0 {
+		return 0
 	}
+	end := farthest(points, points[0])
+	along := farthest(points, end).Sub(end)
 	if along == (gap.XYZ{}) {
 		return 0
 	}
@@ -172,4 +171,14 @@ func breadth(points []gap.XYZ, n gap.XYZ) float64 {
 		low, high = math.Min(low, across.Dot(p)), math.Max(high, across.Dot(p))
 	}
 	return high - low
+}
+
+func farthest(points []gap.XYZ, from gap.XYZ) gap.XYZ {
+	best, most := from, 0.0
+	for _, p := range points {
+		if d := p.Sub(from); d.Dot(d) > most {
+			best, most = p, d.Dot(d)
+		}
+	}
+	return best
 }

@@ -9,34 +9,39 @@ import (
 // Pose is refFromBody at s in [0, 1], to rounding. ref is Ground or an
 // ancestor of body.
 func (p *Path) Pose(ref, body int, s float64) geom.Pose {
-	own := p.at(s)
+	t := p.moment(s, s)
+	t.mu.Lock()
+	defer t.mu.Unlock()
 	pose := geom.Identity()
 	for b := body; b != ref; b = p.m.Bodies[b].Parent {
-		pose = own[b].Mul(pose)
+		own, moved := t.own(b)
+		if moved {
+			pose = own.Mul(pose)
+		}
 	}
 	return pose
 }
 
 // Depth is the number of joints between ref and body.
-func (p *Path) Depth(ref, body int) int { return len(p.m.Chain(ref, body)) }
+func (p *Path) Depth(ref, body int) int {
+	n := 0
+	for b := body; b != ref; b = p.m.Bodies[b].Parent {
+		n++
+	}
+	return n
+}
 
-// at is parentFromBody of every body at s.
-func (p *Path) at(s float64) []geom.Pose {
-	p.mu.RLock()
-	own, ok := p.poses[s]
-	p.mu.RUnlock()
-	if ok {
-		return own
+// own is parentFromBody at a single instant, and whether it is not the
+// identity.
+func (t *moment) own(i int) (pose geom.Pose, moved bool) {
+	if t.posed == nil {
+		t.posed, t.poses = make([]bool, len(t.q)), make([]geom.Pose, len(t.q))
 	}
-	q := p.solve(s, s)
-	own = make([]geom.Pose, len(q))
-	for i, b := range p.m.Bodies {
-		own[i] = b.Joint.pose(q[i].v.mid())
+	if !t.posed[i] {
+		t.poses[i] = t.m.Bodies[i].Joint.pose(t.coordinate(i).v.mid())
+		t.posed[i] = true
 	}
-	p.mu.Lock()
-	p.poses[s] = own
-	p.mu.Unlock()
-	return own
+	return t.poses[i], t.q[i].v.mid() != 0
 }
 
 func (j Joint) pose(q float64) geom.Pose {
@@ -49,22 +54,6 @@ func (j Joint) pose(q float64) geom.Pose {
 	return geom.Rotation(j.Pin, j.Axis, q)
 }
 
-// over is every joint coordinate enclosed over [s0, s1].
-func (p *Path) over(s0, s1 float64) []jet {
-	key := [2]float64{s0, s1}
-	p.mu.RLock()
-	q, ok := p.jets[key]
-	p.mu.RUnlock()
-	if ok {
-		return q
-	}
-	q = p.solve(s0, s1)
-	p.mu.Lock()
-	p.jets[key] = q
-	p.mu.Unlock()
-	return q
-}
-
 // Bound encloses the motion of body seen from ref over [s0, s1]: a body point,
 // and upper bounds on its acceleration, on angular speed and on angular
 // acceleration. A joint moves the point by
@@ -74,16 +63,18 @@ func (p *Path) over(s0, s1 float64) []jet {
 //
 // Rates about parallel axes add with their signs; otherwise by size.
 func (p *Path) Bound(ref, body int, s0, s1 float64) geom.Bound {
-	q := p.over(s0, s1)
+	t := p.moment(s0, s1)
+	t.mu.Lock()
+	defer t.mu.Unlock()
 	var b geom.Bound
 	var rate, spin interval
 	parallel := true
 	for _, i := range p.m.Chain(ref, body) {
-		j := p.m.Bodies[i].Joint
+		j, q := p.m.Bodies[i].Joint, t.coordinate(i)
 		switch j.Kind {
 		case Prismatic:
 			u := j.Axis.Len()
-			b.A += (b.Omega*b.Omega+b.Alpha)*u*q[i].v.mag() + 2*b.Omega*u*q[i].d.mag() + u*q[i].dd.mag()
+			b.A += (b.Omega*b.Omega+b.Alpha)*u*q.v.mag() + 2*b.Omega*u*q.d.mag() + u*q.dd.mag()
 		case Revolute, Aim:
 			if b.Omega != 0 || b.Alpha != 0 {
 				b.A += (b.Omega*b.Omega + b.Alpha) * b.Radius(j.Pin)
@@ -91,14 +82,14 @@ func (p *Path) Bound(ref, body int, s0, s1 float64) geom.Bound {
 			if b.Axis == (geom.Vec{}) && rate.zero() && spin.zero() {
 				b.Axis = j.Axis
 			}
-			parallel = parallel && (b.Axis == j.Axis || (q[i].d.zero() && q[i].dd.zero()))
-			rate, spin = rate.add(q[i].d), spin.add(q[i].dd)
+			parallel = parallel && (b.Axis == j.Axis || (q.d.zero() && q.dd.zero()))
+			rate, spin = rate.add(q.d), spin.add(q.dd)
 			if parallel {
 				b.Omega, b.Alpha = rate.mag(), spin.mag()
 			} else {
 				// Alpha of two turning axes also holds Om x q'
-				b.Alpha += q[i].dd.mag() + b.Omega*q[i].d.mag()
-				b.Omega += q[i].d.mag()
+				b.Alpha += q.dd.mag() + b.Omega*q.d.mag()
+				b.Omega += q.d.mag()
 				b.Axis = geom.Vec{}
 			}
 			b.C = j.Pin
@@ -123,16 +114,23 @@ func grown(b geom.Bound) geom.Bound {
 }
 
 // Coordinate of a body's joint at s.
-func (p *Path) Coordinate(body int, s float64) float64 { return p.over(s, s)[body].v.mid() }
+func (p *Path) Coordinate(body int, s float64) float64 {
+	t := p.moment(s, s)
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	return t.coordinate(body).v.mid()
+}
 
 // Length of a link at s, pin to pin.
 func (p *Path) Length(link int, s float64) float64 { return p.length(link, s, s).v.mid() }
 
 func (p *Path) length(link int, s0, s1 float64) jet {
 	l := p.m.Links[link]
-	q := p.over(s0, s1)
+	t := p.moment(s0, s1)
+	t.mu.Lock()
+	defer t.mu.Unlock()
 	top := p.m.Common(l.A, l.B)
-	return p.carry(l.B, top, still(l.PinB), q).sub(p.carry(l.A, top, still(l.PinA), q)).length()
+	return t.carry(l.B, top, still(l.PinB)).sub(t.carry(l.A, top, still(l.PinA))).length()
 }
 
 // LengthRange is a bracket of everything a link measures during the step: the
@@ -159,9 +157,11 @@ func (p *Path) LengthRange(link int) (least, most, wide float64) {
 // Moves tells whether a body moves at all seen from ref during the step. Rates
 // of joints that nothing drives are exactly zero.
 func (p *Path) Moves(ref, body int) bool {
-	q := p.over(0, 1)
-	for _, i := range p.m.Chain(ref, body) {
-		if !q[i].d.zero() || !q[i].dd.zero() {
+	t := p.moment(0, 1)
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	for b := body; b != ref; b = p.m.Bodies[b].Parent {
+		if q := t.coordinate(b); !q.d.zero() || !q.dd.zero() {
 			return true
 		}
 	}

@@ -1,0 +1,69 @@
+package table
+
+import (
+	"encoding/csv"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"boxwalk/clearance"
+	"boxwalk/model/units"
+)
+
+// written writes rows as RFC 4180 has them.
+func written(w io.Writer, rows [][]string) error {
+	out := csv.NewWriter(w)
+	out.UseCRLF = true
+	for _, row := range rows {
+		if err := out.Write(row); err != nil {
+			return err
+		}
+	}
+	out.Flush()
+	return out.Error()
+}
+
+// plain is a text of the job or the gear as a cell: one that a spreadsheet
+// would take for a formula gets the apostrophe that makes it a text.
+func plain(text string) string {
+	if text != "" && strings.ContainsRune("=+-@\t", rune(text[0])) {
+		return "'" + text
+	}
+	return text
+}
+
+// lengths is how CSV files show lengths: thousandths of a millimetre, or
+// hundred-thousandths of an inch, far below what is proved.
+func lengths(s units.System) measure {
+	if s == units.Imperial {
+		return measure{"in", inches, 5}
+	}
+	return measure{"mm", millimetres, 3}
+}
+
+// Clearance writes clearance.csv: for every part, step and zone the bracket
+// that its least distance lies in, the lower end rounded down, the upper one
+// up. An upper end that is not known is left empty. Negative is an overlap;
+// contact is yes where the two touch by design during the step.
+func Clearance(w io.Writer, r *clearance.Result, s units.System) error {
+	m := lengths(s)
+	rows := [][]string{{"cell", "pour", "step", "part", "role", "zone", "contact", "lower (" + m.name + ")", "upper (" + m.name + ")", "at (share of step)"}}
+	for _, p := range r.Parts {
+		contact := "no"
+		if p.Contact {
+			contact = "yes"
+		}
+		rows = append(rows, []string{strconv.Itoa(p.Cell), strconv.Itoa(p.Pour), plain(p.Step), p.Part, plain(p.Role), p.Zone, contact,
+			finite(p.Value.Lower, m.down), finite(p.Value.Upper, m.up), finite(p.At, measure{"", 1, 6}.nearest)})
+	}
+	return written(w, rows)
+}
+
+// finite prints a number, or nothing where it is unknown.
+func finite(v float64, print func(float64) string) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return ""
+	}
+	return print(v)
+}

@@ -1,0 +1,44 @@
+package table
+
+import (
+	"bytes"
+	_ "embed"
+	"encoding/json"
+	"io"
+
+	"boxwalk/clearance"
+)
+
+// Schema is the JSON Schema (draft 2020-12) of what JSON writes. Keys are only
+// added within a major version, so it allows keys it does not know.
+//
+//go:embed result.schema.json
+var Schema []byte
+
+// JSON writes a result indented, with a final newline. Lists are never null,
+// but for scope, which is null when every check was asked for.
+func JSON(w io.Writer, r *clearance.Result) error {
+	whole := *r
+	whole.Inputs = listed(r.Inputs)
+	whole.Checks = listed(r.Checks)
+	whole.Settings = listed(r.Settings)
+	whole.Steps = listed(r.Steps)
+	whole.Cautions = listed(r.Cautions)
+	var out bytes.Buffer
+	e := json.NewEncoder(&out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(&whole); err != nil {
+		return err
+	}
+	_, err := w.Write(out.Bytes())
+	return err
+}
+
+// listed is the list itself, or an empty one for none.
+func listed[T any](list []T) []T {
+	if list == nil {
+		return []T{}
+	}
+	return list
+}

@@ -1,0 +1,104 @@
+package table
+
+import (
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"boxwalk/model"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/units"
+)
+
+// Parts writes parts.csv: equal parts of a carrier in one row, with their
+// piece marks, and the cells and pours that the carrier holds them in. The
+// size is that of the box around the part as raised: along the cell, across
+// it, and up; of a link it is the box around the slanting bar.
+func Parts(w io.Writer, s *model.Study) error {
+	system := units.Metric
+	if s.Job.Job.Units == units.Imperial.String() {
+		system = units.Imperial
+	}
+	l, m := shown("m", system), shown("kg", system)
+	m.decimals = 1
+	size := " (" + l.name + ")"
+	rows := [][]string{{"cells", "pours", "marks", "role", "name", "side", "count", "mass each (" + m.name + ")", "mass together (" + m.name + ")",
+		"along" + size, "across" + size, "up" + size}}
+	for _, g := range partGroups(s, l, m) {
+		for _, b := range blocks(g.places) {
+			rows = append(rows, []string{runs(b.cells), runs(b.pours), g.marks, string(g.role), plain(g.name), g.side,
+				strconv.Itoa(g.count), g.each, g.together, g.size[0], g.size[1], g.size[2]})
+		}
+	}
+	return written(w, rows)
+}
+
+// partKind is what makes two parts of one carrier interchangeable, as printed.
+type partKind struct {
+	role carrier.Role
+	name string
+	side string
+	each string
+	size [3]string
+}
+
+// partRow is all parts of a kind in one carrier, as printed.
+type partRow struct {
+	partKind
+	marks    string
+	count    int
+	together string
+}
+
+// partGroup is a row and where it holds.
+type partGroup struct {
+	partRow
+	places []place
+}
+
+func partGroups(s *model.Study, l, m measure) []partGroup {
+	var out []partGroup
+	at := map[partRow]int{}
+	for _, b := range s.Bays {
+		for _, row := range partRows(b.Carrier.Parts, l, m) {
+			n, ok := at[row]
+			if !ok {
+				n = len(out)
+				at[row] = n
+				out = append(out, partGroup{partRow: row})
+			}
+			out[n].places = append(out[n].places, place{b.Cell.Number, b.Pour.Number})
+		}
+	}
+	return out
+}
+
+// partRows groups the parts of one carrier, in the order they are built.
+func partRows(parts []carrier.Part, l, m measure) []partRow {
+	var order []partKind
+	marks, mass := map[partKind][]string{}, map[partKind]float64{}
+	for _, p := range parts {
+		d := p.Box().Max.Sub(p.Box().Min)
+		k := partKind{p.Role, p.Name, sideOf(p.Side), m.nearest(p.Mass), [3]string{l.nearest(d[0]), l.nearest(d[1]), l.nearest(d[2])}}
+		if marks[k] == nil {
+			order = append(order, k)
+		}
+		marks[k] = append(marks[k], p.Mark)
+		mass[k] += p.Mass
+	}
+	var out []partRow
+	for _, k := range order {
+		out = append(out, partRow{k, strings.Join(marks[k], " "), len(marks[k]), m.nearest(mass[k])})
+	}
+	return out
+}
+
+// sideOf is empty for parts that belong to no side.
+func sideOf(s culvert.Side) string {
+	if s == culvert.Both {
+		return ""
+	}
+	return fmt.Sprint(s)
+}

@@ -1,0 +1,72 @@
+package table
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"boxwalk/clearance"
+	"boxwalk/model/units"
+)
+
+// Explanations writes what checks mean: when each holds, its formula, its
+// limit and where that comes from.
+func Explanations(w io.Writer, list []clearance.Explanation, width int) error {
+	out := ""
+	for i, e := range list {
+		if i > 0 {
+			out += "\n"
+		}
+		out += e.ID + "\n"
+		for _, row := range [][2]string{{"holds when", e.Holds}, {"formula", e.Formula}, {"limit", e.Limit}, {"source", e.Source}} {
+			out += hung("  "+padded(row[0], 12, false), row[1], min(Widest, max(Narrowest, width)))
+		}
+	}
+	_, err := io.WriteString(w, out)
+	return err
+}
+
+// Digest writes one line or two for each check: its id and when it holds.
+func Digest(w io.Writer, list []clearance.Explanation, width int) error {
+	out := ""
+	for _, e := range list {
+		out += hung(padded(e.ID, 16, false), e.Holds, min(Widest, max(Narrowest, width)))
+	}
+	_, err := io.WriteString(w, out)
+	return err
+}
+
+// LimitRow is one limit or tolerance for a list. Value is in metres.
+type LimitRow struct {
+	Key    string // key in the job file; empty where it is fixed
+	Name   string
+	Value  float64
+	Source string
+	Words  string
+}
+
+// Limits writes a list of limits or tolerances under a heading.
+func Limits(w io.Writer, heading string, list []LimitRow, s units.System, width int) error {
+	m := shown("m", s)
+	g := grid{numeric: []bool{false, true, false, false}, wraps: 3}
+	for _, l := range list {
+		m := m
+		if abs := max(l.Value, -l.Value) * m.times; abs > 0 && abs < 1 {
+			m.decimals++
+		}
+		name := l.Name
+		if l.Key == "" {
+			name += " (fixed)"
+		}
+		g.rows = append(g.rows, []string{name, m.nearest(l.Value) + " " + m.name, l.Source, l.Words})
+	}
+	var out strings.Builder
+	fmt.Fprintf(&out, "%s\n", heading)
+	for _, block := range g.lines(min(Widest, max(Narrowest, width)) - 2) {
+		for _, line := range block {
+			out.WriteString("  " + line + "\n")
+		}
+	}
+	_, err := io.WriteString(w, out.String())
+	return err
+}

@@ -1,0 +1,151 @@
+package table
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"strings"
+
+	"boxwalk/clearance"
+	"boxwalk/model/units"
+)
+
+// Steps writes steps.txt, the list a crew works from: step by step what to do,
+// what comes off, what each adjuster reads before and after, and the caution.
+// Places where the steps are the same share a list. A job that does not pass
+// says NOT CLEARED at the top of each list.
+func Steps(w io.Writer, r *clearance.Result, s units.System) error {
+	var out bytes.Buffer
+	fmt.Fprintln(&out, strings.TrimSpace(r.Job.Number+"  "+r.Job.Name))
+	out.WriteString(hung("", "Readings: jacks from the sill's underside to the plate's underside, braces and turnbuckles pin to pin.", stepWidth))
+	for _, list := range stepLists(r, s) {
+		out.WriteString("\n" + strings.Repeat("=", stepWidth) + "\n")
+		out.WriteString(hung("", capital(named(list.places)), stepWidth))
+		out.WriteString(hung("", cleared(r), stepWidth))
+		out.WriteString(list.text)
+	}
+	if len(r.Steps) == 0 {
+		out.WriteString("\nThe job has no steps.\n" + cleared(r) + "\n")
+	}
+	out.WriteString("\nCautions\n")
+	for _, c := range r.Cautions {
+		out.WriteString(hung("  - ", c, stepWidth))
+	}
+	_, err := w.Write(out.Bytes())
+	return err
+}
+
+// stepWidth fits a page of A4 in a typewriter face of 10 points.
+const stepWidth = 80
+
+// cleared is the line that tells a crew whether the list may be used.
+func cleared(r *clearance.Result) string {
+	switch {
+	case r.Verdict != clearance.Pass:
+		return "NOT CLEARED: checks fail or stay open. Do not work from this list."
+	case r.Scope != nil:
+		return "NOT CLEARED: only " + strings.Join(r.Scope, ", ") + " was checked. Do not work from this list."
+	}
+	return "All checks hold. Release only when the strength or time is confirmed in writing."
+}
+
+// stepList is the text of all steps and the places it holds at.
+type stepList struct {
+	text   string
+	places []place
+}
+
+func stepLists(r *clearance.Result, s units.System) []stepList {
+	text, count, order := map[place]string{}, map[place]int{}, []place{}
+	for _, row := range r.Steps {
+		p := place{row.Cell, row.Pour}
+		if count[p] == 0 {
+			order = append(order, p)
+		}
+		count[p]++
+		text[p] += stepText(count[p], row, s)
+	}
+	var out []stepList
+	at := map[string]int{}
+	for _, p := range order {
+		n, ok := at[text[p]]
+		if !ok {
+			n = len(out)
+			at[text[p]] = n
+			out = append(out, stepList{text: text[p]})
+		}
+		out[n].places = append(out[n].places, p)
+	}
+	return out
+}
+
+func stepText(number int, row clearance.StepRow, s units.System) string {
+	out := fmt.Sprintf("\n%2d  %s\n", number, row.Name)
+	if row.Say != "" {
+		out += hung("    ", row.Say, stepWidth)
+	}
+	if len(row.Removes) > 0 {
+		out += hung("    comes off: ", strings.Join(row.Removes, ", "), stepWidth)
+	}
+	out += moves(row.Moves, s)
+	if row.Caution != "" {
+		out += hung("    CAUTION: ", row.Caution, stepWidth)
+	}
+	return out
+}
+
+// moves are the readings of a step; both sides share a line where they read
+// the same.
+func moves(list []clearance.MoveRow, s units.System) string {
+	g := grid{numeric: []bool{false, false, true, false, true}, wraps: -1}
+	for _, m := range bothSides(list, s) {
+		how := "set"
+		if m.follows {
+			how = "follows"
+		}
+		g.rows = append(g.rows, []string{how, m.adjuster, m.from, "to", m.to})
+	}
+	out := ""
+	for _, block := range g.lines(stepWidth) {
+		out += "    " + block[0] + "\n"
+	}
+	return out
+}
+
+// shownMove is a reading as printed.
+type shownMove struct {
+	adjuster, from, to string
+	follows            bool
+}
+
+// bothSides draws left and right together where they print the same.
+func bothSides(list []clearance.MoveRow, s units.System) []shownMove {
+	var all []shownMove
+	seen := map[shownMove]bool{}
+	for _, m := range list {
+		one := shownMove{m.Adjuster, reading(m.From, m.Unit, s), reading(m.To, m.Unit, s), m.Follows}
+		all, seen[one] = append(all, one), true
+	}
+	var out []shownMove
+	for _, m := range all {
+		name, left := strings.CutSuffix(m.adjuster, " left")
+		other := m
+		other.adjuster = name + " right"
+		if left && seen[other] {
+			m.adjuster = name + ", both sides"
+			delete(seen, other)
+		} else if !seen[m] {
+			continue
+		}
+		out = append(out, m)
+	}
+	return out
+}
+
+// capital makes the first letter of a line large.
+func capital(text string) string {
+	if text == "" {
+		return text
+	}
+	return strings.ToUpper(text[:1]) + text[1:]
+}

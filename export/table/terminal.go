@@ -1,0 +1,188 @@
+package table
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"strings"
+
+	"boxwalk/clearance"
+	"boxwalk/model/units"
+)
+
+// Widths of the terminal table, in characters: never wider than Widest, and
+// below Narrowest lines are left to the terminal to break.
+const (
+	Widest    = 100
+	Narrowest = 60
+)
+
+// Terminal writes a result for a person to read: the verdict, the governing
+// entry of each check, every failed or open entry with its sentence, what to
+// do next, the cautions in short. Lines are at most width characters, but
+// never more than Widest. Lengths are in millimetres, or in inches for an
+// imperial job; the sentences are the result's own.
+func Terminal(w io.Writer, r *clearance.Result, s units.System, width int, colour bool) error {
+	t := &terminal{result: r, system: s, width: min(Widest, max(Narrowest, width)), paint: paint(colour)}
+	t.head()
+	t.governing()
+	t.troubles()
+	t.next()
+	t.cautions()
+	_, err := w.Write(t.out.Bytes())
+	return err
+}
+
+type terminal struct {
+	out    bytes.Buffer
+	result *clearance.Result
+	system units.System
+	width  int
+	paint  paint
+}
+
+func (t *terminal) print(text string) { t.out.WriteString(text) }
+
+// head is the job, the verdict and how many checks it rests on.
+func (t *terminal) head() {
+	r := t.result
+	if title := strings.TrimSpace(r.Job.Number + "  " + r.Job.Name); title != "" {
+		t.print(t.paint.in(bold, title) + "\n")
+	}
+	line := word(r.Verdict)
+	if r.Verdict == clearance.Pass {
+		line = "PASS"
+	}
+	t.print(t.paint.verdict(r.Verdict, line) + "  " + counted(r) + "\n")
+	if r.Scope != nil {
+		t.print(hung("      ", "Only "+strings.Join(r.Scope, ", ")+" was asked for: this clears nothing for use.", t.width))
+	}
+}
+
+// counted says how many entries pass, fail and stay open.
+func counted(r *clearance.Result) string {
+	count := map[clearance.Verdict]int{}
+	for _, c := range r.Checks {
+		count[c.Verdict]++
+	}
+	switch total := len(r.Checks); {
+	case total == 0:
+		return "nothing was checked. NOT CLEARED"
+	case count[clearance.Pass] == total && r.Verdict == clearance.Pass:
+		return fmt.Sprintf("all %d checks hold", total)
+	default:
+		return fmt.Sprintf("%d of %d checks fail, %d stay open, %d hold. NOT CLEARED",
+			count[clearance.Fail], total, count[clearance.Open], count[clearance.Pass])
+	}
+}
+
+// governing lists the entry with the least margin of each check.
+func (t *terminal) governing() {
+	list := t.result.Governing()
+	if len(list) == 0 {
+		return
+	}
+	g := grid{numeric: []bool{false, false, false, true, true, true, true, false}, wraps: 2}
+	g.rows = append(g.rows, []string{"", "check", "governed by", "value", "off", "limit", "margin", "unit"})
+	for _, e := range list {
+		m := shown(e.Unit, t.system).fine(e.Limit)
+		margin := "-"
+		if e.Margin != nil {
+			margin = m.down(*e.Margin)
+		}
+		off := ""
+		if e.Allowance != 0 {
+			off = m.up(e.Allowance)
+		}
+		g.rows = append(g.rows, []string{word(e.Verdict), e.ID, e.Subject, m.governing(e), off, m.bound(e), margin, m.name})
+	}
+	t.print("\n")
+	for i, block := range g.lines(t.width) {
+		for n, line := range block {
+			switch {
+			case i == 0:
+				line = t.paint.in(bold, line)
+			case n == 0:
+				v := list[i-1].Verdict
+				line = t.paint.verdict(v, line[:4]) + line[4:]
+			}
+			t.print(line + "\n")
+		}
+	}
+	t.print(hung("", "off: what tolerances and out-of-step turning take off the value; margin = value - off - limit, at its worse end.", t.width))
+}
+
+// trouble is one sentence and all places it holds at.
+type trouble struct {
+	entry  clearance.Entry
+	rest   string // subject without its place
+	places []place
+}
+
+// grouped draws together failed and open entries that say the same at several
+// places, in the order of the result.
+func grouped(r *clearance.Result) []trouble {
+	var out []trouble
+	at := map[string]int{}
+	for _, e := range r.Checks {
+		if e.Verdict == clearance.Pass {
+			continue
+		}
+		rest := strings.TrimPrefix(e.Subject, fmt.Sprintf("cell %d, pour %d, ", e.Where.Cell, e.Where.Pour))
+		key := strings.Join([]string{e.ID, e.Verdict.String(), rest, e.Text}, "\x00")
+		n, ok := at[key]
+		if !ok {
+			n = len(out)
+			at[key] = n
+			out = append(out, trouble{entry: e, rest: rest})
+		}
+		if rest != e.Subject {
+			out[n].places = append(out[n].places, place{e.Where.Cell, e.Where.Pour})
+		}
+	}
+	return out
+}
+
+func (t *terminal) troubles() {
+	list := grouped(t.result)
+	if len(list) == 0 {
+		return
+	}
+	id := ""
+	for _, one := range list {
+		if one.entry.ID != id {
+			id = one.entry.ID
+			t.print("\n" + t.paint.in(bold, id) + "\n")
+		}
+		subject := one.rest
+		if len(one.places) > 0 {
+			subject = named(one.places) + ": " + one.rest
+		}
+		v := one.entry.Verdict
+		t.print("  " + t.paint.verdict(v, word(v)) + hung("      ", subject, t.width)[4:])
+		t.print(hung("        ", one.entry.Text, t.width))
+		if f := one.entry.Where.First; f != nil {
+			t.print(hung("        ", first(f, t.system), t.width))
+		}
+	}
+}
+
+// first is where something touches first, as the crew reads it.
+func first(f *clearance.First, s units.System) string {
+	return fmt.Sprintf("%s: clear from %s to %s, touches at %s", f.Adjuster,
+		reading(f.From, f.Unit, s), reading(f.Clear, f.Unit, s), reading(f.Hit, f.Unit, s))
+}
+
+// cautions are the first sentences; steps list and drawings have them whole.
+func (t *terminal) cautions() {
+	if len(t.result.Cautions) == 0 {
+		return
+	}
+	t.print("\n" + t.paint.in(bold, "Cautions") + "\n")
+	for _, c := range t.result.Cautions {
+		if end := strings.Index(c, ". "); end >= 0 {
+			c = c[:end+1]
+		}
+		t.print(hung("  - ", c, t.width))
+	}
+}

@@ -1,0 +1,163 @@
+package views
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"boxwalk/clearance"
+	"boxwalk/export/sheet"
+)
+
+// plan is one sheet to be made: build draws its views for a scale.
+type plan struct {
+	name       string
+	title      string
+	supplement string
+	kind       string // document type
+	notes      []string
+	number, of int
+	least      float64 // size that the main view keeps on paper, mm, where a larger paper can give it
+	size       float64 // the same of the real thing, mm
+	brief      bool    // one caution that points to the others
+	paper      *sheet.Paper
+	build      func(s *sheet.Sheet, n float64) error
+}
+
+// largest first denominator and how far sheets may be reduced.
+const (
+	largestScale  = 5
+	smallestScale = 1000
+)
+
+var errNoFit = errors.New("the drawing does not fit the largest paper without lettering over lettering; report this with the job file")
+
+// fit makes the sheet on the job's paper at the largest scale at which all fits
+// and nothing is lettered over anything else; a larger paper is taken where
+// the main view would become too small to read.
+func (o *office) fit(p plan) (*sheet.Sheet, error) {
+	papers := o.papers()
+	if p.paper != nil {
+		papers = append([]sheet.Paper{*p.paper}, papers...)
+	}
+	for _, legible := range []bool{true, false} {
+		for _, paper := range papers {
+			for _, n := range o.units().Scales() {
+				if n < largestScale || n > smallestScale || legible && p.size/n < p.least {
+					continue
+				}
+				s, err := o.at(p, paper, n)
+				if err != nil {
+					return nil, err
+				}
+				if s != nil {
+					return s, nil
+				}
+			}
+		}
+	}
+	return nil, errNoFit
+}
+
+// at is the sheet on one paper at one scale, nil if that does not go.
+func (o *office) at(p plan, paper sheet.Paper, n float64) (*sheet.Sheet, error) {
+	s := o.blank(p, paper)
+	if w, _ := paper.Size(); p.size/n > 2*w {
+		return nil, nil
+	}
+	if err := p.build(s, n); err != nil {
+		return nil, err
+	}
+	if s.Arrange() != nil || len(sheet.Overlaps(s)) > 0 {
+		return nil, nil
+	}
+	return s, nil
+}
+
+// papers are the job's own size and those larger.
+func (o *office) papers() []sheet.Paper {
+	iso := []sheet.Paper{sheet.A4, sheet.A3, sheet.A2, sheet.A1, sheet.A0}
+	us := []sheet.Paper{sheet.USB, sheet.USC, sheet.USD}
+	size := o.study.Job.Sheet.Size
+	family := iso
+	// the default of the job file is A3; a job in feet gets the US size next to it
+	if o.units().Imperial {
+		family = us
+		size = map[string]string{"A4": "B", "A3": "B", "A2": "C", "A1": "D", "A0": "D"}[size] + strings.Trim(size, "A01234")
+	}
+	for _, list := range [][]sheet.Paper{family, iso, us} {
+		for i, p := range list {
+			if p.Name() == size {
+				return list[i:]
+			}
+		}
+	}
+	return family[1:]
+}
+
+// units of all sheets: tenths of a millimetre are what clearances are told to.
+func (o *office) units() sheet.Units {
+	return sheet.Units{Imperial: o.study.Job.Job.Units == "imperial", Decimals: 1}
+}
+
+// blank is the sheet with everything but its views.
+func (o *office) blank(p plan, paper sheet.Paper) *sheet.Sheet {
+	d := o.study.Job.Sheet
+	s := &sheet.Sheet{Paper: paper, Units: o.units(), Cautions: clearance.Cautions, Notes: p.notes, Footer: o.footer(),
+		Title: sheet.Title{
+			Owner: d.Owner, Number: o.study.Job.Job.Number, Title: p.title, Supplement: o.study.Job.Job.Name + " - " + p.supplement,
+			Creator: d.Creator, Approver: d.Approver, Date: d.Date, Revision: d.Revision,
+			Sheet: p.number, Sheets: p.of, DocumentType: p.kind,
+		}}
+	if p.brief {
+		s.Cautions = []string{briefCaution}
+	}
+	s.Stamp, s.StampReason = o.stamp()
+	return s
+}
+
+const briefCaution = "A picture to explain, not to set by. Check before use by a qualified engineer; read with the cautions on the drawings."
+
+// footer ties the sheet to the tool and the files it was made from.
+func (o *office) footer() string {
+	out := "boxwalk " + o.result.Version
+	for _, i := range o.result.Inputs {
+		out += fmt.Sprintf(", %s sha256 %s", i.Name, i.SHA256[:min(12, len(i.SHA256))])
+	}
+	return out
+}
+
+// stamp is NOT CLEARED with its reason unless everything was checked and passes.
+func (o *office) stamp() (stamp, reason string) {
+	r := o.result
+	if r.Verdict == clearance.Pass && r.Scope == nil {
+		return "", ""
+	}
+	count := map[clearance.Verdict]int{}
+	first := map[clearance.Verdict]string{}
+	for _, c := range r.Checks {
+		if count[c.Verdict]++; first[c.Verdict] == "" {
+			first[c.Verdict] = c.ID + ", " + c.Subject
+		}
+	}
+	var parts []string
+	for _, v := range []clearance.Verdict{clearance.Fail, clearance.Open} {
+		if count[v] > 0 {
+			parts = append(parts, fmt.Sprintf("%s: %s, first %s.", map[clearance.Verdict]string{clearance.Fail: "Fails", clearance.Open: "Open"}[v], plural(count[v], "check"), first[v]))
+		}
+	}
+	if r.Scope != nil {
+		parts = append(parts, "Only "+strings.Join(r.Scope, ", ")+" was checked.")
+	}
+	if len(parts) == 0 {
+		parts = append(parts, "Nothing was checked.")
+	}
+	return "NOT CLEARED", strings.Join(parts, " ")
+}
+
+func plural(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

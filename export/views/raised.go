@@ -1,0 +1,255 @@
+package views
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/export/sheet"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+)
+
+// sectionPaper is the least height of a cross-section on paper, mm.
+const sectionPaper = 110
+
+// raised is the sheet of the cross-section as set for the pour.
+func (o *office) raised(g cellGroup) plan {
+	cell := g.bay().Cell
+	return plan{
+		name: "section-raised" + g.label, title: "Cross-section, raised", supplement: g.cellsText(), kind: "Setup drawing",
+		notes: o.sectionNotes(g), least: sectionPaper, size: perMetre * (cell.Rise + cell.Roof + cell.Invert),
+		build: func(s *sheet.Sheet, n float64) error {
+			st := stand{g.bay(), raisedStep}
+			v := sheet.NewView(fmt.Sprintf("Section at bent %d, looking ahead", st.middle()+1))
+			v.Scale = n
+			o.concreteSection(v, cell)
+			rods := o.hangerRods(v, cell)
+			if err := st.drawBent(v, st.middle()); err != nil {
+				return err
+			}
+			sectionAxes(v, cell)
+			o.raisedDimensions(v, st)
+			column(s, v, append(st.callouts(st.middle()), o.fixedCallouts(cell, rods)...), o.rightOf(cell)+9*n, perMetre*cell.Rise/2, n)
+			s.Add(v, settingsTable(s, g.bay()))
+			return nil
+		},
+	}
+}
+
+// sectionNotes are what the drawing cannot show.
+func (o *office) sectionNotes(g cellGroup) []string {
+	b := g.bay()
+	notes := []string{fmt.Sprintf("Gear: %s. Form %s long, %d bents at %s.", b.Carrier.Gear.Gear.Name, o.length(float64(b.Carrier.Gear.Form.Length)), len(b.Carrier.Bents), o.length(float64(b.Carrier.Gear.Form.Spacing)))}
+	if len(g.bays) > 1 {
+		walls := ""
+		for i, c := range g.bays {
+			if i > 0 {
+				walls += "; "
+			}
+			walls += fmt.Sprintf("cell %d: %s and %s", c.Cell.Number, o.length(c.Cell.Left), o.length(c.Cell.Right))
+		}
+		notes = append(notes, fmt.Sprintf("%s are alike and share this sheet; cell %d is drawn. Walls left and right: %s.", g.cellsText(), b.Cell.Number, walls))
+	}
+	return notes
+}
+
+// length is metres as this job's sheets letter them.
+func (o *office) length(m float64) string {
+	u := o.units()
+	if u.Imperial {
+		return u.Format(perMetre * m)
+	}
+	return u.Format(perMetre*m) + " mm"
+}
+
+// rightOf is the right edge of what concreteSection draws, mm.
+func (o *office) rightOf(c culvert.Cell) float64 {
+	right := c.HalfSpan + c.Right
+	if o.neighbour(c, 1) != nil {
+		right += stub
+	}
+	return perMetre * right
+}
+
+func (o *office) leftOf(c culvert.Cell) float64 {
+	left := c.HalfSpan + c.Left
+	if o.neighbour(c, 0) != nil {
+		left += stub
+	}
+	return -perMetre * left
+}
+
+// sectionAxes is the cell's centreline.
+func sectionAxes(v *sheet.View, c culvert.Cell) {
+	v.Line(sheet.Centre, across(0, -c.Invert-0.1), across(0, c.Rise+c.Roof+0.25))
+}
+
+// raisedDimensions are the section's sizes and the carrier's main settings.
+func (o *office) raisedDimensions(v *sheet.View, st stand) {
+	cell, c := st.bay.Cell, st.bay.Carrier
+	sec := cell.Section
+	base, crown, b := -sec.Invert, sec.Rise+sec.Roof, sec.HalfSpan
+	span := func(y0, z0, y1, z1 float64, suffix string) sheet.Span {
+		if suffix != "" {
+			suffix = " " + suffix
+		}
+		return sheet.Span{From: across(y0, z0), To: across(y1, z1), Suffix: suffix}
+	}
+	below := []sheet.Span{
+		span(b+sec.Left, base, b, base, ""), span(b, base, -b, base, "span"), span(-b, base, -b-sec.Right, base, ""),
+		span(c.Gauge/2, c.Jack, -c.Gauge/2, c.Jack, "gauge"),
+	}
+	if sec.Bottom.Exists() {
+		below = append(below, span(-b+sec.Bottom.Run, 0, -b, 0, "haunch"))
+	}
+	v.Stack(sheet.Below, perMetre*base, below...)
+	above := o.roofSpans(c, sec, span)
+	if sec.Top.Exists() {
+		above = append(above, span(b, sec.PlaneTop(), b-sec.Top.Run, sec.Rise, "haunch"))
+	}
+	v.Stack(sheet.Above, perMetre*(crown+rodAbove), above...)
+	v.Stack(sheet.Left, o.leftOf(cell), o.heightSpans(st, span)...)
+	if c.Gear.Frame.Header.Arm != nil {
+		tube := float64(c.Gear.Frame.Header.Length) / 2
+		z := c.Header - float64(c.Gear.Frame.Header.Section.Y)/2
+		v.Add(sheet.Dimension{On: sheet.Dimensioning, From: across(tube, z), To: across(c.ArmInner, z), Base: across(0, z), Offset: -3.5 * 2.5, Suffix: " arm in tube"})
+	}
+}
+
+type spanner func(y0, z0, y1, z1 float64, suffix string) sheet.Span
+
+// roofSpans are the widths of roof panels and fillers at the soffit.
+func (o *office) roofSpans(c *carrier.Carrier, sec culvert.Section, span spanner) []sheet.Span {
+	z := sec.Rise
+	if c.Gear.Gear.Kind == "roof_halves" {
+		h := c.Closure / 2
+		return []sheet.Span{span(h, z, -h, z, "closure"), span(c.Edge, z, h, z, "roof panel")}
+	}
+	return []sheet.Span{span(c.Edge, z, c.Edge-c.Closure, z, "filler"), span(c.Panel, z, -c.Panel, z, "roof panel")}
+}
+
+// heightSpans are the heights beside the section.
+func (o *office) heightSpans(st stand, span spanner) []sheet.Span {
+	c, sec := st.bay.Carrier, st.bay.Cell.Section
+	y, crown := sec.HalfSpan+sec.Left, sec.Rise+sec.Roof
+	out := []sheet.Span{
+		span(y, -sec.Invert, sec.HalfSpan, 0, ""), span(sec.HalfSpan-sec.Bottom.Run, 0, sec.HalfSpan-sec.Top.Run, sec.Rise, "rise"), span(sec.HalfSpan-sec.Top.Run, sec.Rise, y, crown, ""),
+		span(sec.HalfSpan-sec.Bottom.Run, 0, sec.HalfSpan, c.Foot, "foot"),
+		span(c.Gauge/2, 0, c.Gauge/2, c.Jack, "jack"),
+		span(0, 0, float64(c.Gear.Frame.Header.Length)/2, c.Header, "header"),
+	}
+	if sec.Kicker > 0 {
+		out = append(out, span(y, 0, y, sec.Kicker, "kicker"))
+	}
+	if sec.Bottom.Exists() {
+		out = append(out, span(sec.HalfSpan-sec.Bottom.Run, 0, sec.HalfSpan, sec.Bottom.Rise, "haunch"))
+	}
+	if sec.Top.Exists() {
+		out = append(out, span(sec.HalfSpan, sec.PlaneTop(), sec.HalfSpan-sec.Top.Run, sec.Rise, "haunch"))
+	}
+	return out
+}
+
+// pieceRoles are the roles that get a piece mark, in the order of the list.
+var pieceRoles = []carrier.Role{carrier.RoofPanel, carrier.CornerPanel, carrier.WallPanel, carrier.Filler, carrier.Stringer, carrier.Pad, carrier.RoofScrew, carrier.Arm, carrier.Header,
+	carrier.Bracket, carrier.Track, carrier.Waler, carrier.Tie, carrier.Leg, carrier.Strut, carrier.Sill, carrier.Fork, carrier.Wheel, carrier.JackScrew, carrier.JackPlate}
+
+// callouts names one part of every role on the right with the marks of both
+// sides, and every link with its length as it stands.
+func (st stand) callouts(n int) []callout {
+	parts, _ := st.atBent(n)
+	marks := map[carrier.Role]map[culvert.Side]carrier.Part{}
+	for _, p := range parts {
+		if marks[p.Role] == nil {
+			marks[p.Role] = map[culvert.Side]carrier.Part{}
+		}
+		if _, have := marks[p.Role][p.Side]; !have {
+			marks[p.Role][p.Side] = p
+		}
+	}
+	var out []callout
+	for _, role := range pieceRoles {
+		bySide := marks[role]
+		text := ""
+		var tip sheet.Point
+		for _, side := range []culvert.Side{culvert.Left, culvert.Both, culvert.Right} {
+			if p, ok := bySide[side]; ok {
+				if text != "" {
+					text += ", "
+				}
+				text += p.Mark
+				tip = tipOf(p)
+			}
+		}
+		if text != "" {
+			out = append(out, callout{tip, text + " " + string(role)})
+		}
+	}
+	return append(out, st.linkCallouts()...)
+}
+
+// tipOf is where an arrow to a part ends: its middle, or well right of it for a
+// part that lies across.
+func tipOf(p carrier.Part) sheet.Point {
+	b := p.Box()
+	c := b.Center()
+	if p.Side == culvert.Both && b.Max[1]-b.Min[1] > 0.5 {
+		c[1] = b.Min[1] + 0.3*(b.Max[1]-b.Min[1])
+	}
+	if p.Role == carrier.Leg {
+		c[2] = b.Min[2] + 0.35*(b.Max[2]-b.Min[2])
+	}
+	if p.Role == carrier.WallPanel {
+		c[2] = b.Min[2] + 0.8*(b.Max[2]-b.Min[2])
+	}
+	return across(c[1], c[2])
+}
+
+// linkCallouts names the links on the right with their lengths.
+func (st stand) linkCallouts() []callout {
+	var out []callout
+	c := st.bay.Carrier
+	for k, a := range c.Adjusters {
+		if a.Link < 0 || a.Side != culvert.Right {
+			continue
+		}
+		l := c.Mechanism.Links[a.Link]
+		p, q := st.pose(l.A).Apply(l.PinA), st.pose(l.B).Apply(l.PinB)
+		mid := p.Add(q.Sub(p).Mul(0.4))
+		out = append(out, callout{across(mid[1], mid[2]), fmt.Sprintf("%s %s", a.Name, st.reads(k))})
+	}
+	return out
+}
+
+// reads is an adjuster's reading as it stands, lettered with the job's units.
+func (st stand) reads(k int) string { return readings{st.bay}.format(st.reading(k)) }
+
+func (st stand) reading(k int) float64 {
+	if st.step < 0 {
+		return st.bay.Carrier.Adjusters[k].Raised
+	}
+	return st.bay.Steps[st.step].Moves[k].To
+}
+
+// fixedCallouts name what belongs to the concrete.
+func (o *office) fixedCallouts(cell culvert.Cell, rods []sheet.Point) []callout {
+	var out []callout
+	if cell.Kicker > 0 {
+		out = append(out, callout{across(-cell.HalfSpan-cell.Right*0.6, cell.Kicker), "construction joint"})
+	}
+	if h := o.study.Job.LeftInPlace.Hangers; h != nil && len(rods) > 0 {
+		y := float64(h.Lines[len(h.Lines)-1])
+		under := cell.Rise - float64(h.Plate.Z)
+		out = append(out, callout{across(y-float64(h.Plate.Y)*0.3, cell.Rise-float64(h.Plate.Z)/2), fmt.Sprintf("hanger plate %s x %s x %s, stays", o.bare(float64(h.Plate.X)), o.bare(float64(h.Plate.Y)), o.bare(float64(h.Plate.Z)))},
+			callout{rods[len(rods)-1], fmt.Sprintf("hanger rod dia. %s, held from above", o.bare(float64(h.Rod)))})
+		if h.Tail > 0 {
+			out = append(out, callout{across(y-float64(h.Nut)*0.3, under-float64(h.Tail)/2), "nut and rod end, stay"})
+		}
+	}
+	return out
+}
+
+func (o *office) bare(m float64) string { return o.units().Format(perMetre * m) }
+
+// finite guards what is drawn against numbers that are none.
+func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

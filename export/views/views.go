@@ -1,0 +1,107 @@
+package views
+
+import (
+	"fmt"
+
+	"boxwalk/clearance"
+	"boxwalk/export/sheet"
+	"boxwalk/model"
+)
+
+// Named is one finished sheet with the name its file shall have, without
+// extension.
+type Named struct {
+	Name  string
+	Sheet *sheet.Sheet
+}
+
+// Sheets are the drawings of a job: raised and collapsed section of every
+// distinct cell, the sequence, the longitudinal section and the plan. Every
+// sheet carries the cautions, and the stamp NOT CLEARED unless the result
+// covers every check and all of them pass. It fails when a sheet does not fit
+// the largest paper.
+func Sheets(s *model.Study, r *clearance.Result) ([]Named, error) {
+	o := &office{study: s, result: r}
+	var plans []plan
+	for _, g := range o.cells() {
+		plans = append(plans, o.raised(g), o.collapsed(g))
+	}
+	for _, g := range o.cells() {
+		plans = append(plans, o.sequence(g)...)
+	}
+	plans = append(plans, o.long(), o.plan())
+	var out []Named
+	for i, p := range plans {
+		if p.build == nil {
+			continue
+		}
+		p.number, p.of = i+1, len(plans)
+		s, err := o.fit(p)
+		if err != nil {
+			return nil, fmt.Errorf("sheet %q: %w", p.name, err)
+		}
+		out = append(out, Named{Name: fmt.Sprintf("%02d-%s", i+1, p.name), Sheet: s})
+	}
+	return out, nil
+}
+
+// office is what every sheet of a job needs.
+type office struct {
+	study  *model.Study
+	result *clearance.Result
+}
+
+// cellGroup are the cells that one section stands for.
+type cellGroup struct {
+	bays  []*model.Bay // one for each cell of the group, its first pour
+	label string       // set only where there is more than one group
+}
+
+// bay is the one that is drawn.
+func (g cellGroup) bay() *model.Bay { return g.bays[0] }
+
+// cells groups the cells with the same opening and the same slabs; only their
+// walls may differ. Each stands for the first pour cast in it.
+func (o *office) cells() []cellGroup {
+	var out []cellGroup
+	place := map[string]int{}
+	for i := range o.study.Bays {
+		b := &o.study.Bays[i]
+		if b.Pour.Cast != 1 {
+			continue
+		}
+		key := b.Cell.Section
+		key.Left, key.Right = 0, 0
+		k := fmt.Sprintf("%v", key)
+		if n, ok := place[k]; ok {
+			out[n].bays = append(out[n].bays, b)
+			continue
+		}
+		place[k] = len(out)
+		out = append(out, cellGroup{bays: []*model.Bay{b}})
+	}
+	if len(out) > 1 {
+		for i := range out {
+			out[i].label = fmt.Sprintf("-cell-%d", out[i].bay().Cell.Number)
+		}
+	}
+	return out
+}
+
+// cellsText says for which cells a section stands.
+func (g cellGroup) cellsText() string {
+	if len(g.bays) == 1 {
+		return fmt.Sprintf("Cell %d", g.bay().Cell.Number)
+	}
+	out := "Cells "
+	for i, b := range g.bays {
+		switch {
+		case i > 0 && i == len(g.bays)-1:
+			out += " and "
+		case i > 0:
+			out += ", "
+		}
+		out += fmt.Sprint(b.Cell.Number)
+	}
+	return out
+}
