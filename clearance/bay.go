@@ -35,6 +35,7 @@ type obstacles struct {
 	solids []culvert.Solid
 	parts  []sweep.Part
 	touch  map[[2]int]bool // part, solid
+	last   map[[2]int]int  // last step in which a pair may touch; for raising the first
 }
 
 func inspect(b *model.Bay, l Limits, t allow.Tolerances) *bay {
@@ -51,7 +52,8 @@ func inspect(b *model.Bay, l Limits, t allow.Tolerances) *bay {
 	for _, d := range b.Carrier.Declared {
 		v.sealed[[2]int{d.A, d.B}] = d.Kind
 	}
-	v.release = v.releases(b.Steps)
+	v.stripped.last = v.releases()
+	v.raised.last = v.arrivals()
 	return v
 }
 
@@ -97,15 +99,16 @@ func (b *bay) raisedGap(part int, other sweep.Part) float64 {
 	return sweep.At(atRest{}, sweep.Ground, b.parts[part], []sweep.Part{other}, 0).Upper
 }
 
-// releases is the first step in which each body moves; a body that never moves
-// is released by the last step.
-func (b *bay) releases(steps []carrier.Step) []int {
-	out := make([]int, len(b.Carrier.Mechanism.Bodies))
-	for body := range out {
-		out[body] = len(steps)
-		for k, s := range steps {
-			if s.Path != nil && s.Path.Moves(motion.Ground, body) {
-				out[body] = k
+// releases is, for each pair that touches as raised, the step at whose end it
+// has come apart: until then it may touch. A pair that never comes apart may
+// touch to the end; what it slides on the way is counted as drag.
+func (b *bay) releases() map[[2]int]int {
+	out := map[[2]int]int{}
+	for pair := range b.stripped.touch {
+		out[pair] = len(b.Steps)
+		for k, s := range b.Steps {
+			if s.Path != nil && b.gapAt(s.Path, pair, &b.stripped, 1) > contactTolerance {
+				out[pair] = k
 				break
 			}
 		}
@@ -113,14 +116,36 @@ func (b *bay) releases(steps []carrier.Step) []int {
 	return out
 }
 
+// arrivals is, for each pair that touches as raised, the raising step at whose
+// start it is still apart and from which on it may touch.
+func (b *bay) arrivals() map[[2]int]int {
+	out := map[[2]int]int{}
+	for pair := range b.raised.touch {
+		for k, s := range b.Raising {
+			if s.Path != nil && b.gapAt(s.Path, pair, &b.raised, 0) > contactTolerance {
+				out[pair] = k
+			}
+		}
+	}
+	return out
+}
+
+// gapAt is the distance of a part from a solid at s of a step.
+func (b *bay) gapAt(m sweep.Motion, pair [2]int, o *obstacles, s float64) float64 {
+	return sweep.At(m, sweep.Ground, b.parts[pair[0]], o.parts[pair[1]:pair[1]+1], s).Upper
+}
+
 // held tells whether a part may touch a solid during step k of the collapse.
 func (b *bay) held(o *obstacles, part, solid, k int) bool {
 	if stands(b.Carrier.Parts[part], o.solids[solid]) {
 		return true
 	}
-	return o.touch[[2]int{part, solid}] && k <= b.release[b.Carrier.Parts[part].Body]
+	return o.touch[[2]int{part, solid}] && k <= o.last[[2]int{part, solid}]
 }
 
-// through tells whether a part runs through concrete by design, so that only
-// its removal is of interest.
-func through(p carrier.Part) bool { return p.Role == carrier.Tie }
+// through tells whether a part runs through concrete by design. It may do so
+// as long as its body stands still; one that is still there when its body
+// moves is held against the concrete like any other.
+func through(path *motion.Path, p carrier.Part) bool {
+	return p.Role == carrier.Tie && !path.Moves(motion.Ground, p.Body)
+}

@@ -108,7 +108,7 @@ func (r *report) presentAfterAll() []int {
 	var out []int
 	last := r.Steps[len(r.Steps)-1]
 	for i, p := range r.Carrier.Parts {
-		if last.PresentAfter(p) && !through(p) {
+		if last.PresentAfter(p) {
 			out = append(out, i)
 		}
 	}

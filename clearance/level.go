@@ -53,7 +53,7 @@ func (b *bay) levelCheck(s carrier.Step) (Entry, bool) {
 	}
 	var list []candidate
 	for i, p := range b.Carrier.Parts {
-		if !s.Present(p) || through(p) {
+		if !s.Present(p) || p.Role == carrier.Tie {
 			continue
 		}
 		if c, ok := b.levelCandidate(s, i); ok {

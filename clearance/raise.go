@@ -5,7 +5,6 @@ import (
 
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
-	"boxwalk/model/motion"
 )
 
 // raise measures one part over step k of raising the carrier for this pour.
@@ -15,20 +14,8 @@ func (b *bay) raise(k, part int) measure {
 		if stands(b.Carrier.Parts[part], b.raised.solids[solid]) {
 			return true
 		}
-		return b.raised.touch[[2]int{part, solid}] && k >= b.arrival(part)
+		return b.raised.touch[[2]int{part, solid}] && k >= b.raised.last[[2]int{part, solid}]
 	})
-}
-
-// arrival is the last raising step in which a part moves: there its face comes
-// to touch.
-func (b *bay) arrival(part int) int {
-	last := 0
-	for k, s := range b.Raising {
-		if s.Path != nil && s.Path.Moves(motion.Ground, b.Carrier.Parts[part].Body) {
-			last = k
-		}
-	}
-	return last
 }
 
 // raiseChecks are the entries of all raising steps.

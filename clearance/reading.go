@@ -92,11 +92,11 @@ func renumber(v sweep.Bracket, at []int) sweep.Bracket {
 func bracketOf(v sweep.Bracket) Bracket { return Bracket{v.Lower, v.Upper} }
 
 // present lists the parts that are there while a step moves and that do not
-// run through concrete.
+// run through concrete by design.
 func (b *bay) present(s carrier.Step) []int {
 	var out []int
 	for i, p := range b.Carrier.Parts {
-		if s.Present(p) && !through(p) {
+		if s.Present(p) && !through(s.Path, p) {
 			out = append(out, i)
 		}
 	}

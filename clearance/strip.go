@@ -71,12 +71,12 @@ func (b *bay) strip(k, part int) (measure, []dragMeasure) {
 // drags of a part on what it touches while it moves.
 func (b *bay) drags(s carrier.Step, k, part int) []dragMeasure {
 	body := b.Carrier.Parts[part].Body
-	if k > b.release[body] || !s.Path.Moves(motion.Ground, body) {
+	if !s.Path.Moves(motion.Ground, body) {
 		return nil
 	}
 	var out []dragMeasure
 	for solid, c := range b.stripped.solids {
-		if concreteZone(c.Zone) && b.stripped.touch[[2]int{part, solid}] {
+		if concreteZone(c.Zone) && b.stripped.touch[[2]int{part, solid}] && k <= b.stripped.last[[2]int{part, solid}] {
 			out = append(out, dragMeasure{part, solid, b.drag(s, part, solid)})
 		}
 	}

@@ -64,6 +64,33 @@ func Build(j *job.Job, g *job.Gear) (*Study, []carrier.Trouble) {
 	return s, nil
 }
 
+// hangers are the plates and nuts that stay around a pour: its own, and those
+// of its neighbours as far as they are cast before.
+func (s *Study) hangers(cell culvert.Cell, pour culvert.Pour, own bool) []culvert.Solid {
+	kept := s.Job.LeftInPlace.Hangers
+	var out []culvert.Solid
+	for _, p := range s.Culvert.Pours {
+		near := p.Number >= pour.Number-1 && p.Number <= pour.Number+1
+		if !near || p.Cast > pour.Cast || (p.Number == pour.Number && !own) {
+			continue
+		}
+		shift := cell.Origin(p) - cell.Origin(pour)
+		_, hung := s.hung(cell, p)
+		for i := range hung {
+			hung[i] += shift
+		}
+		out = append(out, culvert.Hangers(kept, cell.Rise, hung, p.Number)...)
+	}
+	return out
+}
+
+// hung tells over which bents of a pour hangers stay and where those are, in
+// the frame of cell and pour.
+func (s *Study) hung(cell culvert.Cell, pour culvert.Pour) (over []bool, at []float64) {
+	rear, _ := cell.Reach(pour)
+	return Bay{Cell: cell, Pour: pour}.under(s.Job.LeftInPlace.Hangers, carrier.Bents(s.Gear, rear-pour.Lap))
+}
+
 // steps are the job's sequence, or the gear's; a job's step that has a name of
 // the gear's takes its words and what it removes from there.
 func (s *Study) steps() []job.Step {
@@ -95,7 +122,7 @@ func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Settin
 	rear, front := cell.Reach(pour)
 	kept := s.Job.LeftInPlace.Hangers
 	b := Bay{Cell: cell, Pour: pour, Needed: front - rear + pour.Lap}
-	over, hung := b.under(kept, carrier.Bents(s.Gear, rear-pour.Lap))
+	over, _ := s.hung(cell, pour)
 	b.Carrier = carrier.Build(s.Gear, cell.Section, setting, carrier.Kept{Hangers: kept, Over: over}, rear-pour.Lap)
 	var troubles []carrier.Trouble
 	b.Steps, troubles = b.Carrier.Lay(steps)
@@ -103,9 +130,9 @@ func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Settin
 		return b, troubles
 	}
 	b.Raising = b.Carrier.Raising(b.Steps)
-	hangers := culvert.Hangers(kept, cell.Rise, hung, pour.Number)
-	b.Concrete = append(s.Culvert.Around(cell, pour), hangers...)
-	b.Before = append(s.Culvert.Before(cell, pour), s.Culvert.Steel(cell, pour, pour, s.Job.LeftInPlace.SteelAhead)...)
+	b.Concrete = append(s.Culvert.Around(cell, pour), s.hangers(cell, pour, true)...)
+	b.Before = append(s.Culvert.Before(cell, pour), s.hangers(cell, pour, false)...)
+	b.Before = append(b.Before, s.Culvert.Steel(cell, pour, pour, s.Job.LeftInPlace.SteelAhead)...)
 	if pour.Number < len(s.Culvert.Pours) {
 		next := s.Culvert.Pours[pour.Number]
 		nextRear, _ := cell.Reach(next)

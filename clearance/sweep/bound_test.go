@@ -86,9 +86,13 @@ func TestCurvatureOfAPointNearTheAxisIsNotLostFarAlongIt(t *testing.T) {
 
 func FuzzLeast(f *testing.F) {
 	f.Add(int64(1), 0.0, 1.0, 1e-4)
-	f.Add(int64(2), 0.25, 0.26, 1e-7)
+	f.Add(int64(2), 0.25, 0.26, 1e-5)
+	f.Add(int64(-20), 0.0125, 0.78, 1e-5)
 	f.Fuzz(func(t *testing.T, seed int64, s0, s1, epsilon float64) {
-		if !(s0 >= 0 && s0 <= s1 && s1 <= 1 && epsilon >= 1e-7) {
+		// Two bodies that turn together keep their gap for the whole way; seen
+		// from the ground that takes 1/sqrt(epsilon) intervals, more than the
+		// search allows below this.
+		if !(s0 >= 0 && s0 <= s1 && s1 <= 1 && epsilon >= 1e-5) {
 			t.Skip()
 		}
 		r := newDice(seed)

@@ -17,7 +17,7 @@ func Hangers(h *job.Hangers, soffit float64, stations []float64, pour int) []Sol
 	var out []Solid
 	for i, x := range stations {
 		for k, y := range h.Lines {
-			name := fmt.Sprintf("hanger %d.%d", i+1, k+1)
+			name := fmt.Sprintf("pour %d hanger %d.%d", pour, i+1, k+1)
 			out = append(out, hanger(h, name, x, float64(y), soffit, pour)...)
 		}
 	}
