@@ -61,11 +61,14 @@ func (b *builder) halvesParts() {
 	b.fillers(culvert.Both, b.filling(-c, c, t, t), b.between(culvert.Both, -c, c, t, t))
 }
 
-// seam is where the corner panel begins: the end of the wall panel's return on
-// the haunch.
+// seam is where the corner panel begins on the haunch: the end of the wall
+// panel's return.
 func (b *builder) seam() geom.Point2 {
 	h := b.g.Corner.Haunch
 	r := float64(b.g.Corner.Return)
+	if h.Y == 0 {
+		return geom.Point2{b.s.Half, b.s.PlaneTop}
+	}
 	return geom.Point2{b.s.Half - r*float64(h.X)/float64(h.Y), b.s.PlaneTop + r}
 }
 
@@ -78,22 +81,47 @@ func (b *builder) wallTopWithReturn(z0, z1 float64) []geom.Point2 {
 	return []geom.Point2{{b.s.Half, z0}, {b.s.Half, z1}, seam, {back, seam[1]}, {back, z0}}
 }
 
-// corners lie over the haunch from the seam to the roof's edge; a leg, where
-// the panel has one, goes down the plane wall face.
+// corners lie over the haunch from the seam to its upper edge; with legs, where
+// the panel has them, down the plane wall face and along the soffit. Each piece
+// is convex; together they turn as one body.
 func (b *builder) corners() {
 	c := b.g.Corner
-	seam, depth := b.seam(), float64(c.Depth)
-	over := []geom.Point2{seam, {b.s.Edge, b.s.Soffit}, {b.s.Edge, b.s.Soffit - float64(b.g.Roof.Depth)}, {seam[0] - depth, seam[1]}}
-	leg := []geom.Point2{{b.s.Half, b.s.PlaneTop - float64(c.Leg)}, {b.s.Half, b.s.PlaneTop}, seam, {seam[0] - depth, seam[1]}, {b.s.Half - depth, b.s.PlaneTop - float64(c.Leg)}}
-	face := seam.Sub(geom.Point2{b.s.Edge, b.s.Soffit}).Len()
+	seam, depth, under := b.seam(), float64(c.Depth), b.s.Soffit-float64(b.g.Roof.Depth)
+	upper := geom.Point2{b.s.Half - float64(c.Haunch.X), b.s.Soffit}
+	if c.Haunch.X > 0 && c.Haunch.Y > 0 {
+		b.corner([]geom.Point2{seam, upper, {upper[0], under}, {seam[0] - depth, seam[1]}}, seam.Sub(upper).Len())
+	}
+	if c.Leg > 0 {
+		foot := b.s.PlaneTop - float64(c.Leg)
+		b.corner([]geom.Point2{{b.s.Half, foot}, {b.s.Half, b.s.PlaneTop}, seam, {seam[0] - depth, seam[1]}, {b.s.Half - depth, foot}}, float64(c.Leg))
+	}
+	if c.Soffit > 0 {
+		outer := upper[0]
+		if c.Haunch.X == 0 && c.Leg > 0 {
+			outer -= depth // the leg reaches up to the soffit
+		}
+		b.corner(rectangle(b.s.Edge, under, outer, b.s.Soffit), float64(c.Soffit))
+	}
+}
+
+// corner adds one piece of the corner panel, of a face so wide, on both sides.
+func (b *builder) corner(outline []geom.Point2, face float64) {
 	for _, side := range sides {
 		for _, x := range b.pieces() {
-			b.add(Part{Role: CornerPanel, Side: side, Mass: float64(c.Mass) * face * (x[1] - x[0])}, sided(bodyHalf, side), geom.Prism(over, x[0], x[1]))
-			if c.Leg > 0 {
-				b.add(Part{Role: CornerPanel, Side: side, Mass: float64(c.Mass) * float64(c.Leg) * (x[1] - x[0])}, sided(bodyHalf, side), geom.Prism(leg, x[0], x[1]))
-			}
+			b.add(Part{Role: CornerPanel, Side: side, Mass: float64(b.g.Corner.Mass) * face * (x[1] - x[0])}, sided(bodyHalf, side), geom.Prism(distinct(outline), x[0], x[1]))
 		}
 	}
+}
+
+// distinct leaves out corners that fall on the one before.
+func distinct(outline []geom.Point2) []geom.Point2 {
+	var out []geom.Point2
+	for i, p := range outline {
+		if last := outline[(i+len(outline)-1)%len(outline)]; p.Sub(last).Len() > 1e-9 {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 func (b *builder) halfPanels() {

@@ -56,12 +56,21 @@ func (b *builder) wallTopWithCorner(z0, z1 float64) []geom.Point2 {
 // the haunch to the filler, its edge tapered as the filler's is.
 func (b *builder) wallCorners() {
 	c := b.g.Corner
-	face := geom.Point2{float64(c.Haunch.X), float64(c.Haunch.Y)}.Len()
-	outline := []geom.Point2{{b.s.Half, b.s.PlaneTop}, {b.s.Edge, b.s.Soffit},
-		{b.s.Edge + float64(b.g.Roof.Taper), b.s.Soffit - float64(b.g.Roof.Depth)}, {b.s.Half - float64(b.g.Wall.Depth), b.s.PlaneTop}}
+	face := geom.Point2{float64(c.Haunch.X), float64(c.Haunch.Y)}
+	back, under := b.s.Half-float64(b.g.Wall.Depth), b.s.Soffit-float64(b.g.Roof.Depth)
+	edge := geom.Point2{b.s.Edge + float64(b.g.Roof.Taper), under}
+	outline := []geom.Point2{{b.s.Half, b.s.PlaneTop}, {b.s.Half - float64(c.Haunch.X), b.s.Soffit}, {b.s.Edge, b.s.Soffit}, edge, {back, b.s.PlaneTop}}
+	if c.Haunch.X == 0 || c.Haunch.Y == 0 {
+		// without a haunch the wall panel itself reaches the soffit
+		if b.s.Edge > back-1e-9 {
+			return
+		}
+		face = geom.Point2{float64(c.Soffit), 0}
+		outline = []geom.Point2{{back, b.s.Soffit}, {b.s.Edge, b.s.Soffit}, edge, {back, under}}
+	}
 	for _, side := range sides {
 		for _, x := range b.pieces() {
-			b.add(Part{Role: CornerPanel, Side: side, Mass: float64(c.Mass) * face * (x[1] - x[0])}, sided(bodyWall, side), geom.Prism(outline, x[0], x[1]))
+			b.add(Part{Role: CornerPanel, Side: side, Mass: float64(c.Mass) * face.Len() * (x[1] - x[0])}, sided(bodyWall, side), geom.Prism(distinct(outline), x[0], x[1]))
 		}
 	}
 }

@@ -35,7 +35,7 @@ type Setting struct {
 func Settle(sec culvert.Section, g *job.Gear, set job.Set) Setting {
 	s := Setting{
 		Half: sec.HalfSpan, Soffit: sec.Rise, PlaneTop: sec.PlaneTop(),
-		Edge:   sec.HalfSpan - float64(g.Corner.Haunch.X),
+		Edge:   sec.HalfSpan - float64(g.Corner.Haunch.X) - float64(g.Corner.Soffit),
 		Wheels: float64(g.Wheels.Axle) + float64(g.Wheels.Diameter)/2,
 	}
 	s.settleCorner(sec, g)

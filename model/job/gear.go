@@ -70,9 +70,10 @@ type Walers struct {
 
 // Corner is the panel over the top haunch.
 type Corner struct {
-	Haunch units.Size2  `yaml:"haunch" doc:"Haunch the corner panel fits, run x rise."`
+	Haunch units.Size2  `yaml:"haunch" min:"0 mm" doc:"Haunch the corner panel fits, run x rise; 0 x 0 mm for a box without."`
 	Return units.Length `yaml:"return" default:"0 mm" min:"0 mm" max:"1 m" doc:"Part of the haunch's rise that the wall panel covers (roof_halves)."`
 	Leg    units.Length `yaml:"leg" default:"0 mm" min:"0 mm" max:"2 m" doc:"Part of the plane wall face that the corner panel covers (roof_halves)."`
+	Soffit units.Length `yaml:"soffit" default:"0 mm" min:"0 mm" max:"2 m" doc:"Part of the soffit, beyond the haunch, that the corner panel covers."`
 	Depth  units.Length `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
 	Mass   units.Number `yaml:"mass" default:"65" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
 }
