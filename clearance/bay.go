@@ -24,7 +24,6 @@ type bay struct {
 	raised obstacles
 	ahead     []sweep.Part // zone by zone, as aheadZone says
 	aheadZone []culvert.Zone
-	release   []int // for each body, the first step in which it moves
 	sealed    map[[2]int]carrier.Contact
 	nudges    map[nudgeKey]*nudges
 }

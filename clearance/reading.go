@@ -25,16 +25,6 @@ type measure struct {
 	any        [8]bool // whether there is anything of the zone at all
 }
 
-// zoneIndex is a zone's place in culvert.Zones.
-func zoneIndex(z culvert.Zone) int {
-	for i, have := range culvert.Zones {
-		if have == z {
-			return i
-		}
-	}
-	panic("clearance: no zone " + string(z))
-}
-
 // nothing is the bracket of a part with nothing to meet.
 func nothing() sweep.Bracket {
 	return sweep.Bracket{Lower: math.Inf(1), Upper: math.Inf(1), Against: -1}

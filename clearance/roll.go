@@ -6,6 +6,7 @@ import (
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
 	"boxwalk/model/motion"
 )
 
@@ -66,7 +67,7 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 			if v := m.free[z]; m.any[z] && v.Lower < far {
 				text := fmt.Sprintf("%s passes the %s at %s; %s are taken off for tolerances (%s if all add up)", b.label(m.part), zone.Words(), said(bracketOf(v)), mm(a.RootSumSquare), mm(a.WorstCase))
 				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, where: b.where(step, m.part, string(zone), v), text: text}
-				station := b.Cell.Origin(b.Pour) + b.Carrier.Rear + v.At*r.way
+				station := b.Cell.LineFromBay(b.Pour).Apply(geom.Vec{b.Carrier.Rear + v.At*r.way})[0]
 				c.where.Station = &station
 				found = append(found, c)
 			}

@@ -74,12 +74,8 @@ func (s *Study) hangers(cell culvert.Cell, pour culvert.Pour, own bool) []culver
 		if !near || p.Cast > pour.Cast || (p.Number == pour.Number && !own) {
 			continue
 		}
-		shift := cell.Origin(p) - cell.Origin(pour)
 		_, hung := s.hung(cell, p)
-		for i := range hung {
-			hung[i] += shift
-		}
-		out = append(out, culvert.Hangers(kept, cell.Rise, hung, p.Number)...)
+		out = append(out, cell.Hangers(kept, pour, p, hung)...)
 	}
 	return out
 }
@@ -136,7 +132,8 @@ func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Settin
 	if pour.Number < len(s.Culvert.Pours) {
 		next := s.Culvert.Pours[pour.Number]
 		nextRear, _ := cell.Reach(next)
-		b.Advance = cell.Origin(next) + nextRear - next.Lap - (cell.Origin(pour) + rear - pour.Lap)
+		stand := cell.BayFromBay(pour, next).Apply(geom.Vec{nextRear - next.Lap})
+		b.Advance = stand[0] - (rear - pour.Lap)
 		if next.Cast > pour.Cast {
 			b.Ahead = s.Culvert.Steel(cell, pour, next, s.Job.LeftInPlace.SteelAhead)
 		}
@@ -151,13 +148,12 @@ func (b Bay) under(kept *job.Hangers, bents []float64) (over []bool, hung []floa
 	if kept == nil {
 		return over, nil
 	}
-	o := b.Cell.Origin(b.Pour)
-	rear, front := b.Cell.InCell(b.Pour.Rear), b.Cell.InCell(b.Pour.Front)
+	rear, front := b.Cell.Ends(b.Pour)
 	half := float64(kept.Plate.X) / 2
 	for i, x := range bents {
 		over[i] = true
 		for _, y := range kept.Lines {
-			over[i] = over[i] && x-half >= rear.At(float64(y), b.Cell.Rise)-o && x+half <= front.At(float64(y), b.Cell.Rise)-o
+			over[i] = over[i] && x-half >= rear.At(float64(y), b.Cell.Rise) && x+half <= front.At(float64(y), b.Cell.Rise)
 		}
 		if over[i] {
 			hung = append(hung, x)
@@ -193,11 +189,8 @@ func (s *Study) Reported() []int {
 	return out
 }
 
-// JobFromBay is the frame of the job's line at the inlet, tilted with the
-// grade, from the frame of a bay.
-func (s *Study) JobFromBay(b Bay) geom.Pose {
-	return geom.Translation(geom.Vec{b.Cell.Origin(b.Pour), b.Cell.Centre, 0})
-}
+// JobFromBay is the frame of the job's line at the inlet from that of a bay.
+func (s *Study) JobFromBay(b Bay) geom.Pose { return b.Cell.LineFromBay(b.Pour) }
 
 // GroundFromJob takes the job's frame to easting, northing and elevation.
 // Only exports use it: everything is worked out near the origin.

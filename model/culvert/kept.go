@@ -7,18 +7,21 @@ import (
 	"boxwalk/model/job"
 )
 
-// Hangers are the plates and nuts that stay under the roof at the given
-// stations along the pour, in the frame of cell and pour. Rods run up into
-// the concrete and are in nobody's way.
-func Hangers(h *job.Hangers, soffit float64, stations []float64, pour int) []Solid {
+// Hangers are the plates and nuts that stay under the roof of a pour at the
+// given places along it, seen from the frame of another in the same cell. Rods
+// run up into the concrete and are in nobody's way.
+func (c Cell) Hangers(h *job.Hangers, frame, pour Pour, at []float64) []Solid {
 	if h == nil {
 		return nil
 	}
 	var out []Solid
-	for i, x := range stations {
+	frameFromPour := c.BayFromBay(frame, pour)
+	for i, x := range at {
 		for k, y := range h.Lines {
-			name := fmt.Sprintf("pour %d hanger %d.%d", pour, i+1, k+1)
-			out = append(out, hanger(h, name, x, float64(y), soffit, pour)...)
+			name := fmt.Sprintf("pour %d hanger %d.%d", pour.Number, i+1, k+1)
+			for _, s := range hanger(h, name, x, float64(y), c.Rise, pour.Number) {
+				out = append(out, placed(s, frameFromPour))
+			}
 		}
 	}
 	return out
@@ -46,8 +49,7 @@ func (c *Culvert) Steel(cell Cell, frame, pour Pour, s *job.SteelAhead) []Solid 
 	if s == nil {
 		return nil
 	}
-	o := cell.Origin(frame)
-	rear, front := shifted(cell.InCell(pour.Rear), -o), shifted(cell.InCell(pour.Front), -o)
+	rear, front := cell.Ends(pour)
 	var out []Solid
 	for _, side := range [2]Side{Left, Right} {
 		face := cell.HalfSpan + float64(s.Cover) - float64(s.Lean)
@@ -57,8 +59,8 @@ func (c *Culvert) Steel(cell Cell, frame, pour Pour, s *job.SteelAhead) []Solid 
 				outline[i][0] = -outline[i][0]
 			}
 		}
-		out = append(out, Solid{Name: fmt.Sprintf("bars %s of pour %d", side, pour.Number), Zone: SteelAhead, Side: side, Pour: pour.Number,
-			Solid: geom.SkewPrism(outline, rear, front)})
+		out = append(out, placed(Solid{Name: fmt.Sprintf("bars %s of pour %d", side, pour.Number), Zone: SteelAhead, Side: side, Pour: pour.Number,
+			Solid: geom.SkewPrism(outline, rear, front)}, cell.BayFromBay(frame, pour)))
 	}
 	return out
 }

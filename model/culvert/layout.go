@@ -14,12 +14,15 @@ type Cell struct {
 	Section
 }
 
-// Pour is one length of walls and roof, placed along the job's line.
+// Pour is one length of walls and roof. It is straight, as the carrier that
+// casts it is: its frame has its origin where its rear end crosses the job's
+// line, x along its chord, z square to its grade.
 type Pour struct {
-	Number      int
-	Rear, Front geom.End // in the frame of the job's line at the inlet
-	Lap         float64  // of the form over the pour before
-	Cast        int      // place in the order of casting, from 1
+	Number       int
+	LineFromPour geom.Pose // place in the frame of the job's line at the inlet
+	Rear, Front  geom.End  // in its own frame
+	Lap          float64   // of the form over the pour before
+	Cast         int       // place in the order of casting, from 1
 }
 
 // Culvert is the whole box on one tangent and one straight grade.
@@ -106,7 +109,8 @@ func pours(j *job.Culvert, grade float64) []Pour {
 	cast := j.Order.Ranks(n)
 	var out []Pour
 	for i := range n {
-		p := Pour{Number: i + 1, Rear: ends[i], Front: ends[i+1], Cast: cast[i]}
+		p := Pour{Number: i + 1, Rear: ends[i], Front: ends[i+1], Cast: cast[i], LineFromPour: geom.Translation(geom.Vec{ends[i].X})}
+		p.Rear.X, p.Front.X = 0, ends[i+1].X-ends[i].X
 		half := float64(j.JointGap) / 2
 		if i > 0 {
 			p.Rear.X += half
@@ -120,27 +124,35 @@ func pours(j *job.Culvert, grade float64) []Pour {
 	return out
 }
 
-// InCell is an end of the line's frame as a cell's frame sees it, before the
-// origin moves to a pour.
-func (c Cell) InCell(e geom.End) geom.End {
-	e.X += e.Slope * c.Centre
-	return e
+// LineFromBay is the frame of this cell and a pour, on the job's line: its
+// origin is where the pour's rear end crosses the cell's centreline.
+func (c Cell) LineFromBay(p Pour) geom.Pose {
+	return p.LineFromPour.Mul(geom.Translation(geom.Vec{p.Rear.At(c.Centre, 0), c.Centre, 0}))
 }
 
-// Origin is where a pour's rear end crosses the cell's centreline, along the
-// line: the origin of the frame of that cell and pour.
-func (c Cell) Origin(p Pour) float64 { return c.InCell(p.Rear).X }
+// BayFromBay takes the frame of one pour in this cell to that of another.
+func (c Cell) BayFromBay(to, from Pour) geom.Pose {
+	return c.LineFromBay(to).Inverse().Mul(c.LineFromBay(from))
+}
+
+// Ends of a pour, in the frame of this cell and the pour.
+func (c Cell) Ends(p Pour) (rear, front geom.End) {
+	o := p.Rear.At(c.Centre, 0)
+	rear, front = p.Rear, p.Front
+	rear.X += rear.Slope*c.Centre - o
+	front.X += front.Slope*c.Centre - o
+	return rear, front
+}
 
 // Reach is how far a pour runs in a cell, from the rearmost to the foremost
 // corner of the clear opening, in the frame of that cell and pour.
 func (c Cell) Reach(p Pour) (rear, front float64) {
-	o := c.Origin(p)
-	a, b := c.InCell(p.Rear), c.InCell(p.Front)
+	a, b := c.Ends(p)
 	rear, front = math.Inf(1), math.Inf(-1)
 	for _, y := range [2]float64{-c.HalfSpan, c.HalfSpan} {
 		for _, z := range [2]float64{0, c.Rise} {
-			rear = math.Min(rear, a.At(y, z)-o)
-			front = math.Max(front, b.At(y, z)-o)
+			rear = math.Min(rear, a.At(y, z))
+			front = math.Max(front, b.At(y, z))
 		}
 	}
 	return rear, front
@@ -148,7 +160,7 @@ func (c Cell) Reach(p Pour) (rear, front float64) {
 
 // Sides are the lengths of a pour along the left and the right wall face.
 func (c Cell) Sides(p Pour) (left, right float64) {
-	a, b := c.InCell(p.Rear), c.InCell(p.Front)
+	a, b := c.Ends(p)
 	at := func(y float64) float64 { return b.At(y, 0) - a.At(y, 0) }
 	return at(c.HalfSpan), at(-c.HalfSpan)
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"boxwalk/model/geom"
+
+	"github.com/go-gl/mathgl/mgl64"
 )
 
 // buried is how far walls and roof of two cast pours run into each other, so
@@ -36,49 +38,82 @@ func (c *Culvert) Before(cell Cell, pour Pour) []Solid {
 	return out
 }
 
-// through is what runs through all pours: from the pour before to two pours
-// ahead, so that a carrier rolling to the next pour never leaves it.
-func (c *Culvert) through(cell Cell, pour Pour) []Solid {
-	o := cell.Origin(pour)
-	rear := shifted(cell.InCell(c.Pours[max(0, pour.Number-2)].Rear), -o)
-	front := shifted(cell.InCell(c.Pours[min(len(c.Pours)-1, pour.Number+1)].Front), -o)
-	if pour.Number <= 2 {
-		rear.X -= c.InletSlab
-	}
-	if pour.Number >= len(c.Pours)-1 {
-		front.X += c.OutletSlab
-	}
-	out := []Solid{{Name: "invert", Zone: Invert, Solid: geom.SkewPrism(cell.slab(Invert), rear, front)}}
-	for _, side := range [2]Side{Left, Right} {
-		if cell.Kicker > 0 {
-			out = append(out, cell.solid(Kicker, side, 0, rear, front))
+// through is what is cast ahead of walls and roof: invert, kickers and bottom
+// haunches from the pour before to two pours ahead, so that a carrier rolling
+// to the next pour never leaves them.
+func (c *Culvert) through(cell Cell, frame Pour) []Solid {
+	var out []Solid
+	for _, p := range c.Pours {
+		if p.Number < frame.Number-1 || p.Number > frame.Number+2 {
+			continue
 		}
-		if cell.Bottom.Exists() {
-			out = append(out, cell.solid(HaunchBottom, side, 0, rear, front))
+		rear, front := c.joined(cell, p, true, func(Pour) bool { return true })
+		frameFromPour := cell.BayFromBay(frame, p)
+		out = append(out, placed(Solid{Name: fmt.Sprintf("invert of pour %d", p.Number), Zone: Invert, Pour: p.Number,
+			Solid: geom.SkewPrism(cell.slab(Invert), rear, front)}, frameFromPour))
+		for _, side := range [2]Side{Left, Right} {
+			if cell.Kicker > 0 {
+				out = append(out, placed(cell.solid(Kicker, side, p.Number, rear, front), frameFromPour))
+			}
+			if cell.Bottom.Exists() {
+				out = append(out, placed(cell.solid(HaunchBottom, side, p.Number, rear, front), frameFromPour))
+			}
 		}
 	}
 	return out
 }
 
-// imprint is the walls, top haunches and roof of one pour.
+// imprint is the walls, top haunches and roof of one pour, seen from the frame
+// of another in the same cell.
 func (c *Culvert) imprint(cell Cell, frame, pour Pour) []Solid {
-	o := cell.Origin(frame)
-	rear, front := shifted(cell.InCell(pour.Rear), -o), shifted(cell.InCell(pour.Front), -o)
-	if i := pour.Number - 1; i >= 1 && c.Pours[i-1].Cast <= frame.Cast {
-		rear.X -= buried
-	}
-	if i := pour.Number + 1; i <= len(c.Pours) && c.Pours[i-1].Cast <= frame.Cast {
-		front.X += buried
-	}
-	out := []Solid{{Name: fmt.Sprintf("roof of pour %d", pour.Number), Zone: Roof, Pour: pour.Number,
-		Solid: geom.SkewPrism(cell.slab(Roof), rear, front)}}
+	rear, front := c.joined(cell, pour, false, func(next Pour) bool { return next.Cast <= frame.Cast })
+	frameFromPour := cell.BayFromBay(frame, pour)
+	out := []Solid{placed(Solid{Name: fmt.Sprintf("roof of pour %d", pour.Number), Zone: Roof, Pour: pour.Number,
+		Solid: geom.SkewPrism(cell.slab(Roof), rear, front)}, frameFromPour)}
 	for _, side := range [2]Side{Left, Right} {
-		out = append(out, cell.solid(Wall, side, pour.Number, rear, front))
+		out = append(out, placed(cell.solid(Wall, side, pour.Number, rear, front), frameFromPour))
 		if cell.Top.Exists() {
-			out = append(out, cell.solid(HaunchTop, side, pour.Number, rear, front))
+			out = append(out, placed(cell.solid(HaunchTop, side, pour.Number, rear, front), frameFromPour))
 		}
 	}
 	return out
+}
+
+// joined are the ends of a pour, run into the neighbours that are there and in
+// line with it; at the outer ends an invert runs out over the aprons.
+func (c *Culvert) joined(cell Cell, p Pour, apron bool, there func(Pour) bool) (rear, front geom.End) {
+	rear, front = cell.Ends(p)
+	switch {
+	case p.Number > 1:
+		if before := c.Pours[p.Number-2]; there(before) && inLine(before, p) {
+			rear.X -= buried
+		}
+	case apron:
+		rear.X -= c.InletSlab
+	}
+	switch {
+	case p.Number < len(c.Pours):
+		if next := c.Pours[p.Number]; there(next) && inLine(p, next) {
+			front.X += buried
+		}
+	case apron:
+		front.X += c.OutletSlab
+	}
+	return rear, front
+}
+
+// inLine tells whether two neighbouring pours have one direction, so that the
+// faces of one run on in those of the other. A tenth of a microradian is a
+// nanometre over a pour.
+func inLine(p, q Pour) bool {
+	turn := p.LineFromPour.R.Transpose().Mul3(q.LineFromPour.R)
+	return turn.Sub(mgl64.Ident3()).Abs().ApproxEqualThreshold(mgl64.Mat3{}, 1e-10)
+}
+
+// placed is a solid seen from another frame.
+func placed(s Solid, frameFromSolid geom.Pose) Solid {
+	s.Solid = s.Solid.Moved(frameFromSolid)
+	return s
 }
 
 func (c Cell) solid(z Zone, side Side, pour int, rear, front geom.End) Solid {
@@ -93,11 +128,6 @@ func (c Cell) solid(z Zone, side Side, pour int, rear, front geom.End) Solid {
 		name = fmt.Sprintf("%s of pour %d", name, pour)
 	}
 	return Solid{Name: name, Zone: z, Side: side, Pour: pour, Solid: geom.SkewPrism(outline, rear, front)}
-}
-
-func shifted(e geom.End, by float64) geom.End {
-	e.X += by
-	return e
 }
 
 // Design is the faces that a form is set to, over a length of cell: walls,
