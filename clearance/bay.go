@@ -22,10 +22,8 @@ type bay struct {
 	parts []sweep.Part
 	stripped,
 	raised obstacles
-	ahead     []sweep.Part // zone by zone, as aheadZone says
-	aheadZone []culvert.Zone
-	sealed    map[[2]int]carrier.Contact
-	nudges    map[nudgeKey]*nudges
+	sealed map[[2]int]carrier.Contact
+	nudges map[nudgeKey]*nudges
 }
 
 // obstacles are the concrete at one moment, with the pairs of parts and solids
@@ -35,6 +33,23 @@ type obstacles struct {
 	parts  []sweep.Part
 	touch  map[[2]int]bool // part, solid
 	last   map[[2]int]int  // last step in which a pair may touch; for raising the first
+	boxes  []geom.Box
+	zones  [8][]int // solids of each zone, by place in culvert.Zones
+}
+
+// obstaclesOf prepares solids for search.
+func obstaclesOf(solids []culvert.Solid) obstacles {
+	o := obstacles{solids: solids, touch: map[[2]int]bool{}}
+	for k, s := range solids {
+		o.parts = append(o.parts, sweep.NewPart(sweep.Ground, s.Solid))
+		o.boxes = append(o.boxes, s.Box())
+		for z, zone := range culvert.Zones {
+			if s.Zone == zone {
+				o.zones[z] = append(o.zones[z], k)
+			}
+		}
+	}
+	return o
 }
 
 func inspect(b *model.Bay, l Limits, t allow.Tolerances) *bay {
@@ -44,10 +59,6 @@ func inspect(b *model.Bay, l Limits, t allow.Tolerances) *bay {
 	}
 	v.stripped = v.around(b.Concrete)
 	v.raised = v.around(b.Before)
-	for _, s := range b.Ahead {
-		v.ahead = append(v.ahead, sweep.NewPart(sweep.Ground, s.Solid))
-		v.aheadZone = append(v.aheadZone, s.Zone)
-	}
 	for _, d := range b.Carrier.Declared {
 		v.sealed[[2]int{d.A, d.B}] = d.Kind
 	}
@@ -59,10 +70,7 @@ func inspect(b *model.Bay, l Limits, t allow.Tolerances) *bay {
 // around prepares the concrete and finds, part by part, what touches it as
 // raised.
 func (b *bay) around(solids []culvert.Solid) obstacles {
-	o := obstacles{solids: solids, touch: map[[2]int]bool{}}
-	for _, s := range solids {
-		o.parts = append(o.parts, sweep.NewPart(sweep.Ground, s.Solid))
-	}
+	o := obstaclesOf(solids)
 	for i, p := range b.Carrier.Parts {
 		for k, s := range solids {
 			if b.mayTouch(p, s) && math.Abs(b.raisedGap(i, o.parts[k])) <= contactTolerance {
@@ -73,12 +81,9 @@ func (b *bay) around(solids []culvert.Solid) obstacles {
 	return o
 }
 
-// mayTouch names the pairs that may be in contact by design: faced panels on
-// what they form, jack plates and wheels on the invert.
+// mayTouch names the pairs whose contact as raised is by design: faced panels
+// on what they form or lap. What stands on the invert is told by stands.
 func (b *bay) mayTouch(p carrier.Part, s culvert.Solid) bool {
-	if p.Role == carrier.JackPlate || p.Role == carrier.Wheel {
-		return false // stands and lands: see stands
-	}
 	return p.Role.Faced() && s.Zone != culvert.Invert && s.Zone != culvert.SteelAhead && p.Box().Gap(s.Box()) <= contactTolerance
 }
 

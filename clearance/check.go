@@ -65,10 +65,10 @@ func (r *report) plan(w *workers) {
 		if s.Stop != "" {
 			continue
 		}
-		parts := r.present(s)
+		parts, boxes := r.present(s), r.sweptBoxes(s.Path)
 		r.raising[k] = make([]measure, len(parts))
 		for n, p := range parts {
-			w.add(func() { r.raising[k][n] = r.raise(k, p) })
+			w.add(func() { r.raising[k][n] = r.raise(k, p, boxes[p]) })
 		}
 	}
 	r.rolling = r.rolls()
@@ -88,9 +88,9 @@ func (r *report) planStep(w *workers, k int) {
 	drags, kept := make([][]dragMeasure, len(parts)), make([][]keptMeasure, len(parts))
 	for n, p := range parts {
 		w.add(func() {
-			done.measures[n], drags[n] = r.bay.strip(k, p)
+			done.measures[n], drags[n] = r.bay.strip(k, p, r.boxes[k][p])
 			done.selves[n] = r.self(k, p, parts, r.boxes[k])
-			kept[n] = r.keptBy(k, p)
+			kept[n] = r.keptBy(k, p, r.boxes[k][p])
 		})
 	}
 	r.strip[k] = done

@@ -16,6 +16,7 @@ type candidate struct {
 	worst     float64
 	where     Where
 	text      string
+	say       func() string // the text, where only the governing one is worth writing
 }
 
 // alike is the difference of two margins below which neither governs by
@@ -56,6 +57,9 @@ func entry(id, subject string, list []candidate, limit Limit, s Sense, nothing s
 	}
 	value := best.value
 	c.Value, c.Allowance, c.WorstCase, c.Where, c.Text = &value, best.allowance, best.worst, best.where, best.text
+	if best.say != nil {
+		c.Text = best.say()
+	}
 	return c
 }
 
@@ -121,15 +125,13 @@ func (b *bay) first(s carrier.Step, part int, other sweep.Part, below float64) *
 	if !ok {
 		return nil
 	}
-	lo, hi, found := sweep.First(s.Path, geomGround, b.parts[part], other, 0, 1, below, 1e-4)
+	lo, hi, found := sweep.First(s.Path, sweep.Ground, b.parts[part], other, 0, 1, below, 1e-4)
 	if !found {
 		return nil
 	}
 	at := func(s float64) float64 { return m.From + (m.To-m.From)*s }
 	return &First{Adjuster: a.Label(), From: m.From, Clear: at(lo), Hit: at(hi), Unit: "m"}
 }
-
-const geomGround = sweep.Ground
 
 // point is a pointer to a copy.
 func point(v geom.Vec) *geom.Vec { return &v }

@@ -6,12 +6,13 @@ import (
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
 	"boxwalk/model/motion"
 )
 
 // far is the distance beyond which nobody asks for a gap: a part certified to
 // stay farther away is reported as that.
-const far = 0.5
+const far = 0.3
 
 // near is the same for gaps between parts of the carrier itself.
 const near = 0.15
@@ -25,33 +26,34 @@ type measure struct {
 	any        [8]bool // whether there is anything of the zone at all
 }
 
-// nothing is the bracket of a part with nothing to meet.
+// nothing is the bracket of a part with nothing to meet nearer than far.
 func nothing() sweep.Bracket {
 	return sweep.Bracket{Lower: math.Inf(1), Upper: math.Inf(1), Against: -1}
 }
 
 // against measures one part against the obstacles over one step. allowed says
-// which solids it may touch.
-func (b *bay) against(path *motion.Path, o *obstacles, part int, allowed func(solid int) bool) measure {
+// which solids it may touch; around holds the part throughout the step.
+func (b *bay) against(path *motion.Path, o *obstacles, part int, around geom.Box, allowed func(solid int) bool) measure {
 	m := measure{part: part}
 	moving := path.Moves(motion.Ground, b.Carrier.Parts[part].Body)
-	for z, zone := range culvert.Zones {
-		var free, held []sweep.Part
-		var freeAt, heldAt []int
-		for k, s := range o.solids {
+	var free, held []sweep.Part
+	var freeAt, heldAt []int
+	for z := range culvert.Zones {
+		free, held, freeAt, heldAt = free[:0], held[:0], freeAt[:0], heldAt[:0]
+		for _, k := range o.zones[z] {
 			switch {
-			case s.Zone != zone:
+			case around.Gap(o.boxes[k]) >= far:
 			case allowed(k):
 				held, heldAt = append(held, o.parts[k]), append(heldAt, k)
 			default:
 				free, freeAt = append(free, o.parts[k]), append(freeAt, k)
 			}
 		}
-		m.any[z] = len(free)+len(held) > 0
-		m.free[z] = renumber(least(path, motion.Ground, b.parts[part], free, moving, sweep.Options{Cap: far}), freeAt)
-		m.held[z] = renumber(least(path, motion.Ground, b.parts[part], held, moving, sweep.Options{Epsilon: contactTolerance / 5, Cap: far}), heldAt)
+		m.any[z] = len(o.zones[z]) > 0
+		m.free[z] = renumber(b.least(path, motion.Ground, part, free, moving, sweep.Options{Cap: far}), freeAt)
+		m.held[z] = renumber(b.least(path, motion.Ground, part, held, moving, sweep.Options{Epsilon: contactTolerance / 5, Cap: far}), heldAt)
 		m.end[z] = nothing()
-		if m.any[z] && math.Min(m.free[z].Lower, m.held[z].Lower) < far {
+		if math.Min(m.free[z].Lower, m.held[z].Lower) < far {
 			m.end[z] = renumber(sweep.At(path, motion.Ground, b.parts[part], append(free, held...), 1), append(freeAt, heldAt...))
 		}
 	}
@@ -60,14 +62,14 @@ func (b *bay) against(path *motion.Path, o *obstacles, part int, allowed func(so
 
 // least searches a moving part over the whole step, and looks once at one that
 // stands still.
-func least(m sweep.Motion, ref int, part sweep.Part, against []sweep.Part, moving bool, o sweep.Options) sweep.Bracket {
+func (b *bay) least(m sweep.Motion, ref, part int, against []sweep.Part, moving bool, o sweep.Options) sweep.Bracket {
 	if len(against) == 0 {
 		return nothing()
 	}
 	if !moving {
-		return sweep.At(m, ref, part, against, 0)
+		return sweep.At(m, ref, b.parts[part], against, 0)
 	}
-	return sweep.Least(m, ref, part, against, 0, 1, o)
+	return sweep.Least(m, ref, b.parts[part], against, 0, 1, o)
 }
 
 // renumber turns a place in the list searched into a place in the whole list.

@@ -3,7 +3,6 @@ package clearance
 import (
 	"fmt"
 
-	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
@@ -12,10 +11,10 @@ import (
 
 // rolling is the advance from this pour to the next, or out over the end.
 type rolling struct {
-	path  *motion.Path
-	way   float64
-	solid []culvert.Solid
-	parts []sweep.Part
+	path *motion.Path
+	way  float64
+	obstacles
+	boxes []geom.Box // of each part over the whole way
 }
 
 // rolls prepares the advance; nil when the collapse does not end on wheels.
@@ -37,16 +36,15 @@ func (b *bay) rolls() *rolling {
 		return nil
 	}
 	r.path = path
-	r.solid = append(append([]culvert.Solid{}, b.Concrete...), b.Ahead...)
-	r.parts = append(append([]sweep.Part{}, b.stripped.parts...), b.ahead...)
+	r.obstacles = obstaclesOf(append(append([]culvert.Solid{}, b.Concrete...), b.Ahead...))
+	r.boxes = b.sweptBoxes(path)
 	return r
 }
 
 // roll measures one part over the advance, zone by zone.
 func (b *bay) roll(r *rolling, part int) measure {
-	o := obstacles{solids: r.solid, parts: r.parts}
-	return b.against(r.path, &o, part, func(solid int) bool {
-		return stands(b.Carrier.Parts[part], r.solid[solid]) && b.Carrier.Parts[part].Role == carrier.Wheel
+	return b.against(r.path, &r.obstacles, part, r.boxes[part], func(solid int) bool {
+		return stands(b.Carrier.Parts[part], r.solids[solid]) && b.Carrier.Parts[part].Role == carrier.Wheel
 	})
 }
 
@@ -65,8 +63,10 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 		for _, m := range list {
 			anything = anything || m.any[z]
 			if v := m.free[z]; m.any[z] && v.Lower < far {
-				text := fmt.Sprintf("%s passes the %s at %s; %s are taken off for tolerances (%s if all add up)", b.label(m.part), zone.Words(), said(bracketOf(v)), mm(a.RootSumSquare), mm(a.WorstCase))
-				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, where: b.where(step, m.part, string(zone), v), text: text}
+				say := func() string {
+					return fmt.Sprintf("%s passes the %s at %s; %s are taken off for tolerances (%s if all add up)", b.label(m.part), zone.Words(), said(bracketOf(v)), mm(a.RootSumSquare), mm(a.WorstCase))
+				}
+				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, where: b.where(step, m.part, string(zone), v), say: say}
 				station := b.Cell.LineFromBay(b.Pour).Apply(geom.Vec{b.Carrier.Rear + v.At*r.way})[0]
 				c.where.Station = &station
 				found = append(found, c)

@@ -98,8 +98,8 @@ func (b *bay) selfIn(s carrier.Step, m *selfMeasure, ref int, others []int) {
 		free, freeAt = append(free, b.parts[q]), append(freeAt, q)
 	}
 	me := b.parts[m.part]
-	m.free = lesser(m.free, renumber(least(s.Path, ref, me, free, moving, sweep.Options{Cap: near}), freeAt))
-	m.seam = lesser(m.seam, renumber(least(s.Path, ref, me, seam, moving, sweep.Options{Epsilon: contactTolerance / 5, Cap: near}), seamAt))
+	m.free = lesser(m.free, renumber(b.least(s.Path, ref, m.part, free, moving, sweep.Options{Cap: near}), freeAt))
+	m.seam = lesser(m.seam, renumber(b.least(s.Path, ref, m.part, seam, moving, sweep.Options{Epsilon: contactTolerance / 5, Cap: near}), seamAt))
 	for n, q := range append(freeAt, seamAt...) {
 		other := append(free, seam...)[n]
 		if v := sweep.At(s.Path, ref, me, []sweep.Part{other}, 1); v.Upper < near {
@@ -139,16 +139,17 @@ func (b *bay) selfChecks(s carrier.Step, r stripped) []Entry {
 func (b *bay) selfCandidate(s carrier.Step, part int, v sweep.Bracket) candidate {
 	c := candidate{value: bracketOf(v), where: b.where(s.Name, part, "", v)}
 	if v.Against < 0 {
-		c.text = fmt.Sprintf("%s keeps more than %s from every other body", b.label(part), mm(v.Lower))
+		c.say = func() string { return b.keeps(part, v, "every other body", 0) }
 		return c
 	}
-	other := b.label(v.Against)
 	c.where.Zone = b.Carrier.Parts[v.Against].Mark
 	c.allowance = b.lagBetween(s, part, v.Against)
 	c.worst = c.allowance
-	c.text = fmt.Sprintf("%s keeps %s from %s", b.label(part), said(bracketOf(v)), other)
-	if v.Upper < -contactTolerance {
-		c.text = fmt.Sprintf("%s jams %s into %s", b.label(part), mm(-v.Upper), other)
+	c.say = func() string {
+		if v.Upper < -contactTolerance {
+			return fmt.Sprintf("%s jams %s into %s", b.label(part), mm(-v.Upper), b.label(v.Against))
+		}
+		return b.keeps(part, v, b.label(v.Against), c.allowance)
 	}
 	// seen from the frame the pair shares; the witness goes to cell and pour
 	pose := s.Path.Pose(motion.Ground, b.common(part, v.Against), v.At)

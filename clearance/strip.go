@@ -9,6 +9,7 @@ import (
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
 	"boxwalk/model/motion"
 )
 
@@ -30,7 +31,7 @@ type keptMeasure struct {
 
 // keptBy measures a part against each kind of thing that stays, the nearest
 // of each.
-func (b *bay) keptBy(k, part int) []keptMeasure {
+func (b *bay) keptBy(k, part int, around geom.Box) []keptMeasure {
 	s := b.Steps[k]
 	moving := s.Path.Moves(motion.Ground, b.Carrier.Parts[part].Body)
 	var out []keptMeasure
@@ -39,7 +40,7 @@ func (b *bay) keptBy(k, part int) []keptMeasure {
 			var list []sweep.Part
 			var at []int
 			for i, c := range b.stripped.solids {
-				if c.Zone == culvert.Hanger && kindOf(c) == kind && b.held(&b.stripped, part, i, k) == held {
+				if c.Zone == culvert.Hanger && kindOf(c) == kind && around.Gap(b.stripped.boxes[i]) < far && b.held(&b.stripped, part, i, k) == held {
 					list, at = append(list, b.stripped.parts[i]), append(at, i)
 				}
 			}
@@ -47,7 +48,7 @@ func (b *bay) keptBy(k, part int) []keptMeasure {
 			if held {
 				o.Epsilon = contactTolerance / 5
 			}
-			if v := renumber(least(s.Path, sweep.Ground, b.parts[part], list, moving, o), at); v.Against >= 0 {
+			if v := renumber(b.least(s.Path, sweep.Ground, part, list, moving, o), at); v.Against >= 0 {
 				out = append(out, keptMeasure{solid: v.Against, held: held, value: v})
 			}
 		}
@@ -62,9 +63,9 @@ type dragMeasure struct {
 }
 
 // strip measures one part over step k.
-func (b *bay) strip(k, part int) (measure, []dragMeasure) {
+func (b *bay) strip(k, part int, around geom.Box) (measure, []dragMeasure) {
 	s := b.Steps[k]
-	m := b.against(s.Path, &b.stripped, part, func(solid int) bool { return b.held(&b.stripped, part, solid, k) })
+	m := b.against(s.Path, &b.stripped, part, around, func(solid int) bool { return b.held(&b.stripped, part, solid, k) })
 	return m, b.drags(s, k, part)
 }
 
@@ -145,14 +146,17 @@ func (b *bay) digCheck(s carrier.Step, r stripped) Entry {
 }
 
 func (b *bay) digCandidate(s carrier.Step, part int, zone culvert.Zone, v sweep.Bracket, allowance float64) candidate {
-	text := fmt.Sprintf("%s stays %s from the %s", b.label(part), said(bracketOf(v)), zone.Words())
-	if v.Upper < -contactTolerance {
-		text = fmt.Sprintf("%s digs %s into the %s", b.label(part), mm(-v.Upper), zone.Words())
+	say := func() string {
+		text := fmt.Sprintf("%s stays %s from the %s", b.label(part), said(bracketOf(v)), zone.Words())
+		if v.Upper < -contactTolerance {
+			text = fmt.Sprintf("%s digs %s into the %s", b.label(part), mm(-v.Upper), zone.Words())
+		}
+		if allowance > 0 {
+			text += fmt.Sprintf("; %s are taken off for jacks %s out of level", mm(allowance), mm(b.tol.Value("jack_level")))
+		}
+		return text
 	}
-	if allowance > 0 {
-		text += fmt.Sprintf("; %s are taken off for jacks %s out of level", mm(allowance), mm(b.tol.Value("jack_level")))
-	}
-	return candidate{value: bracketOf(v), allowance: allowance, worst: allowance, where: b.where(s.Name, part, string(zone), v), text: text}
+	return candidate{value: bracketOf(v), allowance: allowance, worst: allowance, where: b.where(s.Name, part, string(zone), v), say: say}
 }
 
 // withFirst adds to a failed check where its part first touches.
@@ -232,11 +236,20 @@ func (b *bay) releaseChecks(s carrier.Step, r stripped) []Entry {
 
 func (b *bay) releaseCandidate(s carrier.Step, part int, zone culvert.Zone, v sweep.Bracket) candidate {
 	lag := b.lag(s, part)
-	text := fmt.Sprintf("%s keeps %s from the %s", b.label(part), said(bracketOf(v)), zone.Words())
+	say := func() string { return b.keeps(part, v, "the "+zone.Words(), lag) }
+	return candidate{value: bracketOf(v), allowance: lag, worst: lag, where: b.where(s.Name, part, string(zone), v), say: say}
+}
+
+// keeps says how far a part stays from something, or how deep it runs in.
+func (b *bay) keeps(part int, v sweep.Bracket, from string, lag float64) string {
+	text := fmt.Sprintf("%s keeps %s from %s", b.label(part), said(bracketOf(v)), from)
+	if v.Upper < -contactTolerance {
+		text = fmt.Sprintf("%s runs %s into %s", b.label(part), mm(-v.Upper), from)
+	}
 	if lag > 0 {
 		text += fmt.Sprintf("; %s are taken off for adjusters out of step", mm(lag))
 	}
-	return candidate{value: bracketOf(v), allowance: lag, worst: lag, where: b.where(s.Name, part, string(zone), v), text: text}
+	return text
 }
 
 // supportsChecks are the gaps to hangers and whatever else stays, told apart by
@@ -275,10 +288,7 @@ func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
 				continue
 			}
 			c := b.releaseCandidate(s, m.part, culvert.Hanger, k.value)
-			c.text = fmt.Sprintf("%s keeps %s from %s", b.label(m.part), said(bracketOf(k.value)), b.stripped.solids[k.solid].Name)
-			if k.value.Upper < 0 {
-				c.text = fmt.Sprintf("%s runs %s into %s", b.label(m.part), mm(-k.value.Upper), b.stripped.solids[k.solid].Name)
-			}
+			c.say = func() string { return b.keeps(m.part, k.value, b.stripped.solids[k.solid].Name, c.allowance) }
 			if k.held && k.value.Lower >= -contactTolerance {
 				continue // touches by design and does not dig
 			}
@@ -312,10 +322,12 @@ func (b *bay) travelChecks(s carrier.Step, r stripped) []Entry {
 			if !ok || v.Lower >= far {
 				continue
 			}
-			text := fmt.Sprintf("%s stands %s from the %s; %s are taken off for tolerances (%s if all add up)", b.label(m.part), said(bracketOf(v)), zone.Words(), mm(a.RootSumSquare), mm(a.WorstCase))
+			say := func() string {
+				return fmt.Sprintf("%s stands %s from the %s; %s are taken off for tolerances (%s if all add up)", b.label(m.part), said(bracketOf(v)), zone.Words(), mm(a.RootSumSquare), mm(a.WorstCase))
+			}
 			w := b.where(s.Name, m.part, string(zone), v)
 			w.At = 1
-			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, where: w, text: text})
+			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, where: w, say: say})
 		}
 		if !anything {
 			continue

@@ -45,11 +45,12 @@ func (b Bay) Name() string { return fmt.Sprintf("cell %d pour %d", b.Cell.Number
 func Build(j *job.Job, g *job.Gear) (*Study, []carrier.Trouble) {
 	s := &Study{Job: j, Gear: g, Culvert: culvert.New(j)}
 	steps := s.steps()
-	twins := map[string]int{}
+	twins, laid := map[string]int{}, map[string]laidOut{}
 	for _, cell := range s.Culvert.Cells {
 		setting := carrier.Settle(cell.Section, g, j.Set)
 		for _, pour := range s.Culvert.Pours {
-			b, troubles := s.bay(cell, pour, setting, steps)
+			b := s.bay(cell, pour, setting)
+			troubles := b.lay(laid, steps)
 			if len(troubles) > 0 {
 				return nil, troubles
 			}
@@ -114,18 +115,32 @@ func (s *Study) steps() []job.Step {
 	return out
 }
 
-func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Setting, steps []job.Step) (Bay, []carrier.Trouble) {
+// laidOut are the steps of one setting. A carrier's bodies and links lie in the
+// section, so that every pour with that setting goes through the same motion.
+type laidOut struct{ steps, raising []carrier.Step }
+
+// lay gives a bay its steps, worked out once for each setting.
+func (b *Bay) lay(laid map[string]laidOut, steps []job.Step) []carrier.Trouble {
+	key := fmt.Sprintf("%v", b.Carrier.Setting)
+	l, ok := laid[key]
+	if !ok {
+		var troubles []carrier.Trouble
+		if l.steps, troubles = b.Carrier.Lay(steps); len(troubles) > 0 {
+			return troubles
+		}
+		l.raising = b.Carrier.Raising(l.steps)
+		laid[key] = l
+	}
+	b.Steps, b.Raising = l.steps, l.raising
+	return nil
+}
+
+func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Setting) Bay {
 	rear, front := cell.Reach(pour)
 	kept := s.Job.LeftInPlace.Hangers
 	b := Bay{Cell: cell, Pour: pour, Needed: front - rear + pour.Lap}
 	over, _ := s.hung(cell, pour)
 	b.Carrier = carrier.Build(s.Gear, cell.Section, setting, carrier.Kept{Hangers: kept, Over: over}, rear-pour.Lap)
-	var troubles []carrier.Trouble
-	b.Steps, troubles = b.Carrier.Lay(steps)
-	if len(troubles) > 0 {
-		return b, troubles
-	}
-	b.Raising = b.Carrier.Raising(b.Steps)
 	b.Concrete = append(s.Culvert.Around(cell, pour), s.hangers(cell, pour, true)...)
 	b.Before = append(s.Culvert.Before(cell, pour), s.hangers(cell, pour, false)...)
 	b.Before = append(b.Before, s.Culvert.Steel(cell, pour, pour, s.Job.LeftInPlace.SteelAhead)...)
@@ -138,7 +153,7 @@ func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Settin
 			b.Ahead = s.Culvert.Steel(cell, pour, next, s.Job.LeftInPlace.SteelAhead)
 		}
 	}
-	return b, nil
+	return b
 }
 
 // under tells which bents stand wholly under the pour's own roof, where hangers
