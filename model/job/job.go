@@ -42,11 +42,11 @@ type SheetData struct {
 // Culvert is the concrete.
 type Culvert struct {
 	Cells     Cells        `yaml:"cells" doc:"How many equal cells stand side by side, or a list of {span, rise} from the left looking ahead."`
-	Span      units.Length `yaml:"span" optional:"true" above:"0 mm" max:"30 m" doc:"Clear width of a cell, wall face to wall face; bare numbers are metres."`
-	Rise      units.Length `yaml:"rise" optional:"true" above:"0 mm" max:"30 m" doc:"Clear height of a cell, invert top to soffit; bare numbers are metres."`
-	Roof      units.Length `yaml:"roof" above:"0 mm" max:"5 m" doc:"Thickness of the roof slab."`
-	Invert    units.Length `yaml:"invert" above:"0 mm" max:"5 m" doc:"Thickness of the invert slab."`
-	OuterWall units.Length `yaml:"outer_wall" above:"0 mm" max:"5 m" doc:"Thickness of the two outer walls."`
+	Span      units.Length `yaml:"span" example:"3.0 m" optional:"true" above:"0 mm" max:"30 m" doc:"Clear width of a cell, wall face to wall face; bare numbers are metres."`
+	Rise      units.Length `yaml:"rise" example:"2.4 m" optional:"true" above:"0 mm" max:"30 m" doc:"Clear height of a cell, invert top to soffit; bare numbers are metres."`
+	Roof      units.Length `yaml:"roof" example:"300 mm" above:"0 mm" max:"5 m" doc:"Thickness of the roof slab."`
+	Invert    units.Length `yaml:"invert" example:"300 mm" above:"0 mm" max:"5 m" doc:"Thickness of the invert slab."`
+	OuterWall units.Length `yaml:"outer_wall" example:"250 mm" above:"0 mm" max:"5 m" doc:"Thickness of the two outer walls."`
 	InnerWall units.Length `yaml:"inner_wall" default:"200 mm" above:"0 mm" max:"5 m" doc:"Thickness of the walls between cells."`
 	Haunch    Haunches     `yaml:"haunch" optional:"true" doc:"Haunches as run x rise; leave one out where there is none."`
 	Kicker    units.Length `yaml:"kicker" default:"0 mm" min:"0 mm" max:"5 m" doc:"Height of the starter wall above the invert top, cast with the invert."`
@@ -62,8 +62,8 @@ type Culvert struct {
 
 // Cell is one cell's clear opening.
 type Cell struct {
-	Span units.Length `yaml:"span" above:"0 mm" max:"30 m" doc:"Clear width."`
-	Rise units.Length `yaml:"rise" above:"0 mm" max:"30 m" doc:"Clear height."`
+	Span units.Length `yaml:"span" example:"3.0 m" above:"0 mm" max:"30 m" doc:"Clear width."`
+	Rise units.Length `yaml:"rise" example:"2.4 m" above:"0 mm" max:"30 m" doc:"Clear height."`
 }
 
 // Haunches top and bottom; nil where there is none.
@@ -122,8 +122,8 @@ type LeftInPlace struct {
 type Hangers struct {
 	At    string         `yaml:"at" default:"bents" enum:"bents" doc:"Where along the cell: over every bent."`
 	Lines []units.Length `yaml:"lines" doc:"Lines along the cell, left of its centreline."`
-	Plate units.Size3    `yaml:"plate" doc:"Plate against the soffit: length along the cell x width across x thickness."`
-	Rod   units.Length   `yaml:"rod" above:"0 mm" max:"200 mm" doc:"Diameter of the rod."`
+	Plate units.Size3    `yaml:"plate" example:"200 x 200 x 20 mm" doc:"Plate against the soffit: length along the cell x width across x thickness."`
+	Rod   units.Length   `yaml:"rod" example:"25 mm" above:"0 mm" max:"200 mm" doc:"Diameter of the rod."`
 	Tail  units.Length   `yaml:"tail" default:"50 mm" min:"0 mm" max:"1 m" doc:"Nut and rod below the plate; 0 where the rod is a stud held from above."`
 	Nut   units.Length   `yaml:"nut" default:"44 mm" above:"0 mm" max:"500 mm" doc:"Width of nut and rod end below the plate."`
 }

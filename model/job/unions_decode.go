@@ -20,7 +20,7 @@ func (c *Cells) DecodeNode(d *Decoder, n ast.Node, path string) {
 
 // JSONSchemaNode describes both forms.
 func (Cells) JSONSchemaNode() map[string]any {
-	return oneOf(map[string]any{"type": "integer", "minimum": 1, "maximum": 12}, listOf(SchemaOf[Cell]("")))
+	return oneOf("2", map[string]any{"type": "integer", "minimum": 1, "maximum": 12}, listOf(SchemaOf[Cell]("")))
 }
 
 // DecodeNode reads a list of lengths or {each, total}.
@@ -44,7 +44,7 @@ func (p *Pours) DecodeNode(d *Decoder, n ast.Node, path string) {
 // JSONSchemaNode describes both forms.
 func (Pours) JSONSchemaNode() map[string]any {
 	length := SchemaOf[units.Length]("")
-	return oneOf(listOf(length), map[string]any{"type": "object", "additionalProperties": false, "required": []any{"each", "total"},
+	return oneOf("[8 m, 9 m, 9 m]", listOf(length), map[string]any{"type": "object", "additionalProperties": false, "required": []any{"each", "total"},
 		"properties": map[string]any{"each": length, "total": length}})
 }
 
@@ -61,7 +61,7 @@ func (o *Order) DecodeNode(d *Decoder, n ast.Node, path string) {
 
 // JSONSchemaNode describes both forms.
 func (Order) JSONSchemaNode() map[string]any {
-	return oneOf(map[string]any{"const": "ahead"}, listOf(map[string]any{"type": "integer", "minimum": 1}))
+	return oneOf("ahead", map[string]any{"const": "ahead"}, listOf(map[string]any{"type": "integer", "minimum": 1}))
 }
 
 // DecodeNode reads one length or a list of lengths.
@@ -82,7 +82,7 @@ func (l *Lengths) DecodeNode(d *Decoder, n ast.Node, path string) {
 // JSONSchemaNode describes both forms.
 func (Lengths) JSONSchemaNode() map[string]any {
 	length := SchemaOf[units.Length]("")
-	return oneOf(length, listOf(length))
+	return oneOf("150 mm", length, listOf(length))
 }
 
 // DecodeNode reads square, along the skew, or an angle.
@@ -98,7 +98,7 @@ func (s *JointSkew) DecodeNode(d *Decoder, n ast.Node, path string) {
 
 // JSONSchemaNode describes all forms.
 func (JointSkew) JSONSchemaNode() map[string]any {
-	return map[string]any{"anyOf": []any{map[string]any{"enum": []any{"square", "along the skew"}}, SchemaOf[units.Angle]("")}}
+	return map[string]any{"examples": []any{"square"}, "anyOf": []any{map[string]any{"enum": []any{"square", "along the skew"}}, SchemaOf[units.Angle]("")}}
 }
 
 // DecodeNode reads a length, or one of the words raised and wheels with a
@@ -136,15 +136,15 @@ func (t *Target) DecodeNode(d *Decoder, n ast.Node, path string) {
 
 // JSONSchemaNode describes all forms.
 func (Target) JSONSchemaNode() map[string]any {
-	return map[string]any{"anyOf": []any{SchemaOf[units.Length](""), map[string]any{"type": "string", "pattern": `^(raised|wheels)( *[+-] *.+)?$`}}}
+	return map[string]any{"examples": []any{"590 mm", "raised - 25 mm", "wheels"}, "anyOf": []any{SchemaOf[units.Length](""), map[string]any{"type": "string", "pattern": `^(raised|wheels)( *[+-] *.+)?$`}}}
 }
 
-func oneOf(forms ...map[string]any) map[string]any {
+func oneOf(example string, forms ...map[string]any) map[string]any {
 	list := make([]any, len(forms))
 	for i, f := range forms {
 		list[i] = f
 	}
-	return map[string]any{"oneOf": list}
+	return map[string]any{"examples": []any{example}, "oneOf": list}
 }
 
 func listOf(items map[string]any) map[string]any {
