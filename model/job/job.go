@@ -97,10 +97,37 @@ type EndWorks struct {
 	Apron units.Length `yaml:"apron" default:"0 m" min:"0 m" max:"100 m" doc:"Length of slab at invert level beyond the end."`
 }
 
-// Alignment is one tangent on one straight grade, with where it starts.
+// Alignment is the job's line: plan elements and profile points, or a LandXML
+// file; with neither, one tangent on one straight grade.
 type Alignment struct {
-	Start AlignmentStart `yaml:"start" optional:"true" doc:"Where the line starts: the inlet end."`
-	Grade units.Slope    `yaml:"grade" default:"0 %" min:"-20 %" max:"20 %" doc:"Straight grade, positive rising ahead; bare numbers are per cent."`
+	Start     AlignmentStart `yaml:"start" optional:"true" doc:"Where the line starts: the inlet end."`
+	Grade     units.Slope    `yaml:"grade" default:"0 %" min:"-20 %" max:"20 %" doc:"Straight grade, positive rising ahead, where there is no profile; bare numbers are per cent."`
+	Plan      []PlanElement  `yaml:"plan" optional:"true" maxitems:"500" doc:"Tangents, angle points and curves from the inlet; left out, one tangent."`
+	Profile   []ProfilePoint `yaml:"profile" optional:"true" maxitems:"500" doc:"Points where the grade changes, from the inlet; left out, the straight grade."`
+	Crossfall units.Slope    `yaml:"crossfall" default:"0 %" min:"-10 %" max:"10 %" doc:"Fall of the invert across the cell, positive falling to the right."`
+	LandXML   string         `yaml:"landxml" default:"" doc:"LandXML 1.2 file with the line, relative to the job file; it excludes plan and profile."`
+	Name      string         `yaml:"name" default:"" doc:"Name of the alignment in the LandXML file, where it has several."`
+}
+
+// PlanElement is one of a tangent, an angle point and a circular curve.
+type PlanElement struct {
+	Tangent *units.Length `yaml:"tangent" above:"0 m" max:"20000 m" doc:"Length of a straight."`
+	Turn    *Turn         `yaml:"turn" doc:"Angle point: an angle with left or right behind it."`
+	Curve   *Curve        `yaml:"curve" doc:"Circular curve."`
+}
+
+// Curve is a circular curve tangent to what comes before.
+type Curve struct {
+	Radius units.Length `yaml:"radius" example:"300 m" above:"0 m" max:"100000 m" doc:"Radius."`
+	Length units.Length `yaml:"length" example:"12 m" above:"0 m" max:"20000 m" doc:"Length along the curve."`
+	Turn   string       `yaml:"turn" enum:"left|right" doc:"To which side it turns."`
+}
+
+// ProfilePoint is where two grades meet.
+type ProfilePoint struct {
+	Station   units.Station    `yaml:"station" example:"0+026" doc:"Station along the line."`
+	Elevation units.Coordinate `yaml:"elevation" example:"182.4 m" doc:"Elevation of the invert top there, on the grades themselves."`
+	Curve     *units.Length    `yaml:"curve" above:"0 m" max:"5000 m" doc:"Length of the parabolic vertical curve about it; left out, a grade break."`
 }
 
 // AlignmentStart places the job on the ground; only exports use it.

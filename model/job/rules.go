@@ -144,3 +144,38 @@ func (g *Gear) Check(d *Decoder, path string) {
 		d.FailAt("roof.strip", fmt.Sprintf("%s cannot come down between two headers", g.Roof.Strip.Text(d.System())), fmt.Sprintf("bent spacing %s - header %s = %s", g.Form.Spacing.Text(d.System()), g.Frame.Header.Section.X.Text(d.System()), clear.Text(d.System())), "write at most "+clear.Text(d.System()))
 	}
 }
+
+// Check asks for exactly one kind of element.
+func (e *PlanElement) Check(d *Decoder, path string) {
+	n := 0
+	for _, given := range []bool{e.Tangent != nil, e.Turn != nil, e.Curve != nil} {
+		if given {
+			n++
+		}
+	}
+	if n != 1 {
+		d.FailAt(path, fmt.Sprintf("has %d of tangent, turn, curve", n), "an element is one of them", "write for example {tangent: 17 m}")
+	}
+}
+
+// Check holds the rules between the keys of the alignment: one way to give the
+// line, and stations that go ahead.
+func (a *Alignment) Check(d *Decoder, path string) {
+	for _, key := range []string{"plan", "profile"} {
+		if a.LandXML != "" && d.Given(path+"."+key) {
+			d.FailAt(path+"."+key, "stands beside a LandXML file that has its own", "", "take one of the two out")
+		}
+	}
+	if len(a.Profile) > 0 && d.Given(path+".grade") {
+		d.FailAt(path+".grade", "stands beside a profile", "", "take one of the two out")
+	}
+	if len(a.Profile) == 1 {
+		d.FailAt(path+".profile", "has one point", "a grade needs two", "write the elevation at both ends, or a straight grade")
+	}
+	for i := 1; i < len(a.Profile); i++ {
+		before, here := a.Profile[i-1].Station, a.Profile[i].Station
+		if here <= before {
+			d.FailAt(fmt.Sprintf("%s.profile[%d].station", path, i), fmt.Sprintf("%s goes back", here.Text(d.System())), "the point before is at "+before.Text(d.System()), "list the points going ahead")
+		}
+	}
+}

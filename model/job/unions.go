@@ -107,6 +107,9 @@ type Target struct {
 	By   units.Length
 }
 
+// Turn is the angle of an angle point, positive to the left.
+type Turn struct{ Angle units.Angle }
+
 // SortedKeys of a map, so that nothing depends on its order.
 func SortedKeys[V any](m map[string]V) []string {
 	return slices.Sorted(maps.Keys(m))

@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"boxwalk/model/units"
@@ -137,6 +138,32 @@ func (t *Target) DecodeNode(d *Decoder, n ast.Node, path string) {
 // JSONSchemaNode describes all forms.
 func (Target) JSONSchemaNode() map[string]any {
 	return map[string]any{"examples": []any{"590 mm", "raised - 25 mm", "wheels"}, "anyOf": []any{SchemaOf[units.Length](""), map[string]any{"type": "string", "pattern": `^(raised|wheels)( *[+-] *.+)?$`}}}
+}
+
+// DecodeNode reads an angle with left or right behind it.
+func (t *Turn) DecodeNode(d *Decoder, n ast.Node, path string) {
+	text, _ := d.Text(n)
+	angle, left := strings.CutSuffix(text, "left")
+	if !left {
+		var right bool
+		if angle, right = strings.CutSuffix(text, "right"); !right {
+			d.Fail(n, path, d.Describe(n)+" does not say to which side", "", "write for example 1 deg left")
+			return
+		}
+	}
+	before := t.Angle
+	if d.ValueText(n, strings.TrimSpace(angle), path, &t.Angle) && (t.Angle <= 0 || t.Angle > units.Angle(math.Pi/4)) {
+		d.Fail(n, path, d.Describe(n)+" is no angle point that a box can have", "more than 0 and at most 45 deg", "write for example 1 deg left")
+		t.Angle = before
+	}
+	if !left {
+		t.Angle = -t.Angle
+	}
+}
+
+// JSONSchemaNode describes the text.
+func (Turn) JSONSchemaNode() map[string]any {
+	return map[string]any{"type": "string", "pattern": `^.+ (left|right)$`, "examples": []any{"1 deg left"}}
 }
 
 func oneOf(example string, forms ...map[string]any) map[string]any {
