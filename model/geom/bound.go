@@ -1,7 +1,5 @@
 package geom
 
-import "math"
-
 // Bound encloses how a body moves over an interval of its path parameter s:
 // C is a point of the body (in body coordinates), Axis its turning axis in
 // body coordinates if the axis keeps its direction (else zero), A the largest
@@ -23,9 +21,13 @@ func (b Bound) Curvature(p Vec) float64 {
 	return b.A + turning*b.Radius(p)
 }
 
-// Radius is the distance rho of body point p from the turning line.
+// Radius is the distance rho of body point p from the turning line. The part of
+// the arm across the axis is formed by a cross product: a difference of squares
+// would lose it for points near the axis and far along it.
 func (b Bound) Radius(p Vec) float64 {
 	r := p.Sub(b.C)
-	along := r.Dot(b.Axis)
-	return math.Sqrt(math.Max(0, r.Dot(r)-along*along))
+	if b.Axis == (Vec{}) {
+		return r.Len()
+	}
+	return r.Cross(b.Axis).Len()
 }

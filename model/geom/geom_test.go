@@ -115,3 +115,10 @@ func TestCurvatureOfASteadyTurnIsOmegaSquaredTimesRadius(t *testing.T) {
 		t.Errorf("curvature %v, want 20", k)
 	}
 }
+
+func TestRadiusKeepsPointsNearTheAxisAndFarAlongIt(t *testing.T) {
+	b := Bound{Axis: Vec{1, 0, 0}, Omega: 1}
+	if r := b.Radius(Vec{1e6, 1e-3, 0}); math.Abs(r-1e-3) > 1e-12 {
+		t.Errorf("radius %v, want 1 mm", r)
+	}
+}
