@@ -16,7 +16,8 @@ type candidate struct {
 	worst     float64
 	where     Where
 	text      string
-	say       func() string // the text, where only the governing one is worth writing
+	// tell gives place and text where only the governing one is worth working out
+	tell func() (Where, string)
 }
 
 // alike is the difference of two margins below which neither governs by
@@ -57,8 +58,8 @@ func entry(id, subject string, list []candidate, limit Limit, s Sense, nothing s
 	}
 	value := best.value
 	c.Value, c.Allowance, c.WorstCase, c.Where, c.Text = &value, best.allowance, best.worst, best.where, best.text
-	if best.say != nil {
-		c.Text = best.say()
+	if best.tell != nil {
+		c.Where, c.Text = best.tell()
 	}
 	return c
 }

@@ -86,12 +86,12 @@ func (b *bay) levelCandidate(s carrier.Step, part int) (candidate, bool) {
 		if lower < best.value.Lower {
 			found = true
 			best.value = Bracket{lower, math.Max(lower, upper)}
-			best.say = func() string {
-				return fmt.Sprintf("%s stands %s from the wall at a height of %s: %s x gauge %s / %s = %s of jack difference allowed",
+			best.tell = func() (Where, string) {
+				w := b.where(s.Name, part, "wall", nothing())
+				w.A = point(v0)
+				return w, fmt.Sprintf("%s stands %s from the wall at a height of %s: %s x gauge %s / %s = %s of jack difference allowed",
 					b.label(part), mm(least), mm(v0[2]), mm(least), mm(b.Carrier.Gauge), mm(v0[2]), mm(lower))
 			}
-			best.where = b.where(s.Name, part, "wall", nothing())
-			best.where.A = point(v0)
 		}
 	}
 	return best, found

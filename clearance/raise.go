@@ -37,7 +37,8 @@ func (b *bay) raiseChecks(done [][]measure) []Entry {
 func (b *bay) raiseCheck(s carrier.Step, list []measure) Entry {
 	limit := b.limits.of("raise.clear")
 	var found []candidate
-	for _, m := range list {
+	for i := range list {
+		m := &list[i]
 		for z, zone := range culvert.Zones {
 			if m.any[z] && m.free[z].Lower < far {
 				found = append(found, b.releaseCandidate(s, m.part, zone, m.free[z]))

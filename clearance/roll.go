@@ -60,15 +60,18 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 		limit, a := b.limits.of("roll.clear"), b.tol.Of(zone)
 		var found []candidate
 		anything := false
-		for _, m := range list {
+		for i := range list {
+			m := &list[i]
 			anything = anything || m.any[z]
 			if v := m.free[z]; m.any[z] && v.Lower < far {
-				say := func() string {
-					return fmt.Sprintf("%s passes the %s at %s; %s are taken off for tolerances (%s if all add up)", b.label(m.part), zone.Words(), said(bracketOf(v)), mm(a.RootSumSquare), mm(a.WorstCase))
+				part := m.part
+				tell := func() (Where, string) {
+					w := b.where(step, part, string(zone), v)
+					station := b.Cell.LineFromBay(b.Pour).Apply(geom.Vec{b.Carrier.Rear + v.At*r.way})[0]
+					w.Station = &station
+					return w, fmt.Sprintf("%s passes the %s at %s; %s are taken off for tolerances (%s if all add up)", b.label(part), zone.Words(), said(bracketOf(v)), mm(a.RootSumSquare), mm(a.WorstCase))
 				}
-				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, where: b.where(step, m.part, string(zone), v), say: say}
-				station := b.Cell.LineFromBay(b.Pour).Apply(geom.Vec{b.Carrier.Rear + v.At*r.way})[0]
-				c.where.Station = &station
+				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, tell: tell}
 				found = append(found, c)
 			}
 		}

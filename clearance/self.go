@@ -137,22 +137,31 @@ func (b *bay) selfChecks(s carrier.Step, r stripped) []Entry {
 }
 
 func (b *bay) selfCandidate(s carrier.Step, part int, v sweep.Bracket) candidate {
-	c := candidate{value: bracketOf(v), where: b.where(s.Name, part, "", v)}
+	c := candidate{value: bracketOf(v)}
 	if v.Against < 0 {
-		c.say = func() string { return b.keeps(part, v, "every other body", 0) }
+		c.tell = func() (Where, string) {
+			return b.where(s.Name, part, "", v), b.keeps(part, v, "every other body", 0)
+		}
 		return c
 	}
-	c.where.Zone = b.Carrier.Parts[v.Against].Mark
 	c.allowance = b.lagBetween(s, part, v.Against)
 	c.worst = c.allowance
-	c.say = func() string {
-		if v.Upper < -contactTolerance {
-			return fmt.Sprintf("%s jams %s into %s", b.label(part), mm(-v.Upper), b.label(v.Against))
-		}
-		return b.keeps(part, v, b.label(v.Against), c.allowance)
-	}
-	// seen from the frame the pair shares; the witness goes to cell and pour
-	pose := s.Path.Pose(motion.Ground, b.common(part, v.Against), v.At)
-	c.where.A, c.where.B = point(pose.Apply(v.A)), point(pose.Apply(v.B))
+	c.tell = func() (Where, string) { return b.selfWhere(s, part, v), b.selfText(part, v, c.allowance) }
 	return c
+}
+
+// selfWhere names both parts. They were seen from the frame they share; the
+// witness goes to cell and pour.
+func (b *bay) selfWhere(s carrier.Step, part int, v sweep.Bracket) Where {
+	w := b.where(s.Name, part, b.Carrier.Parts[v.Against].Mark, v)
+	pose := s.Path.Pose(motion.Ground, b.common(part, v.Against), v.At)
+	w.A, w.B = point(pose.Apply(v.A)), point(pose.Apply(v.B))
+	return w
+}
+
+func (b *bay) selfText(part int, v sweep.Bracket, lag float64) string {
+	if v.Upper < -contactTolerance {
+		return fmt.Sprintf("%s jams %s into %s", b.label(part), mm(-v.Upper), b.label(v.Against))
+	}
+	return b.keeps(part, v, b.label(v.Against), lag)
 }

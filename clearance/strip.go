@@ -132,21 +132,26 @@ func concreteZone(z culvert.Zone) bool { return z != culvert.Hanger && z != culv
 func (b *bay) digCheck(s carrier.Step, r stripped) Entry {
 	lean := b.lean(s)
 	var list []candidate
-	for _, m := range r.measures {
+	for i := range r.measures {
+		m := &r.measures[i]
 		for z, zone := range culvert.Zones {
 			if !m.any[z] || !concreteZone(zone) {
 				continue
 			}
-			list = append(list, b.digCandidate(s, m.part, zone, m.held[z], 0))
-			list = append(list, b.digCandidate(s, m.part, zone, m.free[z], b.leanReach(s, m.part, m.free[z], lean)))
+			if m.held[z].Lower < far {
+				list = append(list, b.digCandidate(s, m.part, zone, m.held[z], 0))
+			}
+			if m.free[z].Lower < far {
+				list = append(list, b.digCandidate(s, m.part, zone, m.free[z], b.leanReach(s, m.part, m.free[z], lean)))
+			}
 		}
 	}
 	c := entry("strip.dig", b.subject(s.Name), list, b.limits.of("strip.dig"), Min, "no part meets concrete in this step")
-	return b.withFirst(c, s, r.measures, func(m measure, z int) []sweep.Bracket { return []sweep.Bracket{m.held[z], m.free[z]} })
+	return b.withFirst(c, s, r.measures, func(m *measure, z int) []sweep.Bracket { return []sweep.Bracket{m.held[z], m.free[z]} })
 }
 
 func (b *bay) digCandidate(s carrier.Step, part int, zone culvert.Zone, v sweep.Bracket, allowance float64) candidate {
-	say := func() string {
+	tell := func() (Where, string) {
 		text := fmt.Sprintf("%s stays %s from the %s", b.label(part), said(bracketOf(v)), zone.Words())
 		if v.Upper < -contactTolerance {
 			text = fmt.Sprintf("%s digs %s into the %s", b.label(part), mm(-v.Upper), zone.Words())
@@ -154,17 +159,18 @@ func (b *bay) digCandidate(s carrier.Step, part int, zone culvert.Zone, v sweep.
 		if allowance > 0 {
 			text += fmt.Sprintf("; %s are taken off for jacks %s out of level", mm(allowance), mm(b.tol.Value("jack_level")))
 		}
-		return text
+		return b.where(s.Name, part, string(zone), v), text
 	}
-	return candidate{value: bracketOf(v), allowance: allowance, worst: allowance, where: b.where(s.Name, part, string(zone), v), say: say}
+	return candidate{value: bracketOf(v), allowance: allowance, worst: allowance, tell: tell}
 }
 
 // withFirst adds to a failed check where its part first touches.
-func (b *bay) withFirst(c Entry, s carrier.Step, measures []measure, of func(measure, int) []sweep.Bracket) Entry {
+func (b *bay) withFirst(c Entry, s carrier.Step, measures []measure, of func(*measure, int) []sweep.Bracket) Entry {
 	if c.Verdict != Fail {
 		return c
 	}
-	for _, m := range measures {
+	for i := range measures {
+		m := &measures[i]
 		if b.Carrier.Parts[m.part].Mark != c.Where.Part {
 			continue
 		}
@@ -223,7 +229,8 @@ func (b *bay) releaseChecks(s carrier.Step, r stripped) []Entry {
 			continue
 		}
 		var list []candidate
-		for _, m := range r.measures {
+		for i := range r.measures {
+			m := &r.measures[i]
 			if m.any[z] && m.free[z].Lower < far {
 				list = append(list, b.releaseCandidate(s, m.part, zone, m.free[z]))
 			}
@@ -236,8 +243,10 @@ func (b *bay) releaseChecks(s carrier.Step, r stripped) []Entry {
 
 func (b *bay) releaseCandidate(s carrier.Step, part int, zone culvert.Zone, v sweep.Bracket) candidate {
 	lag := b.lag(s, part)
-	say := func() string { return b.keeps(part, v, "the "+zone.Words(), lag) }
-	return candidate{value: bracketOf(v), allowance: lag, worst: lag, where: b.where(s.Name, part, string(zone), v), say: say}
+	tell := func() (Where, string) {
+		return b.where(s.Name, part, string(zone), v), b.keeps(part, v, "the "+zone.Words(), lag)
+	}
+	return candidate{value: bracketOf(v), allowance: lag, worst: lag, tell: tell}
 }
 
 // keeps says how far a part stays from something, or how deep it runs in.
@@ -282,13 +291,17 @@ func kindOf(s culvert.Solid) string { return s.Name[strings.LastIndex(s.Name, " 
 
 func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
 	var list []candidate
-	for _, m := range r.measures {
+	for i := range r.measures {
+		m := &r.measures[i]
 		for _, k := range r.kept[m.part] {
 			if kindOf(b.stripped.solids[k.solid]) != kind || k.value.Lower >= far {
 				continue
 			}
 			c := b.releaseCandidate(s, m.part, culvert.Hanger, k.value)
-			c.say = func() string { return b.keeps(m.part, k.value, b.stripped.solids[k.solid].Name, c.allowance) }
+			part := m.part
+			c.tell = func() (Where, string) {
+				return b.where(s.Name, part, string(culvert.Hanger), k.value), b.keeps(part, k.value, b.stripped.solids[k.solid].Name, c.allowance)
+			}
 			if k.held && k.value.Lower >= -contactTolerance {
 				continue // touches by design and does not dig
 			}
@@ -296,7 +309,7 @@ func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
 		}
 	}
 	c := entry("strip.supports", b.subject(s.Name+", hanger "+kind), list, b.limits.of("strip.supports"), Min, "nothing comes near a hanger "+kind)
-	return b.withFirst(c, s, r.measures, func(m measure, z int) []sweep.Bracket {
+	return b.withFirst(c, s, r.measures, func(m *measure, z int) []sweep.Bracket {
 		var out []sweep.Bracket
 		for _, k := range r.kept[m.part] {
 			if kindOf(b.stripped.solids[k.solid]) == kind {
@@ -316,18 +329,20 @@ func (b *bay) travelChecks(s carrier.Step, r stripped) []Entry {
 		a := b.tol.Of(zone)
 		var list []candidate
 		anything := false
-		for _, m := range r.measures {
+		for i := range r.measures {
+			m := &r.measures[i]
 			v, ok := b.collapsed(s, m, z)
 			anything = anything || m.any[z]
 			if !ok || v.Lower >= far {
 				continue
 			}
-			say := func() string {
-				return fmt.Sprintf("%s stands %s from the %s; %s are taken off for tolerances (%s if all add up)", b.label(m.part), said(bracketOf(v)), zone.Words(), mm(a.RootSumSquare), mm(a.WorstCase))
+			part := m.part
+			tell := func() (Where, string) {
+				w := b.where(s.Name, part, string(zone), v)
+				w.At = 1
+				return w, fmt.Sprintf("%s stands %s from the %s; %s are taken off for tolerances (%s if all add up)", b.label(part), said(bracketOf(v)), zone.Words(), mm(a.RootSumSquare), mm(a.WorstCase))
 			}
-			w := b.where(s.Name, m.part, string(zone), v)
-			w.At = 1
-			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, where: w, say: say})
+			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, tell: tell})
 		}
 		if !anything {
 			continue
@@ -339,7 +354,7 @@ func (b *bay) travelChecks(s carrier.Step, r stripped) []Entry {
 
 // collapsed is how one part stands against a zone at the end of the collapse.
 // What stands on the invert is left to setup.rest.
-func (b *bay) collapsed(s carrier.Step, m measure, z int) (sweep.Bracket, bool) {
+func (b *bay) collapsed(s carrier.Step, m *measure, z int) (sweep.Bracket, bool) {
 	p := b.Carrier.Parts[m.part]
 	if !m.any[z] || !s.PresentAfter(p) {
 		return nothing(), false

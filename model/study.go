@@ -3,6 +3,7 @@
 package model
 
 import (
+	"encoding/binary"
 	"fmt"
 	"math"
 
@@ -180,17 +181,24 @@ func (b Bay) under(kept *job.Hangers, bents []float64) (over []bool, hung []floa
 // key is the bay's geometry to a nanometre, so that bays that differ in
 // nothing are worked out once.
 func (b Bay) key() string {
-	out := fmt.Sprintf("%.9f %.9f %.9f|", b.Carrier.Rear, b.Needed, b.Advance)
+	key := make([]byte, 0, 1<<14)
+	add := func(values ...float64) {
+		for _, v := range values {
+			key = binary.AppendVarint(key, int64(math.Round(v*1e9)))
+		}
+	}
+	add(b.Carrier.Rear, b.Needed, b.Advance)
+	key = fmt.Appendf(key, "%v", b.Carrier.Setting)
 	for _, list := range [][]culvert.Solid{b.Concrete, b.Before, b.Ahead} {
 		for _, c := range list {
-			out += string(c.Zone)
+			key = append(append(key, c.Zone...), 0)
 			for _, v := range c.Vertices {
-				out += fmt.Sprintf(" %.9f %.9f %.9f", v[0]+0, v[1]+0, v[2]+0)
+				add(v[0], v[1], v[2])
 			}
 		}
-		out += "|"
+		key = append(key, '|')
 	}
-	return out
+	return string(key)
 }
 
 // Reported are the bays that are worked out, each standing for its twins.

@@ -66,11 +66,11 @@ func (c CIRIA108) Pressure() (CIRIALateral, error) {
 			p, rule = v, ByEquation
 		}
 	}
-	return CIRIALateral{
+	return answer("pressure", CIRIALateral{
 		Pressure: units.Pressure(p), K: k, Zone: units.Length(p / d), Rule: rule,
 		Envelope: Envelope{Gradient: d, Height: c.PourHeight, Pressure: units.Pressure(p)},
 		Source:   ciriaSource,
-	}, finite("pressure", p, k)
+	}, p, k)
 }
 
 func (c CIRIA108) c1() float64 {

@@ -82,11 +82,11 @@ func (d DIN18218) Pressure() (DINLateral, error) {
 	row := dinRows[d.Consistency]
 	k1, p := row.at(v, set, d.Consistency)
 	p, rule := govern(p*gamma/25, row.least*math.Max(1, gamma/25), gamma*float64(d.Height))
-	return DINLateral{
+	return answer("pressure", DINLateral{
 		Characteristic: units.Pressure(p), Design: units.Pressure(dinPartial * p), K1: k1, Rule: rule,
 		Envelope: Envelope{Gradient: gamma, Height: d.Height, Pressure: units.Pressure(p)},
 		Source:   dinSource,
-	}, finite("pressure", p, k1)
+	}, p, k1)
 }
 
 func (r dinRow) at(v, set float64, c Consistency) (k1, p float64) {

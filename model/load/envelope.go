@@ -55,10 +55,7 @@ func (e Envelope) Resultant() (Resultant, error) {
 	triangle, block := p*h1/2, p*(h-h1)
 	force := triangle + block
 	arm := (triangle*(h-2*h1/3) + block*(h-h1)/2) / force
-	if err := finite("resultant", force, arm); err != nil {
-		return Resultant{}, err
-	}
-	return Resultant{LineLoad(force), units.Length(arm), units.Length(h1)}, nil
+	return answer("resultant", Resultant{LineLoad(force), units.Length(arm), units.Length(h1)}, force, arm)
 }
 
 // TieLoad returns the force of one tie, or of any crossing, from the area it

@@ -33,9 +33,10 @@ func spaced(unit string) string {
 	return " " + unit
 }
 
-// within refuses NaN, infinities and values outside [least, most].
+// within refuses NaN, infinities and values outside [least, most], both taken
+// with the rounding of a unit conversion.
 func within(what string, v, least, most float64, unit string) error {
-	if v >= least && v <= most && !math.IsInf(v, 0) {
+	if v >= least-snap*math.Abs(least) && v <= most+snap*math.Abs(most) {
 		return nil
 	}
 	return &Outside{what, v, least, most, unit}
@@ -43,7 +44,7 @@ func within(what string, v, least, most float64, unit string) error {
 
 // above refuses NaN, infinities, values at or below least and above most.
 func above(what string, v, least, most float64, unit string) error {
-	if v > least && v <= most && !math.IsInf(v, 0) {
+	if v > least && v <= most+snap*math.Abs(most) {
 		return nil
 	}
 	return &Outside{what, v, least, most, unit}
@@ -57,15 +58,17 @@ func outsideBecause(format string, args ...any) error {
 	return fmt.Errorf(format+": %w", append(args, ErrRange)...)
 }
 
-// finite turns a result that overflowed into an error: the ranges above make it
-// impossible for sane input, and nothing unsane may pass as a number.
-func finite(what string, values ...float64) error {
-	for _, v := range values {
+// answer returns a result, or the zero value and an error when one of its
+// numbers overflowed. The ranges make that impossible for sane input, and
+// nothing else may pass as a number.
+func answer[T any](what string, result T, numbers ...float64) (T, error) {
+	for _, v := range numbers {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return outsideBecause("%s has no finite value", what)
+			var none T
+			return none, outsideBecause("%s has no finite value", what)
 		}
 	}
-	return nil
+	return result, nil
 }
 
 // snap is how near to a limit of a published table a value counts as on it.

@@ -166,7 +166,7 @@ func (t *aciTable) pressure(f Fresh, in aciInput, kPa, m float64) (Lateral, erro
 	}
 	l.Pressure = units.Pressure(p * kPa)
 	l.Envelope = Envelope{Gradient: gradient, Height: f.Height, Pressure: l.Pressure}
-	return l, finite("lateral pressure", p, gradient)
+	return answer("lateral pressure", l, p, gradient)
 }
 
 // pumpFactor: ACI 347 asks for the full head and at least 25 % for pump surge

@@ -20,7 +20,8 @@ func DeliveryOf(batch float64, every units.Duration, mixers int) (Delivery, erro
 	if err != nil {
 		return 0, err
 	}
-	return Delivery(batch * float64(mixers) * hour / float64(every)), nil
+	perHour := batch * float64(mixers) * hour / float64(every)
+	return answer("delivery", Delivery(perHour), perHour)
 }
 
 // RiseRate returns how fast concrete rises in walls of that plan length and
@@ -35,5 +36,5 @@ func RiseRate(d Delivery, length, thickness units.Length) (units.Rate, error) {
 		return 0, err
 	}
 	rate := float64(d) / hour / (float64(length) * float64(thickness))
-	return units.Rate(rate), finite("rate of rise", rate)
+	return answer("rate of rise", units.Rate(rate), rate)
 }
