@@ -8,7 +8,6 @@ import (
 
 	"boxwalk/clearance/allow"
 	"boxwalk/model"
-	"boxwalk/model/geom"
 )
 
 // Options of a check.
@@ -28,8 +27,10 @@ func Check(s *model.Study, o Options) *Result {
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	reports := make([]*report, len(s.Bays))
 	w := newWorkers(o)
+	kin := map[string]*siblings{}
 	for _, i := range s.Reported() {
 		reports[i] = &report{bay: inspect(&s.Bays[i], limits, tol)}
+		reports[i].join(kin, w)
 		reports[i].plan(w)
 	}
 	w.run()
@@ -44,18 +45,17 @@ func Check(s *model.Study, o Options) *Result {
 // report is everything measured for one bay.
 type report struct {
 	*bay
-	boxes   [][]geom.Box // of each step, for the self check
-	strip   []stripped
-	raising [][]measure
-	rolling *rolling
-	rolled  []measure
+	siblings *siblings
+	strip    []stripped
+	raising  [][]measure
+	rolling  *rolling
+	rolled   []measure
 }
 
 // plan queues the measurements of a bay; each writes to its own place.
 func (r *report) plan(w *workers) {
 	r.strip = make([]stripped, len(r.Steps))
 	r.raising = make([][]measure, len(r.Raising))
-	r.boxes = make([][]geom.Box, len(r.Steps))
 	for k, s := range r.Steps {
 		if s.Stop == "" {
 			r.planStep(w, k)
@@ -65,10 +65,10 @@ func (r *report) plan(w *workers) {
 		if s.Stop != "" {
 			continue
 		}
-		parts, boxes := r.present(s), r.sweptBoxes(s.Path)
+		parts := r.present(s)
 		r.raising[k] = make([]measure, len(parts))
 		for n, p := range parts {
-			w.add(func() { r.raising[k][n] = r.raise(k, p, boxes[p]) })
+			w.add(func() { r.raising[k][n] = r.raise(k, p, r.siblings.raisingBox(r.bay, k, p)) })
 		}
 	}
 	r.rolling = r.rolls()
@@ -83,23 +83,22 @@ func (r *report) plan(w *workers) {
 
 func (r *report) planStep(w *workers, k int) {
 	parts := r.present(r.Steps[k])
-	r.boxes[k] = r.sweptBoxes(r.Steps[k].Path)
-	done := stripped{k: k, measures: make([]measure, len(parts)), selves: make([]selfMeasure, len(parts))}
+	done := stripped{k: k, measures: make([]measure, len(parts)), kept: map[int][]keptMeasure{}}
 	drags, kept := make([][]dragMeasure, len(parts)), make([][]keptMeasure, len(parts))
 	for n, p := range parts {
 		w.add(func() {
-			done.measures[n], drags[n] = r.bay.strip(k, p, r.boxes[k][p])
-			done.selves[n] = r.self(k, p, parts, r.boxes[k])
-			kept[n] = r.keptBy(k, p, r.boxes[k][p])
+			around := r.siblings.box(r.bay, k, p)
+			done.measures[n], drags[n] = r.bay.strip(k, p, around)
+			kept[n] = r.keptBy(k, p, around)
 		})
 	}
-	r.strip[k] = done
 	w.after(func() {
-		r.strip[k].kept = map[int][]keptMeasure{}
 		for n, p := range parts {
-			r.strip[k].drags = append(r.strip[k].drags, drags[n]...)
-			r.strip[k].kept[p] = kept[n]
+			done.drags = append(done.drags, drags[n]...)
+			done.kept[p] = kept[n]
 		}
+		done.selves = r.siblings.selvesOf(r.bay, k)
+		r.strip[k] = done
 	})
 }
 

@@ -14,6 +14,7 @@ import (
 type Carrier struct {
 	Setting
 	Gear      *job.Gear
+	Kept      Kept      // hangers that its fillers are cut around
 	Rear      float64   // rear end of the form, in the frame of cell and pour
 	Bents     []float64 // stations of the bents, in the same frame
 	Mechanism *motion.Mechanism
@@ -52,7 +53,7 @@ type builder struct {
 // must have no Lacks.
 func Build(g *job.Gear, sec culvert.Section, s Setting, kept Kept, rear float64) *Carrier {
 	b := &builder{g: g, s: s, body: map[string]int{}, count: map[string]int{}, wall: [2]float64{sec.Left, sec.Right}, kept: kept, kind: kinds[g.Gear.Kind],
-		c: &Carrier{Setting: s, Gear: g, Rear: rear, Mechanism: &motion.Mechanism{}}}
+		c: &Carrier{Setting: s, Gear: g, Kept: kept, Rear: rear, Mechanism: &motion.Mechanism{}}}
 	b.c.Bents = Bents(g, rear)
 	b.trunk()
 	b.kind.bodies(b)

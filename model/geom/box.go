@@ -39,6 +39,9 @@ func (b Box) Grow(m float64) Box {
 	return Box{Min: b.Min.Sub(d), Max: b.Max.Add(d)}
 }
 
+// Moved is the box shifted by t.
+func (b Box) Moved(t Vec) Box { return Box{Min: b.Min.Add(t), Max: b.Max.Add(t)} }
+
 // Empty tells whether the box holds no point.
 func (b Box) Empty() bool { return b.Min[0] > b.Max[0] }
 

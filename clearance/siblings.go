@@ -1,0 +1,93 @@
+package clearance
+
+import (
+	"fmt"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/geom"
+)
+
+// Siblings are the bays that have the same carrier, set the same way: among
+// itself it goes through the same motion wherever it stands along the cell, so
+// that gaps between its own parts, and the boxes that hold them, are worked out
+// once. The members differ by a shift along x, which every joint of a carrier
+// leaves alone: its joints slide across and up, or turn about x.
+type siblings struct {
+	lead    *bay
+	boxes   [][]geom.Box // of each part in each step
+	raising [][]geom.Box
+	selves  [][]selfMeasure
+}
+
+// join finds or founds the siblings of a bay. The founder measures for all.
+func (r *report) join(kin map[string]*siblings, w *workers) {
+	key := fmt.Sprintf("%v %v", r.Carrier.Setting, r.Carrier.Kept.Over)
+	f, ok := kin[key]
+	if !ok {
+		f = &siblings{lead: r.bay}
+		kin[key] = f
+		f.plan(w)
+	}
+	r.siblings = f
+}
+
+// plan queues what the founder measures; the boxes are made at once, since
+// every other measurement wants them.
+func (f *siblings) plan(w *workers) {
+	b := f.lead
+	f.boxes = make([][]geom.Box, len(b.Steps))
+	f.raising = make([][]geom.Box, len(b.Raising))
+	f.selves = make([][]selfMeasure, len(b.Steps))
+	for k, s := range b.Raising {
+		if s.Stop == "" {
+			f.raising[k] = b.sweptBoxes(s.Path)
+		}
+	}
+	for k, s := range b.Steps {
+		if s.Stop != "" {
+			continue
+		}
+		f.boxes[k] = b.sweptBoxes(s.Path)
+		parts := b.present(s)
+		f.selves[k] = make([]selfMeasure, len(parts))
+		for n, p := range parts {
+			w.add(func() { f.selves[k][n] = b.self(k, p, parts, f.boxes[k]) })
+		}
+	}
+}
+
+// shift is how far a member stands ahead of the founder.
+func (f *siblings) shift(b *bay) geom.Vec { return geom.Vec{b.Carrier.Rear - f.lead.Carrier.Rear} }
+
+func (f *siblings) box(b *bay, k, part int) geom.Box {
+	return f.boxes[k][part].Moved(f.shift(b))
+}
+
+func (f *siblings) raisingBox(b *bay, k, part int) geom.Box {
+	return f.raising[k][part].Moved(f.shift(b))
+}
+
+// selvesOf are the founder's gaps at the place of a member.
+func (f *siblings) selvesOf(b *bay, k int) []selfMeasure {
+	by := f.shift(b)
+	if by == (geom.Vec{}) {
+		return f.selves[k]
+	}
+	moved := func(v sweep.Bracket) sweep.Bracket {
+		if v.Against >= 0 {
+			v.A, v.B = v.A.Add(by), v.B.Add(by)
+		}
+		return v
+	}
+	out := make([]selfMeasure, len(f.selves[k]))
+	for i, m := range f.selves[k] {
+		m.free, m.seam = moved(m.free), moved(m.seam)
+		end := make([]selfEnd, len(m.end))
+		for n, e := range m.end {
+			end[n] = selfEnd{e.part, e.other, moved(e.value)}
+		}
+		m.end = end
+		out[i] = m
+	}
+	return out
+}
