@@ -37,6 +37,13 @@ func (b *bay) at(step string) Where {
 	return Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: step, Frame: b.Name()}
 }
 
+// rangeSlack covers rounding of readings that stand exactly at an end of their
+// range; incrementPlay is how far a reading may lie from a hole or fit.
+const (
+	rangeSlack    = 1e-6
+	incrementPlay = 0.5e-3
+)
+
 // findingChecks turn a finding into a lower and an upper limit, and one more
 // for its increment.
 func (b *bay) findingChecks(f carrier.Finding) []Entry {
@@ -45,16 +52,19 @@ func (b *bay) findingChecks(f carrier.Finding) []Entry {
 		c := Entry{ID: "setup.range", Subject: b.subject(f.Subject), Verdict: Fail, Value: exactly(f.Value), Unit: "m", Where: b.at(f.State), Text: f.Text, Source: "gear"}
 		return []Entry{c}
 	}
-	slack := 1e-6 // readings that stand exactly at an end of their range
+	if f.Min == f.Max {
+		off := []candidate{{value: *exactly(math.Abs(f.Value - f.Min)), where: b.at(f.State), text: f.Text}}
+		return []Entry{entry("setup.range", b.subject(f.Subject), off, Limit{Value: incrementPlay, Source: "judgement: the play of a pin"}, Max, "")}
+	}
 	one := []candidate{{value: *exactly(f.Value), where: b.at(f.State), text: f.Text}}
 	out := []Entry{
-		entry("setup.range", b.subject(f.Subject+", least"), one, Limit{Value: f.Min - slack, Source: "gear"}, Min, ""),
-		entry("setup.range", b.subject(f.Subject+", most"), one, Limit{Value: f.Max + slack, Source: "gear"}, Max, ""),
+		entry("setup.range", b.subject(f.Subject+", least"), one, Limit{Value: f.Min - rangeSlack, Source: "gear"}, Min, ""),
+		entry("setup.range", b.subject(f.Subject+", most"), one, Limit{Value: f.Max + rangeSlack, Source: "gear"}, Max, ""),
 	}
-	if f.Off > 0 {
+	if f.Off > rangeSlack {
 		text := fmt.Sprintf("%s at %s lies %s from the nearest hole or increment", f.Subject, mm(f.Value), mm(f.Off))
 		out = append(out, entry("setup.range", b.subject(f.Subject+", increment"), []candidate{{value: *exactly(f.Off), where: b.at(f.State), text: text}},
-			Limit{Value: 0.5e-3, Source: "judgement: the play of a pin"}, Max, ""))
+			Limit{Value: incrementPlay, Source: "judgement: the play of a pin"}, Max, ""))
 	}
 	return out
 }
@@ -80,10 +90,9 @@ func (b *bay) adjusterChecks(k int) []Entry {
 		}
 		return out
 	}
-	slack := 1e-6
 	return []Entry{
-		entry("setup.range", b.subject(a.Label()+", least"), ends(func(v Bracket) float64 { return v.Lower }), Limit{Value: float64(a.Range.Min) - slack, Source: "gear"}, Min, ""),
-		entry("setup.range", b.subject(a.Label()+", most"), ends(func(v Bracket) float64 { return v.Upper }), Limit{Value: float64(a.Range.Max) + slack, Source: "gear"}, Max, ""),
+		entry("setup.range", b.subject(a.Label()+", least"), ends(func(v Bracket) float64 { return v.Lower }), Limit{Value: float64(a.Range.Min) - rangeSlack, Source: "gear"}, Min, ""),
+		entry("setup.range", b.subject(a.Label()+", most"), ends(func(v Bracket) float64 { return v.Upper }), Limit{Value: float64(a.Range.Max) + rangeSlack, Source: "gear"}, Max, ""),
 	}
 }
 

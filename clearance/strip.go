@@ -182,9 +182,6 @@ func (b *bay) withFirst(c Entry, s carrier.Step, measures []measure, of func(*me
 			}
 		}
 	}
-	if f := c.Where.First; f != nil {
-		c.Text += fmt.Sprintf("; first contact with %s between %s and %s", f.Adjuster, mm(f.Clear), mm(f.Hit))
-	}
 	return c
 }
 
