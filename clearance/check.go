@@ -35,7 +35,7 @@ func Check(s *model.Study, o Options) *Result {
 	}
 	w.run()
 	for i := range s.Bays {
-		r.add(reports[s.Bays[i].Twin].told(&s.Bays[i]), o.Only)
+		r.add(reports[s.Bays[i].Twin].told(s, &s.Bays[i]), o.Only)
 	}
 	r.order()
 	r.Verdict = overall(r.Checks)
@@ -115,7 +115,7 @@ func (r *report) presentAfterAll() []int {
 }
 
 // told is the report as it reads for a bay of the same geometry.
-func (r *report) told(b *model.Bay) *told {
+func (r *report) told(s *model.Study, b *model.Bay) *told {
 	own := *r.bay
 	own.Bay = b
 	t := &told{}
@@ -123,6 +123,7 @@ func (r *report) told(b *model.Bay) *told {
 	t.checks = append(t.checks, own.stripChecks(r.strip)...)
 	t.checks = append(t.checks, own.raiseChecks(r.raising)...)
 	t.checks = append(t.checks, own.rollChecks(r.rolling, r.rolled)...)
+	t.checks = append(t.checks, own.routeChecks(s.Job, s.Culvert.Grade)...)
 	t.settings = own.settings()
 	t.steps = own.stepRows(r.strip)
 	t.parts = own.partRows(r.strip)

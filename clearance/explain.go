@@ -35,6 +35,18 @@ var explanations = []Explanation{
 		"the collapse taken back, against everything cast before and the bars ahead", "3 mm", "judgement"},
 	{"roll.clear", "Clearance over the whole advance to the next pour, with tolerances taken off; the carrier's own imprint and concrete formed by others told apart.",
 		"least signed distance over the advance, less the root-sum-square allowance of the zone", "25 mm", "judgement"},
+	{"roll.track", "Each tread with its wander stays off haunch toes, kickers and the low-flow channel.",
+		"half span - haunch run - (gauge + tread) / 2 - wander", "25 mm", "judgement"},
+	{"roll.support", "Over the whole advance every wheel stands on placed invert.",
+		"from the wheels to the end of the invert, along each tread; aprons count", "100 mm", "judgement"},
+	{"roll.pull", "The line can start the carrier on the grade.",
+		"W (sin a + f cos a) with the most rolling coefficient x breakaway", "the line's capacity", "statics; coefficients from the job"},
+	{"roll.hold", "Where the carrier could run, a hold-back can hold it, set before plates leave the invert.",
+		"wherever tan(slope) > the least rolling coefficient: W (sin a - f cos a)", "the hold-back's capacity", "statics; coefficients from the job"},
+	{"roll.tip", "The collapsed carrier is stable across and along with a margin.",
+		"W cos a x lever / (W sin a x height of the centre of gravity)", "1.5", "judgement"},
+	{"roll.bearing", "The worst wheel load on the young invert is within its bearing strength at that age.",
+		"rocking on two diagonal wheels; phi 0.85 f'c A1 sqrt(A2/A1); strength gain by EN 1992-1-1", "phi Bn", "ACI 318 (from memory); EN 1992-1-1 3.1.2"},
 }
 
 // Explain finds the explanation of a check.

@@ -36,6 +36,9 @@ var defaults = []Limit{
 	{"strip.supports", "strip.release", 0.003, "judgement", "hangers, plates and nuts stay clear"},
 	{"raise.clear", "strip.release", 0.003, "judgement", "nothing touches on the way up"},
 	{"roll.clear", "roll.clear", 0.025, "judgement", "clearance while rolling ahead"},
+	{"roll.track", "", 0.025, "judgement", "treads off haunch toes, kickers and channel"},
+	{"roll.support", "", 0.100, "judgement", "wheels inside the end of the placed invert"},
+	{"roll.tip", "", 1.5, "judgement", "restoring over overturning moment"},
 }
 
 // Limits of a job.

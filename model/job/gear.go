@@ -169,6 +169,7 @@ type Wheels struct {
 	Tread    units.Length   `yaml:"tread" above:"0 mm" max:"1 m" doc:"Width of the tread."`
 	Axle     units.Length   `yaml:"axle" above:"0 mm" max:"2 m" doc:"Axle below the sill's underside."`
 	At       []units.Length `yaml:"at" doc:"Positions along the form from its rear end."`
+	Patch    units.Length   `yaml:"patch" default:"60 mm" above:"0 mm" max:"1 m" doc:"Length of a tyre's contact with the invert under load, along the cell."`
 	Capacity units.Force    `yaml:"capacity" default:"0 kN" min:"0 kN" doc:"What one wheel carries; 0 is not stated."`
 }
 

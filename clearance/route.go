@@ -1,0 +1,256 @@
+package clearance
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+	"boxwalk/model/job"
+	"boxwalk/model/load"
+	"boxwalk/model/units"
+)
+
+// gravity in m/s2, the standard value (ISO 80000-3).
+const gravity = 9.80665
+
+// route is the collapsed carrier on its way to the next pour, as statics sees
+// it: what it weighs, where, and on which wheels.
+type route struct {
+	*bay
+	job    *job.Job
+	grade  float64 // rise over run ahead
+	weight units.Force
+	centre geom.Vec // of gravity, in the frame of cell and pour
+}
+
+// routeChecks are track, support, pull, hold-back, tipping and bearing on the
+// way to the next pour.
+func (b *bay) routeChecks(j *job.Job, grade float64) []Entry {
+	if len(b.Steps) == 0 || b.Steps[len(b.Steps)-1].Stop != "" || !b.Steps[len(b.Steps)-1].Carried {
+		var out []Entry
+		for _, id := range []string{"roll.track", "roll.support", "roll.pull", "roll.hold", "roll.tip", "roll.bearing"} {
+			out = append(out, open(id, b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.at("roll ahead")))
+		}
+		return out
+	}
+	r := &route{bay: b, job: j, grade: grade}
+	r.weigh()
+	out := append(r.trackChecks(), r.supportChecks()...)
+	out = append(out, r.pullChecks()...)
+	out = append(out, r.tipChecks()...)
+	return append(out, r.bearingCheck())
+}
+
+// weigh sums the parts that roll, where they stand when collapsed.
+func (r *route) weigh() {
+	last := r.Steps[len(r.Steps)-1]
+	var mass float64
+	var moment geom.Vec
+	for _, p := range r.Carrier.Parts {
+		if last.PresentAfter(p) {
+			mass += p.Mass
+			moment = moment.Add(last.Pose(p.Body).Apply(p.Centroid()).Mul(p.Mass))
+		}
+	}
+	r.weight = units.Force(mass * gravity / 1000)
+	r.centre = moment.Mul(1 / mass)
+}
+
+// wheelLines are the wheels' places along the pour.
+func (r *route) wheelLines() []units.Length {
+	var out []units.Length
+	for _, at := range r.Carrier.Gear.Wheels.At {
+		out = append(out, units.Length(r.Carrier.Rear)+at)
+	}
+	return out
+}
+
+func (r *route) wheels() load.Wheels {
+	return load.Wheels{Weight: r.weight, Gauge: units.Length(r.Carrier.Gauge), Lines: r.wheelLines(),
+		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1])}
+}
+
+// one entry from a single number.
+func (r *route) one(id, rest, unit string, value float64, allowance float64, limit Limit, s Sense, text string) Entry {
+	e := entry(id, r.subject(rest), []candidate{{value: *exactly(value), allowance: allowance, worst: allowance, where: r.at("roll ahead"), text: text}}, limit, s, "")
+	e.Unit = unit
+	return e
+}
+
+// trackChecks keep each tread with its wander off haunch toes, kickers and the
+// low-flow channel.
+func (r *route) trackChecks() []Entry {
+	limit := r.limits.of("roll.track")
+	wander := r.tol.Value("wander")
+	outer := r.Carrier.Gauge/2 + float64(r.Carrier.Gear.Wheels.Tread)/2
+	edge, what := r.Cell.HalfSpan, "wall"
+	if r.Cell.Bottom.Exists() {
+		edge, what = r.Cell.HalfSpan-r.Cell.Bottom.Run, "toe of the bottom haunch"
+	}
+	out := []Entry{r.one("roll.track", "outer edge of the treads", "m", edge-outer, wander, limit, Min,
+		fmt.Sprintf("the treads' outer edge runs %s from the %s: %s - (gauge %s + tread %s) / 2; %s are taken off for wander",
+			mm(edge-outer), what, mm(edge), mm(r.Carrier.Gauge), mm(float64(r.Carrier.Gear.Wheels.Tread)), mm(wander)))}
+	if c := r.job.Culvert.Channel; c != nil {
+		clear := math.Inf(1)
+		for _, side := range sides {
+			y := float64(side) * r.Carrier.Gauge / 2
+			clear = math.Min(clear, math.Abs(y-float64(c.Offset))-float64(c.Width)/2-float64(r.Carrier.Gear.Wheels.Tread)/2)
+		}
+		out = append(out, r.one("roll.track", "low-flow channel", "m", clear, wander, limit, Min,
+			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; %s are taken off for wander", mm(clear), mm(wander))))
+	}
+	return out
+}
+
+var sides = [2]culvert.Side{culvert.Left, culvert.Right}
+
+// supportChecks ask that every wheel stands on placed invert over the whole
+// advance: from where the carrier stands now to where it stands next.
+func (r *route) supportChecks() []Entry {
+	limit := r.limits.of("roll.support")
+	behind, ahead := math.Inf(1), math.Inf(1)
+	lines := r.wheelLines()
+	for _, c := range r.Concrete {
+		if c.Zone != culvert.Invert {
+			continue
+		}
+		for _, side := range sides {
+			y := float64(side) * (r.Carrier.Gauge/2 + float64(r.Carrier.Gear.Wheels.Tread)/2)
+			lo, hi := alongAt(c.Solid, y)
+			if c.Pour == r.first() {
+				behind = math.Min(behind, float64(lines[0])-lo)
+			}
+			if c.Pour == r.lastInvert() {
+				ahead = math.Min(ahead, hi-(float64(lines[len(lines)-1])+r.Advance))
+			}
+		}
+	}
+	var out []Entry
+	for _, e := range []struct {
+		what string
+		left float64
+	}{{"rear wheels", behind}, {"front wheels", ahead}} {
+		if math.IsInf(e.left, 0) {
+			continue
+		}
+		out = append(out, r.one("roll.support", e.what, "m", e.left, 0, limit, Min,
+			fmt.Sprintf("over the advance the %s stay %s from the end of the placed invert, measured along the tread nearer to it", e.what, mm(e.left))))
+	}
+	return out
+}
+
+// first and lastInvert are the outermost pours whose invert is at hand.
+func (r *route) first() int {
+	first := r.Pour.Number
+	for _, c := range r.Concrete {
+		if c.Zone == culvert.Invert && c.Pour > 0 {
+			first = min(first, c.Pour)
+		}
+	}
+	return first
+}
+
+func (r *route) lastInvert() int {
+	last := r.Pour.Number
+	for _, c := range r.Concrete {
+		if c.Zone == culvert.Invert {
+			last = max(last, c.Pour)
+		}
+	}
+	return last
+}
+
+// alongAt is the stretch of a slab's top along x at distance y from the
+// centreline.
+func alongAt(s *geom.Solid, y float64) (lo, hi float64) {
+	lo, hi = math.Inf(-1), math.Inf(1)
+	for i := range s.Faces {
+		q := s.Plane(i)
+		if math.Abs(q.N[0]) < 1e-9 {
+			continue
+		}
+		x := (q.D - q.N[1]*y) / q.N[0]
+		if q.N[0] > 0 {
+			hi = math.Min(hi, x)
+		} else {
+			lo = math.Max(lo, x)
+		}
+	}
+	return lo, hi
+}
+
+// pullChecks hold pull and hold-back against the lines.
+func (r *route) pullChecks() []Entry {
+	t := r.job.Travel
+	p, err := load.Rolling{Weight: r.weight, Slope: units.Slope(r.grade), Least: float64(t.Rolling.Least), Most: float64(t.Rolling.Most), Breakaway: float64(t.Breakaway)}.Demands()
+	if err != nil {
+		return []Entry{open("roll.pull", r.subject("advance"), "kN", err.Error(), r.at("roll ahead")), open("roll.hold", r.subject("advance"), "kN", err.Error(), r.at("roll ahead"))}
+	}
+	pull := r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: p.Source.String()}, Max,
+		fmt.Sprintf("%s on %+.2f %%: to start it takes %s with rolling coefficient %.3f x breakaway %.1f; the %s can pull %s",
+			kN(r.weight), 100*r.grade, kN(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway), t.PulledBy, kN(t.Capacity)))
+	var have units.Force
+	if t.HoldBack != nil {
+		have = t.HoldBack.Capacity
+	}
+	text := fmt.Sprintf("the grade of %+.2f %% is not above the least rolling coefficient %.3f: it holds itself", 100*r.grade, float64(t.Rolling.Least))
+	if p.NeedsHold {
+		text = fmt.Sprintf("%s on %+.2f %% can run: the grade is above the least rolling coefficient %.3f; the hold-back must take %s and has %s; set it before plates leave the invert",
+			kN(r.weight), 100*r.grade, float64(t.Rolling.Least), kN(p.Hold), kN(have))
+	}
+	hold := r.one("roll.hold", "hold-back", "kN", float64(p.Hold), 0, Limit{Value: float64(have), Source: p.Source.String()}, Max, text)
+	return []Entry{pull, hold}
+}
+
+// tipChecks ask for a margin against tipping across and along.
+func (r *route) tipChecks() []Entry {
+	limit := r.limits.of("roll.tip")
+	across, along, err := r.wheels().TippingLevers()
+	if err != nil {
+		return []Entry{open("roll.tip", r.subject("advance"), "1", err.Error(), r.at("roll ahead"))}
+	}
+	var out []Entry
+	for _, way := range []struct {
+		what  string
+		lever units.Length
+		slope float64
+	}{{"across", across, float64(r.job.Alignment.Crossfall) + r.tol.Value("track_level")/2.4}, {"along", along, r.grade}} {
+		s, err := load.Tipping{Weight: r.weight, Lever: way.lever, Height: units.Length(r.centre[2]), Slope: units.Slope(way.slope)}.Margin()
+		if err != nil {
+			out = append(out, open("roll.tip", r.subject(way.what), "1", err.Error(), r.at("roll ahead")))
+			continue
+		}
+		ratio, text := s.Ratio, fmt.Sprintf("%s: centre of gravity %s high, %s inside the wheels, slope %.2f %%: restoring over overturning %.1f", way.what, mm(r.centre[2]), mm(float64(way.lever)), 100*way.slope, s.Ratio)
+		if !s.Loaded {
+			ratio, text = math.Inf(1), fmt.Sprintf("%s: nothing overturns on the level; it tips at %.1f deg", way.what, float64(s.Angle)*180/math.Pi)
+			e := entry("roll.tip", r.subject(way.what), nil, limit, Min, text)
+			e.Unit = "1"
+			out = append(out, e)
+			continue
+		}
+		e := r.one("roll.tip", way.what, "1", ratio, 0, limit, Min, text)
+		out = append(out, e)
+	}
+	return out
+}
+
+// bearingCheck holds the worst wheel load, rocking on two diagonal wheels,
+// against the bearing strength of the invert at its age.
+func (r *route) bearingCheck() Entry {
+	worst, err := r.wheels().Rocking()
+	if err != nil {
+		return open("roll.bearing", r.subject("wheels"), "kN", err.Error(), r.at("roll ahead"))
+	}
+	w, c := r.Carrier.Gear.Wheels, r.job.Concrete
+	patch := load.Patch{Along: w.Patch, Across: w.Tread, EdgeAlong: 0.1, EdgeAcross: units.Length(r.Cell.HalfSpan - r.Carrier.Gauge/2 - float64(w.Tread)/2), Depth: units.Length(r.Cell.Invert)}
+	v, err := patch.OnYoungInvert(worst, load.Invert{Strength: c.Strength, Class: load.CementClassOf(c.Cement), Age: r.job.Schedule.InvertAge}, load.ACIBasis())
+	if err != nil {
+		return open("roll.bearing", r.subject("wheels"), "kN", err.Error()+"; give schedule.invert_age and have the strength tested", r.at("roll ahead"))
+	}
+	return r.one("roll.bearing", "wheels", "kN", float64(v.Demand), 0, Limit{Value: float64(v.Capacity), Source: v.Source.String()}, Max,
+		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s; the invert has %.1f MPa at %.0f days and bears %s",
+			kN(worst), kN(v.Demand), mm(float64(w.Patch)), mm(float64(w.Tread)), float64(v.Strength)/1000, float64(r.job.Schedule.InvertAge)/86400, kN(v.Capacity)))
+}
+
+func kN(f units.Force) string { return fmt.Sprintf("%.1f kN", float64(f)) }
