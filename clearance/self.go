@@ -24,26 +24,50 @@ type selfEnd struct {
 	value       sweep.Bracket
 }
 
+// sweptPieces is into how many pieces a step is cut for its boxes.
+const sweptPieces = 4
+
 // sweptBoxes are boxes, in the ground frame, that hold each part throughout a
 // step: a vertex leaves the chord between two poses by at most K D^2/8.
 func (b *bay) sweptBoxes(path *motion.Path) []geom.Box {
+	bodies := make([]sweptBody, len(b.Carrier.Mechanism.Bodies))
+	for i := range bodies {
+		bodies[i] = sweptBodyOf(path, i)
+	}
 	out := make([]geom.Box, len(b.parts))
-	const pieces = 4
 	for i, p := range b.Carrier.Parts {
-		box, sag := geom.EmptyBox(), 0.0
-		bound := path.Bound(motion.Ground, p.Body, 0, 1)
-		for _, v := range p.Vertices {
-			sag = math.Max(sag, bound.Curvature(v)/(8*pieces*pieces))
-		}
-		for n := range pieces + 1 {
-			pose := path.Pose(motion.Ground, p.Body, float64(n)/pieces)
-			for _, v := range p.Vertices {
-				box = box.Add(pose.Apply(v))
-			}
-		}
-		out[i] = box.Grow(sag)
+		out[i] = bodies[p.Body].around(p.Vertices)
 	}
 	return out
+}
+
+// sweptBody is a body's poses along a step, one alone if it does not move, and
+// the bound on what lies between.
+type sweptBody struct {
+	poses []geom.Pose
+	bound geom.Bound
+}
+
+func sweptBodyOf(path *motion.Path, body int) sweptBody {
+	if !path.Moves(motion.Ground, body) {
+		return sweptBody{poses: []geom.Pose{path.Pose(motion.Ground, body, 0)}}
+	}
+	s := sweptBody{bound: path.Bound(motion.Ground, body, 0, 1)}
+	for n := range sweptPieces + 1 {
+		s.poses = append(s.poses, path.Pose(motion.Ground, body, float64(n)/sweptPieces))
+	}
+	return s
+}
+
+func (s sweptBody) around(vertices []geom.Vec) geom.Box {
+	box, sag := geom.EmptyBox(), 0.0
+	for _, v := range vertices {
+		sag = math.Max(sag, s.bound.Curvature(v))
+		for _, p := range s.poses {
+			box = box.Add(p.Apply(v))
+		}
+	}
+	return box.Grow(sag / (8 * sweptPieces * sweptPieces))
 }
 
 // self measures one part against the later ones over step k. Pairs that do not

@@ -23,9 +23,14 @@ func BoxOf(points []Vec) Box {
 
 // Add is the least box around b and p.
 func (b Box) Add(p Vec) Box {
-	for i := range p {
-		b.Min[i] = math.Min(b.Min[i], p[i])
-		b.Max[i] = math.Max(b.Max[i], p[i])
+	for i, v := range p {
+		// comparisons, since math.Min costs several times as much
+		if !(v >= b.Min[i]) {
+			b.Min[i] = v
+		}
+		if !(v <= b.Max[i]) {
+			b.Max[i] = v
+		}
 	}
 	return b
 }
