@@ -16,8 +16,9 @@ import (
 // search, and which of them touch by design and how long.
 type bay struct {
 	*model.Bay
-	limits Limits
-	tol    allow.Tolerances
+	imperial bool // the job's units, for sentences
+	limits   Limits
+	tol      allow.Tolerances
 
 	parts []sweep.Part
 	stripped,
@@ -52,8 +53,8 @@ func obstaclesOf(solids []culvert.Solid) obstacles {
 	return o
 }
 
-func inspect(b *model.Bay, l Limits, t allow.Tolerances) *bay {
-	v := &bay{Bay: b, limits: l, tol: t, sealed: map[[2]int]carrier.Contact{}, nudges: map[nudgeKey]*nudges{}}
+func inspect(b *model.Bay, imperial bool, l Limits, t allow.Tolerances) *bay {
+	v := &bay{Bay: b, imperial: imperial, limits: l, tol: t, sealed: map[[2]int]carrier.Contact{}, nudges: map[nudgeKey]*nudges{}}
 	for _, p := range b.Carrier.Parts {
 		v.parts = append(v.parts, sweep.NewPart(p.Body, p.Solid))
 	}

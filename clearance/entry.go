@@ -87,6 +87,14 @@ func (b *bay) subject(rest string) string {
 	return fmt.Sprintf("cell %d, pour %d, %s", b.Cell.Number, b.Pour.Number, rest)
 }
 
+// mm prints metres as the job's units have them: millimetres, or inches.
+func (b *bay) mm(v float64) string {
+	if b.imperial && !math.IsInf(v, 0) && !math.IsNaN(v) {
+		return fmt.Sprintf("%.2f in", v/0.0254+0)
+	}
+	return mm(v)
+}
+
 // mm prints metres as millimetres with one decimal.
 func mm(v float64) string {
 	if math.IsInf(v, 0) || math.IsNaN(v) {
@@ -96,11 +104,11 @@ func mm(v float64) string {
 }
 
 // said is a bracket in words: its lower end, or that it is farther.
-func said(v Bracket) string {
+func (b *bay) said(v Bracket) string {
 	if math.IsInf(v.Upper, 1) {
-		return "more than " + mm(v.Lower)
+		return "more than " + b.mm(v.Lower)
 	}
-	return mm((v.Lower + v.Upper) / 2)
+	return b.mm((v.Lower + v.Upper) / 2)
 }
 
 // label of a part.

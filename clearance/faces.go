@@ -42,9 +42,9 @@ func (b *bay) faceCandidate(part int, design []culvert.Solid, faces []sweep.Part
 	v := sweep.At(atRest{}, sweep.Ground, b.parts[part], faces, 0)
 	off := Bracket{math.Max(0, math.Max(v.Lower, -v.Upper)), math.Max(math.Abs(v.Lower), math.Abs(v.Upper))}
 	zone := design[v.Against].Zone
-	text := fmt.Sprintf("%s stands %s from the design face of the %s", b.label(part), mm(off.Upper), zone.Words())
+	text := fmt.Sprintf("%s stands %s from the design face of the %s", b.label(part), b.mm(off.Upper), zone.Words())
 	if v.Upper < 0 {
-		text = fmt.Sprintf("%s lies %s inside the design face of the %s", b.label(part), mm(off.Upper), zone.Words())
+		text = fmt.Sprintf("%s lies %s inside the design face of the %s", b.label(part), b.mm(off.Upper), zone.Words())
 	}
 	return candidate{value: off, where: b.where("raised", part, string(zone), v), text: text}
 }
@@ -73,32 +73,47 @@ func (b *bay) formed() []outline {
 	return append(out, outline{"right wall", geom.Point2{-h, top}, geom.Point2{-h, foot}})
 }
 
-// openings is the widest open gap on each piece of the section, at every
-// station between two ends of panels.
+// openings is the widest open gap on each piece of the section.
 func (b *bay) openings() []candidate {
-	rear, front := b.Carrier.Rear, b.Carrier.Rear+b.Needed
 	var out []candidate
 	for _, o := range b.formed() {
-		worst, at := 0.0, rear
-		for _, x := range b.stations(rear, front) {
-			if g := b.widest(o, x); g > worst {
-				worst, at = g, x
-			}
-		}
+		worst, at := b.opening(o)
 		w := b.at("raised")
 		w.Zone = o.name
 		text := fmt.Sprintf("panel faces, fillers and plates cover the %s", o.name)
 		if worst > 1e-6 {
-			text = fmt.Sprintf("the %s is open over %s at %.3f m along the pour", o.name, mm(worst), at)
+			text = fmt.Sprintf("the %s is open over %s at %.3f m along the pour", o.name, b.mm(worst), at)
 		}
 		out = append(out, candidate{value: *exactly(worst), where: w, text: text})
 	}
 	return out
 }
 
-// stations are the middles between neighbouring ends of faced parts and
-// hangers within the pour: nothing changes in between.
-func (b *bay) stations(rear, front float64) []float64 {
+// opening is the widest gap on one piece of the section and where it is. A slit
+// across the cell counts with its width along it, which is the lesser.
+func (b *bay) opening(o outline) (worst, at float64) {
+	limit := b.limits.of("setup.faces").Value
+	var across, along float64
+	for _, s := range b.slices(b.Carrier.Rear, b.Carrier.Rear+b.Needed) {
+		gap := b.widest(o, (s[0]+s[1])/2)
+		if gap <= limit {
+			across, along = 0, 0
+			if gap > worst {
+				worst, at = gap, (s[0]+s[1])/2
+			}
+			continue
+		}
+		across, along = math.Max(across, gap), along+s[1]-s[0]
+		if open := math.Min(across, along); open > worst {
+			worst, at = open, s[0]
+		}
+	}
+	return worst, at
+}
+
+// slices lie between neighbouring ends of faced parts and hangers within the
+// pour: nothing changes within one.
+func (b *bay) slices(rear, front float64) [][2]float64 {
 	ends := []float64{rear, front}
 	keep := func(box geom.Box) {
 		for _, x := range [2]float64{box.Min[0], box.Max[0]} {
@@ -118,10 +133,10 @@ func (b *bay) stations(rear, front float64) []float64 {
 		}
 	}
 	sort.Float64s(ends)
-	var out []float64
+	var out [][2]float64
 	for i := 1; i < len(ends); i++ {
 		if ends[i]-ends[i-1] > 1e-6 {
-			out = append(out, (ends[i]+ends[i-1])/2)
+			out = append(out, [2]float64{ends[i-1], ends[i]})
 		}
 	}
 	return out

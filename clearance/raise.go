@@ -45,7 +45,7 @@ func (b *bay) raiseCheck(s carrier.Step, list []measure) Entry {
 			}
 			if v := m.held[z]; v.Against >= 0 && v.Lower < -contactTolerance {
 				found = append(found, candidate{value: Bracket{v.Lower, v.Upper}, where: b.where(s.Name, m.part, string(zone), v),
-					text: fmt.Sprintf("%s digs %s into the %s it comes to rest on", b.label(m.part), mm(-v.Upper), zone.Words())})
+					text: fmt.Sprintf("%s digs %s into the %s it comes to rest on", b.label(m.part), b.mm(-v.Upper), zone.Words())})
 			}
 		}
 	}

@@ -69,14 +69,14 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 					w := b.where(step, part, string(zone), v)
 					station := b.Cell.LineFromBay(b.Pour).Apply(geom.Vec{b.Carrier.Rear + v.At*r.way})[0]
 					w.Station = &station
-					return w, fmt.Sprintf("%s passes the %s at %s; %s are taken off for tolerances (%s if all add up)", b.label(part), zone.Words(), said(bracketOf(v)), mm(a.RootSumSquare), mm(a.WorstCase))
+					return w, fmt.Sprintf("%s passes the %s at %s; %s are taken off for tolerances (%s if all add up)", b.label(part), zone.Words(), b.said(bracketOf(v)), b.mm(a.RootSumSquare), b.mm(a.WorstCase))
 				}
 				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, tell: tell}
 				found = append(found, c)
 			}
 		}
 		if anything {
-			out = append(out, entry("roll.clear", b.subject(zone.Words()), found, limit, Min, fmt.Sprintf("every part passes the %s more than %s away", zone.Words(), mm(far))))
+			out = append(out, entry("roll.clear", b.subject(zone.Words()), found, limit, Min, fmt.Sprintf("every part passes the %s more than %s away", zone.Words(), b.mm(far))))
 		}
 	}
 	return out

@@ -90,7 +90,7 @@ func (r *route) trackChecks() []Entry {
 	}
 	out := []Entry{r.one("roll.track", "outer edge of the treads", "m", edge-outer, wander, limit, Min,
 		fmt.Sprintf("the treads' outer edge runs %s from the %s: %s - (gauge %s + tread %s) / 2; %s are taken off for wander",
-			mm(edge-outer), what, mm(edge), mm(r.Carrier.Gauge), mm(float64(r.Carrier.Gear.Wheels.Tread)), mm(wander)))}
+			r.mm(edge-outer), what, r.mm(edge), r.mm(r.Carrier.Gauge), r.mm(float64(r.Carrier.Gear.Wheels.Tread)), r.mm(wander)))}
 	if c := r.job.Culvert.Channel; c != nil {
 		clear := math.Inf(1)
 		for _, side := range sides {
@@ -98,7 +98,7 @@ func (r *route) trackChecks() []Entry {
 			clear = math.Min(clear, math.Abs(y-float64(c.Offset))-float64(c.Width)/2-float64(r.Carrier.Gear.Wheels.Tread)/2)
 		}
 		out = append(out, r.one("roll.track", "low-flow channel", "m", clear, wander, limit, Min,
-			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; %s are taken off for wander", mm(clear), mm(wander))))
+			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; %s are taken off for wander", r.mm(clear), r.mm(wander))))
 	}
 	return out
 }
@@ -135,7 +135,7 @@ func (r *route) supportChecks() []Entry {
 			continue
 		}
 		out = append(out, r.one("roll.support", e.what, "m", e.left, 0, limit, Min,
-			fmt.Sprintf("over the advance the %s stay %s from the end of the placed invert, measured along the tread nearer to it", e.what, mm(e.left))))
+			fmt.Sprintf("over the advance the %s stay %s from the end of the placed invert, measured along the tread nearer to it", e.what, r.mm(e.left))))
 	}
 	return out
 }
@@ -221,7 +221,7 @@ func (r *route) tipChecks() []Entry {
 			out = append(out, open("roll.tip", r.subject(way.what), "1", err.Error(), r.at("roll ahead")))
 			continue
 		}
-		ratio, text := s.Ratio, fmt.Sprintf("%s: centre of gravity %s high, %s inside the wheels, slope %.2f %%: restoring over overturning %.1f", way.what, mm(r.centre[2]), mm(float64(way.lever)), 100*way.slope, s.Ratio)
+		ratio, text := s.Ratio, fmt.Sprintf("%s: centre of gravity %s high, %s inside the wheels, slope %.2f %%: restoring over overturning %.1f", way.what, r.mm(r.centre[2]), r.mm(float64(way.lever)), 100*way.slope, s.Ratio)
 		if !s.Loaded {
 			ratio, text = math.Inf(1), fmt.Sprintf("%s: nothing overturns on the level; it tips at %.1f deg", way.what, float64(s.Angle)*180/math.Pi)
 			e := entry("roll.tip", r.subject(way.what), nil, limit, Min, text)
@@ -250,7 +250,7 @@ func (r *route) bearingCheck() Entry {
 	}
 	return r.one("roll.bearing", "wheels", "kN", float64(v.Demand), 0, Limit{Value: float64(v.Capacity), Source: v.Source.String()}, Max,
 		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s; the invert has %.1f MPa at %.0f days and bears %s",
-			kN(worst), kN(v.Demand), mm(float64(w.Patch)), mm(float64(w.Tread)), float64(v.Strength)/1000, float64(r.job.Schedule.InvertAge)/86400, kN(v.Capacity)))
+			kN(worst), kN(v.Demand), r.mm(float64(w.Patch)), r.mm(float64(w.Tread)), float64(v.Strength)/1000, float64(r.job.Schedule.InvertAge)/86400, kN(v.Capacity)))
 }
 
 func kN(f units.Force) string { return fmt.Sprintf("%.1f kN", float64(f)) }

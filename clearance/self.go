@@ -155,7 +155,7 @@ func (b *bay) selfChecks(s carrier.Step, r stripped) []Entry {
 		}
 	}
 	return []Entry{
-		entry("strip.self", b.subject(s.Name+", bodies and links"), free, b.limits.of("strip.self"), Min, "no two bodies that move against each other come nearer than "+mm(near)),
+		entry("strip.self", b.subject(s.Name+", bodies and links"), free, b.limits.of("strip.self"), Min, "no two bodies that move against each other come nearer than "+b.mm(near)),
 		entry("strip.self", b.subject(s.Name+", seams"), seam, b.limits.of("strip.self.seams"), Min, "no seam moves in this step"),
 	}
 }
@@ -185,7 +185,7 @@ func (b *bay) selfWhere(s carrier.Step, part int, v sweep.Bracket) Where {
 
 func (b *bay) selfText(part int, v sweep.Bracket, lag float64) string {
 	if v.Upper < -contactTolerance {
-		return fmt.Sprintf("%s jams %s into %s", b.label(part), mm(-v.Upper), b.label(v.Against))
+		return fmt.Sprintf("%s jams %s into %s", b.label(part), b.mm(-v.Upper), b.label(v.Against))
 	}
 	return b.keeps(part, v, b.label(v.Against), lag)
 }

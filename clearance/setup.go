@@ -62,7 +62,7 @@ func (b *bay) findingChecks(f carrier.Finding) []Entry {
 		entry("setup.range", b.subject(f.Subject+", most"), one, Limit{Value: f.Max + rangeSlack, Source: "gear"}, Max, ""),
 	}
 	if f.Off > rangeSlack {
-		text := fmt.Sprintf("%s at %s lies %s from the nearest hole or increment", f.Subject, mm(f.Value), mm(f.Off))
+		text := fmt.Sprintf("%s at %s lies %s from the nearest hole or increment", f.Subject, b.mm(f.Value), b.mm(f.Off))
 		out = append(out, entry("setup.range", b.subject(f.Subject+", increment"), []candidate{{value: *exactly(f.Off), where: b.at(f.State), text: text}},
 			Limit{Value: incrementPlay, Source: "judgement: the play of a pin"}, Max, ""))
 	}
@@ -75,11 +75,11 @@ func (b *bay) adjusterChecks(k int) []Entry {
 	var list []candidate
 	for _, s := range b.Steps {
 		m := s.Moves[k]
-		text := fmt.Sprintf("%s reads %s to %s in step %q; the gear allows %s to %s", a.Label(), mm(m.Least), mm(m.Most), s.Name, mm(float64(a.Range.Min)), mm(float64(a.Range.Max)))
+		text := fmt.Sprintf("%s reads %s to %s in step %q; the gear allows %s to %s", a.Label(), b.mm(m.Least), b.mm(m.Most), s.Name, b.mm(float64(a.Range.Min)), b.mm(float64(a.Range.Max)))
 		list = append(list, candidate{value: Bracket{m.Least, m.Most}, where: b.at(s.Name), text: text})
 	}
 	if len(list) == 0 {
-		list = append(list, candidate{value: *exactly(a.Raised), where: b.at("raised"), text: fmt.Sprintf("%s reads %s raised", a.Label(), mm(a.Raised))})
+		list = append(list, candidate{value: *exactly(a.Raised), where: b.at("raised"), text: fmt.Sprintf("%s reads %s raised", a.Label(), b.mm(a.Raised))})
 	}
 	ends := func(pick func(Bracket) float64) []candidate {
 		out := make([]candidate, len(list))
@@ -112,7 +112,7 @@ func (b *bay) blockedChecks(s carrier.Step) []Entry {
 		m := s.Moves[l.Adjuster]
 		where := b.at(s.Name)
 		where.Part = a.Label()
-		text := fmt.Sprintf("%s is locked in step %q but has to give %s: from %s to %s", a.Label(), s.Name, mm(l.Give), mm(m.From), mm(l.Need))
+		text := fmt.Sprintf("%s is locked in step %q but has to give %s: from %s to %s", a.Label(), s.Name, b.mm(l.Give), b.mm(m.From), b.mm(l.Need))
 		out = append(out, entry("setup.range", b.subject(a.Label()+", locked in "+s.Name), []candidate{{value: *exactly(l.Give), where: where, text: text}},
 			Limit{Value: 1e-3, Source: "judgement: the play of two pins"}, Max, ""))
 	}
@@ -124,7 +124,7 @@ func (b *bay) blockedChecks(s carrier.Step) []Entry {
 func (b *bay) restChecks(done []stripped) []Entry {
 	hang := b.Carrier.Jack - b.Carrier.Wheels
 	out := []Entry{entry("setup.rest", b.subject("wheels raised"), []candidate{{value: *exactly(hang), where: b.at("raised"),
-		text: fmt.Sprintf("raised, the wheels hang %s above the invert: jack %s - %s at which the wheels touch", mm(hang), mm(b.Carrier.Jack), mm(b.Carrier.Wheels))}},
+		text: fmt.Sprintf("raised, the wheels hang %s above the invert: jack %s - %s at which the wheels touch", b.mm(hang), b.mm(b.Carrier.Jack), b.mm(b.Carrier.Wheels))}},
 		b.limits.of("setup.rest"), Min, "")}
 	if len(b.Steps) == 0 {
 		return append(out, open("setup.rest", b.subject("collapsed"), "m", "the gear has no steps", b.at("")))
@@ -141,10 +141,10 @@ func (b *bay) restChecks(done []stripped) []Entry {
 		to := last.Moves[k].To
 		up := math.Max(0, to-b.Carrier.Wheels)
 		wheels = append(wheels, candidate{value: *exactly(up), where: b.at(last.Name),
-			text: fmt.Sprintf("at the end %s reads %s and the wheels touch at %s: they hang %s off the invert", a.Label(), mm(to), mm(b.Carrier.Wheels), mm(up))})
+			text: fmt.Sprintf("at the end %s reads %s and the wheels touch at %s: they hang %s off the invert", a.Label(), b.mm(to), b.mm(b.Carrier.Wheels), b.mm(up))})
 		clear := math.Max(0, b.Carrier.Wheels-to)
 		plates = append(plates, candidate{value: *exactly(clear), where: b.at(last.Name),
-			text: fmt.Sprintf("at the end the plate of %s stands %s above the invert: %s - %s", a.Label(), mm(clear), mm(b.Carrier.Wheels), mm(to))})
+			text: fmt.Sprintf("at the end the plate of %s stands %s above the invert: %s - %s", a.Label(), b.mm(clear), b.mm(b.Carrier.Wheels), b.mm(to))})
 	}
 	return append(out,
 		entry("setup.rest", b.subject("wheels collapsed"), wheels, b.limits.of("setup.rest.wheels"), Max, ""),
@@ -157,7 +157,7 @@ func (b *bay) lengthCheck() Entry {
 	have := float64(b.Carrier.Gear.Form.Length)
 	left, right := b.Cell.Sides(b.Pour)
 	text := fmt.Sprintf("form %s long; pour %s along the left wall face, %s along the right, from corner to corner with a lap of %s it needs %s",
-		mm(have), mm(left), mm(right), mm(b.Pour.Lap), mm(b.Needed))
+		b.mm(have), b.mm(left), b.mm(right), b.mm(b.Pour.Lap), b.mm(b.Needed))
 	return entry("setup.length", b.subject("form length"), []candidate{{value: *exactly(have), where: b.at("raised"), text: text}},
 		Limit{Value: b.Needed, Source: "pour length"}, Min, "")
 }

@@ -152,12 +152,12 @@ func (b *bay) digCheck(s carrier.Step, r stripped) Entry {
 
 func (b *bay) digCandidate(s carrier.Step, part int, zone culvert.Zone, v sweep.Bracket, allowance float64) candidate {
 	tell := func() (Where, string) {
-		text := fmt.Sprintf("%s stays %s from the %s", b.label(part), said(bracketOf(v)), zone.Words())
+		text := fmt.Sprintf("%s stays %s from the %s", b.label(part), b.said(bracketOf(v)), zone.Words())
 		if v.Upper < -contactTolerance {
-			text = fmt.Sprintf("%s digs %s into the %s", b.label(part), mm(-v.Upper), zone.Words())
+			text = fmt.Sprintf("%s digs %s into the %s", b.label(part), b.mm(-v.Upper), zone.Words())
 		}
 		if allowance > 0 {
-			text += fmt.Sprintf("; %s are taken off for jacks %s out of level", mm(allowance), mm(b.tol.Value("jack_level")))
+			text += fmt.Sprintf("; %s are taken off for jacks %s out of level", b.mm(allowance), b.mm(b.tol.Value("jack_level")))
 		}
 		return b.where(s.Name, part, string(zone), v), text
 	}
@@ -195,7 +195,7 @@ func (b *bay) dragCheck(s carrier.Step, r stripped) Entry {
 		}
 		text := fmt.Sprintf("%s leaves the %s without sliding on it", b.label(d.part), zone.Words())
 		if d.travel.Upper > 0 {
-			text = fmt.Sprintf("%s of %s slides %s on the %s before it comes off", kind, b.label(d.part), mm(d.travel.Upper), zone.Words())
+			text = fmt.Sprintf("%s of %s slides %s on the %s before it comes off", kind, b.label(d.part), b.mm(d.travel.Upper), zone.Words())
 		}
 		list = append(list, candidate{value: Bracket{d.travel.Lower, d.travel.Upper}, text: text,
 			where: b.where(s.Name, d.part, string(zone), nothing())})
@@ -248,12 +248,12 @@ func (b *bay) releaseCandidate(s carrier.Step, part int, zone culvert.Zone, v sw
 
 // keeps says how far a part stays from something, or how deep it runs in.
 func (b *bay) keeps(part int, v sweep.Bracket, from string, lag float64) string {
-	text := fmt.Sprintf("%s keeps %s from %s", b.label(part), said(bracketOf(v)), from)
+	text := fmt.Sprintf("%s keeps %s from %s", b.label(part), b.said(bracketOf(v)), from)
 	if v.Upper < -contactTolerance {
-		text = fmt.Sprintf("%s runs %s into %s", b.label(part), mm(-v.Upper), from)
+		text = fmt.Sprintf("%s runs %s into %s", b.label(part), b.mm(-v.Upper), from)
 	}
 	if lag > 0 {
-		text += fmt.Sprintf("; %s are taken off for adjusters out of step", mm(lag))
+		text += fmt.Sprintf("; %s are taken off for adjusters out of step", b.mm(lag))
 	}
 	return text
 }
@@ -337,14 +337,14 @@ func (b *bay) travelChecks(s carrier.Step, r stripped) []Entry {
 			tell := func() (Where, string) {
 				w := b.where(s.Name, part, string(zone), v)
 				w.At = 1
-				return w, fmt.Sprintf("%s stands %s from the %s; %s are taken off for tolerances (%s if all add up)", b.label(part), said(bracketOf(v)), zone.Words(), mm(a.RootSumSquare), mm(a.WorstCase))
+				return w, fmt.Sprintf("%s stands %s from the %s; %s are taken off for tolerances (%s if all add up)", b.label(part), b.said(bracketOf(v)), zone.Words(), b.mm(a.RootSumSquare), b.mm(a.WorstCase))
 			}
 			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, tell: tell})
 		}
 		if !anything {
 			continue
 		}
-		out = append(out, entry("strip.clear", b.subject(zone.Words()+", collapsed"), list, limit, Min, fmt.Sprintf("every part stands more than %s from the %s", mm(far), zone.Words())))
+		out = append(out, entry("strip.clear", b.subject(zone.Words()+", collapsed"), list, limit, Min, fmt.Sprintf("every part stands more than %s from the %s", b.mm(far), zone.Words())))
 	}
 	return out
 }
