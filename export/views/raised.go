@@ -2,7 +2,6 @@ package views
 
 import (
 	"fmt"
-	"math"
 
 	"boxwalk/export/sheet"
 	"boxwalk/model/carrier"
@@ -17,7 +16,7 @@ func (o *office) raised(g cellGroup) plan {
 	cell := g.bay().Cell
 	return plan{
 		name: "section-raised" + g.label, title: "Cross-section, raised", supplement: g.cellsText(), kind: "Setup drawing",
-		notes: o.sectionNotes(g), least: sectionPaper, size: perMetre * (cell.Rise + cell.Roof + cell.Invert),
+		least: sectionPaper, size: perMetre * (cell.Rise + cell.Roof + cell.Invert),
 		build: func(s *sheet.Sheet, n float64) error {
 			st := stand{g.bay(), raisedStep}
 			v := sheet.NewView(fmt.Sprintf("Section at bent %d, looking ahead", st.middle()+1))
@@ -28,9 +27,11 @@ func (o *office) raised(g cellGroup) plan {
 				return err
 			}
 			sectionAxes(v, cell)
+			legAxes(v, st)
 			o.raisedDimensions(v, st)
-			column(s, v, append(st.callouts(st.middle()), o.fixedCallouts(cell, rods)...), o.rightOf(cell)+9*n, perMetre*cell.Rise/2, n)
-			s.Add(v, settingsTable(s, g.bay()))
+			column(s, v, append(o.callouts(st, st.middle()), o.fixedCallouts(cell, rods)...), o.rightOf(cell)+9*n, perMetre*cell.Rise/2, n)
+			o.insideDimensions(v, st, newPlacer(s, v, n))
+			s.Add(v, beside(s, settingsTable(s, g.bay()), o.sectionNotes(g)))
 			return nil
 		},
 	}
@@ -84,6 +85,14 @@ func sectionAxes(v *sheet.View, c culvert.Cell) {
 	v.Line(sheet.Centre, across(0, -c.Invert-0.1), across(0, c.Rise+c.Roof+0.25))
 }
 
+// legAxes are the centrelines of legs and wheels.
+func legAxes(v *sheet.View, st stand) {
+	c := st.bay.Carrier
+	for _, y := range []float64{c.Gauge / 2, -c.Gauge / 2} {
+		v.Line(sheet.Centre, across(y, -0.03), across(y, c.Header-st.lowered()+0.12))
+	}
+}
+
 // raisedDimensions are the section's sizes and the carrier's main settings.
 func (o *office) raisedDimensions(v *sheet.View, st stand) {
 	cell, c := st.bay.Cell, st.bay.Carrier
@@ -97,23 +106,61 @@ func (o *office) raisedDimensions(v *sheet.View, st stand) {
 	}
 	below := []sheet.Span{
 		span(b+sec.Left, base, b, base, ""), span(b, base, -b, base, "span"), span(-b, base, -b-sec.Right, base, ""),
-		span(c.Gauge/2, c.Jack, -c.Gauge/2, c.Jack, "gauge"),
+		span(c.Gauge/2, -0.03, -c.Gauge/2, -0.03, "gauge"),
 	}
 	if sec.Bottom.Exists() {
-		below = append(below, span(-b+sec.Bottom.Run, 0, -b, 0, "haunch"))
+		below = append(below, span(b, base, b-sec.Bottom.Run, base, ""))
 	}
 	v.Stack(sheet.Below, perMetre*base, below...)
 	above := o.roofSpans(c, sec, span)
 	if sec.Top.Exists() {
-		above = append(above, span(b, sec.PlaneTop(), b-sec.Top.Run, sec.Rise, "haunch"))
+		above = append(above, span(b, crown, b-sec.Top.Run, crown, ""))
 	}
 	v.Stack(sheet.Above, perMetre*(crown+rodAbove), above...)
 	v.Stack(sheet.Left, o.leftOf(cell), o.heightSpans(st, span)...)
+}
+
+// insideDimensions are the carrier's own measures, set out where the section is
+// emptiest.
+func (o *office) insideDimensions(v *sheet.View, st stand, p *placer) {
+	c := st.bay.Carrier
+	place := func(d sheet.Dimension, bases []sheet.Point) {
+		d.On = sheet.Dimensioning
+		var tries []sheet.Dimension
+		for _, b := range bases {
+			for _, before := range []bool{false, true} {
+				d.Base, d.Before = b, before
+				tries = append(tries, d)
+			}
+		}
+		if i, ok := p.best(len(tries), func(i int) []sheet.Item { return p.sheet.Draw(tries[i], p.n).Items() }, func(int) float64 { return 0 }); ok {
+			v.Add(tries[i])
+		}
+	}
+	levels := func(y0, y1 float64) []sheet.Point {
+		var out []sheet.Point
+		for i := range 25 {
+			out = append(out, across(y0+(y1-y0)*float64(i)/24, 0))
+		}
+		return out
+	}
+	reach, half := c.Gauge/2, st.bay.Cell.HalfSpan
 	if c.Gear.Frame.Header.Arm != nil {
 		tube := float64(c.Gear.Frame.Header.Length) / 2
-		z := c.Header - float64(c.Gear.Frame.Header.Section.Y)/2
-		v.Add(sheet.Dimension{On: sheet.Dimensioning, From: across(tube, z), To: across(c.ArmInner, z), Base: across(0, z), Offset: -3.5 * 2.5, Suffix: " arm in tube"})
+		z := c.Header - st.lowered() - float64(c.Gear.Frame.Header.Section.Y)/2
+		inner := c.ArmInner - st.armsIn()
+		var bases []sheet.Point
+		for i := range 12 {
+			bases = append(bases, across(0, z-float64(i+2)*0.05))
+		}
+		place(sheet.Dimension{From: across(tube, z), To: across(inner, z), Suffix: " arm in tube"}, bases)
 	}
+	place(sheet.Dimension{From: across(0, 0), To: across(0, c.Header-st.lowered()), Angle: 90, Suffix: " header"}, levels(0.15*reach, 0.8*reach))
+	if st.step >= 0 {
+		return
+	}
+	place(sheet.Dimension{From: across(reach, 0), To: across(reach, c.Jack), Angle: 90, Suffix: " jack"}, levels(0.2*reach, 0.9*reach))
+	place(sheet.Dimension{From: across(half, 0), To: across(half, c.Foot), Angle: 90, Suffix: " foot"}, levels(half*0.97, reach*1.05))
 }
 
 type spanner func(y0, z0, y1, z1 float64, suffix string) sheet.Span
@@ -130,24 +177,25 @@ func (o *office) roofSpans(c *carrier.Carrier, sec culvert.Section, span spanner
 
 // heightSpans are the heights beside the section.
 func (o *office) heightSpans(st stand, span spanner) []sheet.Span {
-	c, sec := st.bay.Carrier, st.bay.Cell.Section
+	sec := st.bay.Cell.Section
 	y, crown := sec.HalfSpan+sec.Left, sec.Rise+sec.Roof
 	out := []sheet.Span{
-		span(y, -sec.Invert, sec.HalfSpan, 0, ""), span(sec.HalfSpan-sec.Bottom.Run, 0, sec.HalfSpan-sec.Top.Run, sec.Rise, "rise"), span(sec.HalfSpan-sec.Top.Run, sec.Rise, y, crown, ""),
-		span(sec.HalfSpan-sec.Bottom.Run, 0, sec.HalfSpan, c.Foot, "foot"),
-		span(c.Gauge/2, 0, c.Gauge/2, c.Jack, "jack"),
-		span(0, 0, float64(c.Gear.Frame.Header.Length)/2, c.Header, "header"),
+		span(y, -sec.Invert, y, 0, ""), span(y, 0, y, sec.Rise, "rise"), span(y, sec.Rise, y, crown, ""),
 	}
 	if sec.Kicker > 0 {
 		out = append(out, span(y, 0, y, sec.Kicker, "kicker"))
 	}
-	if sec.Bottom.Exists() {
-		out = append(out, span(sec.HalfSpan-sec.Bottom.Run, 0, sec.HalfSpan, sec.Bottom.Rise, "haunch"))
-	}
-	if sec.Top.Exists() {
-		out = append(out, span(sec.HalfSpan, sec.PlaneTop(), sec.HalfSpan-sec.Top.Run, sec.Rise, "haunch"))
-	}
 	return out
+}
+
+// armsIn is how far the left header arm has been drawn in, m.
+func (st stand) armsIn() float64 {
+	for _, p := range st.bay.Carrier.Parts {
+		if p.Role == carrier.Arm && p.Side == culvert.Left {
+			return -st.pose(p.Body).T[1]
+		}
+	}
+	return 0
 }
 
 // pieceRoles are the roles that get a piece mark, in the order of the list.
@@ -156,7 +204,7 @@ var pieceRoles = []carrier.Role{carrier.RoofPanel, carrier.CornerPanel, carrier.
 
 // callouts names one part of every role on the right with the marks of both
 // sides, and every link with its length as it stands.
-func (st stand) callouts(n int) []callout {
+func (o *office) callouts(st stand, n int) []callout {
 	parts, _ := st.atBent(n)
 	marks := map[carrier.Role]map[culvert.Side]carrier.Part{}
 	for _, p := range parts {
@@ -185,7 +233,7 @@ func (st stand) callouts(n int) []callout {
 			out = append(out, callout{tip, text + " " + string(role)})
 		}
 	}
-	return append(out, st.linkCallouts()...)
+	return append(out, o.linkCallouts(st)...)
 }
 
 // tipOf is where an arrow to a part ends: its middle, or well right of it for a
@@ -206,7 +254,7 @@ func tipOf(p carrier.Part) sheet.Point {
 }
 
 // linkCallouts names the links on the right with their lengths.
-func (st stand) linkCallouts() []callout {
+func (o *office) linkCallouts(st stand) []callout {
 	var out []callout
 	c := st.bay.Carrier
 	for k, a := range c.Adjusters {
@@ -216,14 +264,12 @@ func (st stand) linkCallouts() []callout {
 		l := c.Mechanism.Links[a.Link]
 		p, q := st.pose(l.A).Apply(l.PinA), st.pose(l.B).Apply(l.PinB)
 		mid := p.Add(q.Sub(p).Mul(0.4))
-		out = append(out, callout{across(mid[1], mid[2]), fmt.Sprintf("%s %s", a.Name, st.reads(k))})
+		out = append(out, callout{across(mid[1], mid[2]), fmt.Sprintf("%s %s", a.Name, o.bare(st.reading(k)))})
 	}
 	return out
 }
 
-// reads is an adjuster's reading as it stands, lettered with the job's units.
-func (st stand) reads(k int) string { return readings{st.bay}.format(st.reading(k)) }
-
+// reading of an adjuster as it stands, m.
 func (st stand) reading(k int) float64 {
 	if st.step < 0 {
 		return st.bay.Carrier.Adjusters[k].Raised
@@ -234,6 +280,12 @@ func (st stand) reading(k int) float64 {
 // fixedCallouts name what belongs to the concrete.
 func (o *office) fixedCallouts(cell culvert.Cell, rods []sheet.Point) []callout {
 	var out []callout
+	if h := cell.Top; h.Exists() {
+		out = append(out, callout{across(-cell.HalfSpan+h.Run*0.5, cell.Rise-h.Rise*0.5), fmt.Sprintf("haunch %s x %s", o.bare(h.Run), o.bare(h.Rise))})
+	}
+	if h := cell.Bottom; h.Exists() {
+		out = append(out, callout{across(-cell.HalfSpan+h.Run*0.5, h.Rise*0.5), fmt.Sprintf("haunch %s x %s", o.bare(h.Run), o.bare(h.Rise))})
+	}
 	if cell.Kicker > 0 {
 		out = append(out, callout{across(-cell.HalfSpan-cell.Right*0.6, cell.Kicker), "construction joint"})
 	}
@@ -250,6 +302,3 @@ func (o *office) fixedCallouts(cell culvert.Cell, rods []sheet.Point) []callout 
 }
 
 func (o *office) bare(m float64) string { return o.units().Format(perMetre * m) }
-
-// finite guards what is drawn against numbers that are none.
-func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

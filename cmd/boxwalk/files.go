@@ -1,0 +1,182 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// mostBytes is as much as is taken from a file or from standard input: what
+// reading allows and one byte more, so that reading says it is too much.
+const mostBytes = 1<<20 + 1
+
+// stdin is the job's name when it comes from standard input.
+const stdin = "stdin"
+
+// text is one input file: the name messages give it, and its bytes.
+type text struct {
+	name  string
+	bytes []byte
+}
+
+// refusal is why a file cannot be used, for a message.
+type refusal struct{ summary, detail, cure string }
+
+// readJob reads the job file, or standard input for "-". The folder is the one
+// its gear path starts from.
+func (a *app) readJob(path string) (t text, folder string, no *refusal) {
+	if path == "-" {
+		b, err := io.ReadAll(io.LimitReader(a.in, mostBytes))
+		if err != nil {
+			return text{name: stdin}, ".", &refusal{summary: "cannot be read: " + err.Error()}
+		}
+		return text{stdin, b}, ".", nil
+	}
+	t.name = path
+	f, err := os.Open(path)
+	if err == nil {
+		defer f.Close()
+		t.bytes, err = readFile(f)
+	}
+	if err != nil {
+		return t, "", &refusal{summary: "the job file cannot be read: " + reason(err), cure: "give the path of a job file, for example boxwalk check jobs/bridge/job.yaml"}
+	}
+	return t, filepath.Dir(path), nil
+}
+
+// readFile reads no more than mostBytes of a file that is not a folder.
+func readFile(f fs.File) ([]byte, error) {
+	if info, err := f.Stat(); err != nil {
+		return nil, err
+	} else if info.IsDir() {
+		return nil, errors.New("it is a folder")
+	}
+	return io.ReadAll(io.LimitReader(f, mostBytes))
+}
+
+// reason is an error without the path, which the message has in front.
+func reason(err error) string {
+	var at *fs.PathError
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "there is no such file"
+	case errors.Is(err, fs.ErrPermission):
+		return "permission denied"
+	case errors.As(err, &at):
+		return at.Err.Error()
+	}
+	return err.Error()
+}
+
+// readGear reads the gear file that a job in a folder names. The path is
+// cleaned against the folder and must stay below the root, links included.
+func (a *app) readGear(folder, written string) (text, *refusal) {
+	t := text{name: filepath.ToSlash(filepath.Join(folder, filepath.FromSlash(written)))}
+	if filepath.IsAbs(written) || filepath.VolumeName(written) != "" {
+		return t, &refusal{summary: "the gear path must not be absolute", cure: "write it from the job file's folder, for example ../gear/halves.yaml"}
+	}
+	base, target, err := a.below(folder, written)
+	if err != nil {
+		return t, &refusal{summary: "the gear path cannot be followed: " + reason(err)}
+	}
+	if !filepath.IsLocal(target) {
+		return t, outside(a.root, written, "")
+	}
+	return a.openGear(t, base, target, written)
+}
+
+// below is the root's own place and, seen from there, the gear's.
+func (a *app) below(folder, written string) (base, target string, err error) {
+	if base, err = settled(a.root); err != nil {
+		return "", "", err
+	}
+	from, err := settled(folder)
+	if err != nil {
+		return "", "", err
+	}
+	target, err = filepath.Rel(base, filepath.Join(from, filepath.FromSlash(written)))
+	return base, target, err
+}
+
+// settled is a folder's absolute path with its links followed, so that two of
+// them can be compared.
+func settled(folder string) (string, error) {
+	abs, err := filepath.Abs(folder)
+	if err != nil {
+		return "", err
+	}
+	return filepath.EvalSymlinks(abs)
+}
+
+// openGear opens and reads below the root only; the system follows no link
+// that leads out.
+func (a *app) openGear(t text, base, target, written string) (text, *refusal) {
+	root, err := os.OpenRoot(base)
+	if err != nil {
+		return t, &refusal{summary: "the root folder " + a.root + " cannot be opened: " + reason(err)}
+	}
+	defer root.Close()
+	// looked at before it is opened: opening a pipe would wait for ever
+	info, err := root.Stat(target)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return t, &refusal{summary: fmt.Sprintf("there is no file %s", t.name), cure: others(root, target)}
+	case err != nil && leadsOut(base, target):
+		return t, outside(a.root, written, "it is a link that leads there")
+	case err != nil:
+		return t, &refusal{summary: fmt.Sprintf("%s cannot be read: %s", t.name, reason(err))}
+	case !info.Mode().IsRegular():
+		return t, &refusal{summary: t.name + " is not a file", cure: others(root, filepath.Join(target, "x"))}
+	}
+	f, err := root.Open(target)
+	if err == nil {
+		defer f.Close()
+		t.bytes, err = readFile(f)
+	}
+	if err != nil {
+		return t, &refusal{summary: fmt.Sprintf("%s cannot be read: %s", t.name, reason(err))}
+	}
+	return t, nil
+}
+
+// leadsOut tells whether following the links of a path ends outside the root.
+func leadsOut(base, target string) bool {
+	real, err := filepath.EvalSymlinks(filepath.Join(base, target))
+	if err != nil {
+		return false
+	}
+	rel, err := filepath.Rel(base, real)
+	return err != nil || !filepath.IsLocal(rel)
+}
+
+func outside(root, written, why string) *refusal {
+	return &refusal{
+		summary: fmt.Sprintf("%q leads out of the root folder %s", written, root),
+		detail:  why,
+		cure:    "keep the gear below it, or name a folder that holds both with --root, for example --root ..",
+	}
+}
+
+// others lists the YAML files beside a missing one.
+func others(root *os.Root, target string) string {
+	names, err := fs.Glob(root.FS(), filepath.ToSlash(filepath.Dir(target))+"/*.yaml")
+	if filepath.Dir(target) == "." {
+		names, err = fs.Glob(root.FS(), "*.yaml")
+	}
+	if err != nil || len(names) == 0 {
+		return ""
+	}
+	const most = 8
+	more := ""
+	if len(names) > most {
+		names, more = names[:most], ", …"
+	}
+	for i, n := range names {
+		names[i] = n[strings.LastIndex(n, "/")+1:]
+	}
+	return "in that folder are " + strings.Join(names, ", ") + more
+}

@@ -1,0 +1,166 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"path"
+
+	"boxwalk/clearance"
+	"boxwalk/export/dxf"
+	"boxwalk/export/svg"
+	"boxwalk/export/table"
+	"boxwalk/export/views"
+	"boxwalk/model"
+	"boxwalk/model/units"
+
+	"github.com/spf13/cobra"
+)
+
+// product is one file to write: its place below the output folder, with slash,
+// and its bytes.
+type product struct {
+	name  string
+	bytes []byte
+}
+
+// outputCommands write files; they differ only in which.
+func (a *app) outputCommands() []*cobra.Command {
+	return []*cobra.Command{
+		a.outputCommand("all", "Check a job and write everything: result, tables, drawings, pictures", everything),
+		a.outputCommand("draw", "Write the drawings of a job as DXF and SVG", drawings),
+		a.outputCommand("views", "Write hidden-line pictures of a job as SVG", pictures),
+	}
+}
+
+// making turns a checked job into files.
+type making func(s *model.Study, r *clearance.Result, u units.System) ([]product, error)
+
+func (a *app) outputCommand(use, short string, make making) *cobra.Command {
+	var folder string
+	var force bool
+	c := &cobra.Command{
+		Use:   use + " JOB",
+		Short: short,
+		Long: short + `.
+Files are written whole or not at all. A file that boxwalk did not write, or that
+was changed since, is left alone unless --force is given. A job that fails or
+stays open is drawn too, stamped NOT CLEARED, and the exit code is 1.`,
+		Example: fmt.Sprintf("  boxwalk %s job.yaml -o out", use),
+		Args:    oneJob,
+		RunE: func(_ *cobra.Command, args []string) error {
+			if folder == "" {
+				return wrong("%s needs a folder to write to\nFor example:\n  boxwalk %s job.yaml -o out", use, use)
+			}
+			return a.output(args[0], folder, force, make)
+		},
+	}
+	c.Flags().StringVarP(&folder, "output", "o", "", "folder to write to; it is made where it does not exist")
+	c.Flags().BoolVar(&force, "force", false, "also overwrite files that boxwalk did not write")
+	return c
+}
+
+// output checks a job, makes its files, writes them, and prints what was
+// written and the table.
+func (a *app) output(job, folder string, force bool, make making) error {
+	s, read, err := a.study(job, nil)
+	if err != nil {
+		return err
+	}
+	r := a.check(s, read, nil)
+	u := system(s.Job)
+	files, err := make(s, r, u)
+	if err != nil {
+		return failed(err)
+	}
+	if err := write(folder, files, force); err != nil {
+		return err
+	}
+	var out bytes.Buffer
+	for _, f := range files {
+		fmt.Fprintf(&out, "%s\n", path.Join(folder, f.name))
+	}
+	out.WriteString("\n")
+	if err := table.Terminal(&out, r, u, a.width(), a.colour()); err != nil {
+		return failed(err)
+	}
+	if _, err := a.out.Write(out.Bytes()); err != nil {
+		return failed(err)
+	}
+	return verdict(r)
+}
+
+func everything(s *model.Study, r *clearance.Result, u units.System) ([]product, error) {
+	var out []product
+	for _, t := range []struct {
+		name  string
+		write func(io.Writer) error
+	}{
+		{"result.json", func(w io.Writer) error { return table.JSON(w, r) }},
+		{"result.schema.json", func(w io.Writer) error { _, err := w.Write(table.Schema); return err }},
+		{"clearance.csv", func(w io.Writer) error { return table.Clearance(w, r, u) }},
+		{"settings.csv", func(w io.Writer) error { return table.Settings(w, r, u) }},
+		{"parts.csv", func(w io.Writer) error { return table.Parts(w, s) }},
+		{"steps.txt", func(w io.Writer) error { return table.Steps(w, r, u) }},
+	} {
+		p, err := encoded(t.name, t.write)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, p)
+	}
+	for _, make := range []making{drawings, pictures} {
+		more, err := make(s, r, u)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, more...)
+	}
+	return out, nil
+}
+
+func drawings(s *model.Study, r *clearance.Result, _ units.System) ([]product, error) {
+	list, err := views.Sheets(s, r)
+	if err != nil {
+		return nil, err
+	}
+	var out []product
+	for _, n := range list {
+		for _, kind := range []struct {
+			end   string
+			write func(io.Writer) error
+		}{{".dxf", func(w io.Writer) error { return dxf.Encode(w, n.Sheet) }}, {".svg", func(w io.Writer) error { return svg.Encode(w, n.Sheet) }}} {
+			p, err := encoded("drawings/"+n.Name+kind.end, kind.write)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, p)
+		}
+	}
+	return out, nil
+}
+
+func pictures(s *model.Study, r *clearance.Result, _ units.System) ([]product, error) {
+	list, err := views.Pictures(s, r)
+	if err != nil {
+		return nil, err
+	}
+	var out []product
+	for _, n := range list {
+		p, err := encoded("views/"+n.Name+".svg", func(w io.Writer) error { return svg.Encode(w, n.Sheet) })
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, p)
+	}
+	return out, nil
+}
+
+// encoded is one product made by a writer.
+func encoded(name string, write func(io.Writer) error) (product, error) {
+	var b bytes.Buffer
+	if err := write(&b); err != nil {
+		return product{}, fmt.Errorf("%s: %w", name, err)
+	}
+	return product{name, b.Bytes()}, nil
+}

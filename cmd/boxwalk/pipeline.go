@@ -1,0 +1,147 @@
+package main
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"path/filepath"
+
+	"boxwalk/clearance"
+	"boxwalk/model"
+	"boxwalk/model/carrier"
+	"boxwalk/model/diag"
+	"boxwalk/model/job"
+	"boxwalk/model/units"
+)
+
+// The whole way from files to an answer:
+//
+//	files → job.Decode → model.Build → clearance.Check → Result
+
+// reading is a job on its way to a study: what was read and everything wrong
+// with it.
+type reading struct {
+	app      *app
+	sources  map[string][]byte
+	inputs   []clearance.Input
+	problems diag.Problems
+	job      *job.Job
+	jobAt    *job.Decoded
+	gear     *job.Gear
+	gearAt   *job.Decoded
+}
+
+// study reads a job and its gear and assembles them. Every problem of both is
+// printed; with an error among them there is no study.
+func (a *app) study(path string, overrides []string) (*model.Study, *reading, error) {
+	r := &reading{app: a, sources: map[string][]byte{}}
+	folder, ok := r.readJob(path)
+	if ok {
+		r.override(overrides)
+		r.readGear(folder)
+	}
+	s := r.build()
+	return s, r, r.told()
+}
+
+// take remembers an input by its base name and hash, and its text for excerpts.
+func (r *reading) take(t text, name string) {
+	sum := sha256.Sum256(t.bytes)
+	r.sources[t.name] = t.bytes
+	r.inputs = append(r.inputs, clearance.Input{Name: name, SHA256: hex.EncodeToString(sum[:])})
+}
+
+// readJob decodes the job; ok tells whether there was a text at all.
+func (r *reading) readJob(path string) (folder string, ok bool) {
+	t, folder, no := r.app.readJob(path)
+	if no != nil {
+		r.problems = append(r.problems, diag.Problem{Place: diag.Place{File: t.name}, Summary: no.summary, Detail: no.detail, Cure: no.cure})
+		return "", false
+	}
+	r.take(t, filepath.Base(t.name))
+	var problems diag.Problems
+	r.job, r.jobAt, problems = job.Decode[job.Job](t.name, t.bytes, job.PeekSystem(t.bytes))
+	r.problems = append(r.problems, problems...)
+	return folder, true
+}
+
+// readGear decodes the gear that the job names, even where the job has errors
+// of its own: one run shows them all.
+func (r *reading) readGear(folder string) {
+	written := r.jobAt.Text("gear")
+	if written == "" {
+		return
+	}
+	t, no := r.app.readGear(folder, written)
+	if no != nil {
+		r.problems = append(r.problems, r.jobAt.Problem("gear", no.summary, no.detail, no.cure))
+		return
+	}
+	r.take(t, filepath.Base(t.name))
+	var problems diag.Problems
+	r.gear, r.gearAt, problems = job.Decode[job.Gear](t.name, t.bytes, job.PeekSystem(t.bytes))
+	r.problems = append(r.problems, problems...)
+	if r.gear == nil {
+		return
+	}
+	for _, l := range carrier.Lacks(r.gear) {
+		r.problems = append(r.problems, r.gearAt.Problem(l.Path, l.Summary, "", l.Cure))
+	}
+}
+
+// build assembles the study unless something is wrong already.
+func (r *reading) build() *model.Study {
+	if r.problems.HasErrors() || r.job == nil || r.gear == nil {
+		return nil
+	}
+	s, troubles := model.Build(r.job, r.gear)
+	for _, t := range troubles {
+		r.problems = append(r.problems, r.trouble(t))
+	}
+	return s
+}
+
+// told prints all problems; the error is nil when none of them is one.
+func (r *reading) told() error {
+	if err := r.problems.Render(r.app.err, r.sources); err != nil {
+		return failed(err)
+	}
+	if !r.problems.HasErrors() {
+		return nil
+	}
+	count := 0
+	for _, p := range r.problems.Sorted() {
+		if p.Severity == diag.Error {
+			count++
+		}
+	}
+	plural := "s"
+	if count == 1 {
+		plural = ""
+	}
+	fmt.Fprintf(r.app.err, "%d error%s; nothing was checked\n", count, plural)
+	return stop{code: exitInput}
+}
+
+// check holds a study against the checks asked for.
+func (a *app) check(s *model.Study, r *reading, only []string) *clearance.Result {
+	show, done := a.progress()
+	defer done()
+	return clearance.Check(s, clearance.Options{Version: version(), Inputs: r.inputs, Only: only, Progress: show})
+}
+
+// system is the units of the job.
+func system(j *job.Job) units.System {
+	if j.Job.Units == units.Imperial.String() {
+		return units.Imperial
+	}
+	return units.Metric
+}
+
+// verdict is the exit code of a result.
+func verdict(r *clearance.Result) error {
+	if r.Verdict == clearance.Pass {
+		return nil
+	}
+	return stop{code: exitShort}
+}

@@ -1,0 +1,156 @@
+package views
+
+import (
+	"fmt"
+
+	"boxwalk/export/lineart"
+	"boxwalk/export/scene"
+	"boxwalk/export/sheet"
+	"boxwalk/model"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+)
+
+// long is the sheet of the longitudinal section along a cell.
+func (o *office) long() plan {
+	b := o.cells()[0].bay()
+	return plan{
+		name: "longitudinal-section", title: "Longitudinal section", supplement: fmt.Sprintf("Cell %d, pour %d, raised", b.Cell.Number, b.Pour.Number), kind: "Setup drawing",
+		least: 230, size: perMetre * float64(b.Carrier.Gear.Form.Length),
+		build: func(s *sheet.Sheet, n float64) error {
+			v := sheet.NewView(fmt.Sprintf("Section on the centreline of cell %d, looking left, drawn along the grade %s", b.Cell.Number, grade(o.study.Culvert.Grade)))
+			v.Scale = n
+			if err := o.longView(v, b); err != nil {
+				return err
+			}
+			s.Add(v)
+			return nil
+		},
+	}
+}
+
+func grade(g float64) string { return fmt.Sprintf("%+.2f %%", 100*g) }
+
+// window is how much concrete is drawn beyond the form, m.
+const window = 0.9
+
+// longView draws the left half of the carrier behind the cut slabs.
+func (o *office) longView(v *sheet.View, b *model.Bay) error {
+	st := stand{b, raisedStep}
+	c := b.Carrier
+	x0, x1 := c.Rear-window, c.Rear+float64(c.Gear.Form.Length)+window
+	o.slabs(v, b, x0, x1)
+	var sc scene.Scene
+	for _, p := range st.parts() {
+		if p.Role != carrier.Tie && p.Box().Max[1] > 1e-9 {
+			sc.Objects = append(sc.Objects, st.object(p))
+		}
+	}
+	for i, k := range b.Concrete {
+		if k.Zone == culvert.Hanger && k.Box().Max[1] > 1e-9 {
+			sc.Objects = append(sc.Objects, scene.Object{ID: fmtID("kept", i), Name: k.Name, Group: "kept", Style: scene.Kept, Solid: k.Solid})
+		}
+	}
+	cam := scene.Orthographic(geom.Vec{0, -1, 0}, geom.Vec{0, 0, 1}).Cutting(scene.Cut{Plane: geom.Plane{N: geom.Vec{0, -1, 0}}})
+	paths, err := lineart.Draw(sc, cam)
+	if err != nil {
+		return err
+	}
+	for _, p := range paths {
+		v.Line(layerOf(sc.Objects[p.Object].Style, p.Kind), p.From, p.To)
+	}
+	o.longDimensions(v, b)
+	return nil
+}
+
+// slabs draws invert and roof as the plane of the centreline cuts them, between
+// two stations, with the joints of the pour.
+func (o *office) slabs(v *sheet.View, b *model.Bay, x0, x1 float64) {
+	cell, s := b.Cell, o.study.Culvert
+	block := func(rear, front func(z float64) float64, z0, z1 float64, rearCut, frontCut bool) {
+		loop := []sheet.Point{along(rear(z0), z0), along(front(z0), z0), along(front(z1), z1), along(rear(z1), z1)}
+		v.Hatch(sheet.ConcreteHatch, sheet.ConcretePattern, loop)
+		v.Line(sheet.Concrete, loop[0], loop[1])
+		v.Line(sheet.Concrete, loop[2], loop[3])
+		for _, e := range []struct {
+			a, b sheet.Point
+			cut  bool
+		}{{loop[3], loop[0], rearCut}, {loop[1], loop[2], frontCut}} {
+			if e.cut {
+				breakLine(v, e.a, e.b)
+			} else {
+				v.Line(sheet.Concrete, e.a, e.b)
+			}
+		}
+	}
+	fixed := func(x float64) func(float64) float64 { return func(float64) float64 { return x } }
+	inlet, _ := jointsAt(b, s.Pours[0], 0)
+	_, outlet := jointsAt(b, s.Pours[len(s.Pours)-1], 0)
+	lo, hi := max(x0, inlet-s.InletSlab), min(x1, outlet+s.OutletSlab)
+	block(fixed(lo), fixed(hi), -cell.Invert, 0, lo == x0, hi == x1)
+	for _, p := range s.Pours {
+		rear, front := jointsAt(b, p, cell.Rise)
+		if front <= x0 || rear >= x1 {
+			continue
+		}
+		r := func(z float64) float64 { x, _ := jointsAt(b, p, z); return x }
+		f := func(z float64) float64 { _, x := jointsAt(b, p, z); return x }
+		if rear < x0 {
+			r = fixed(x0)
+		}
+		if front > x1 {
+			f = fixed(x1)
+		}
+		if p.Cast <= b.Pour.Cast {
+			block(r, f, cell.Rise, cell.Rise+cell.Roof, rear < x0, front > x1)
+		}
+		mid := (r(cell.Rise) + f(cell.Rise)) / 2
+		if p.Number == b.Pour.Number {
+			v.Text(along(mid, cell.Rise+cell.Roof/2), sheet.MiddleCentre, fmt.Sprintf("Pour %d", p.Number))
+		}
+	}
+}
+
+// jointsAt is where a pour begins and ends on the cell's centreline at a height,
+// in the frame of the bay.
+func jointsAt(b *model.Bay, p culvert.Pour, z float64) (rear, front float64) {
+	e, f := b.Cell.Ends(p)
+	bayFromPour := b.Cell.BayFromBay(b.Pour, p)
+	return bayFromPour.Apply(geom.Vec{e.At(0, z), 0, z})[0], bayFromPour.Apply(geom.Vec{f.At(0, z), 0, z})[0]
+}
+
+// longDimensions are the lengths along the form.
+func (o *office) longDimensions(v *sheet.View, b *model.Bay) {
+	c := b.Carrier
+	g := c.Gear
+	x0, x1 := c.Rear, c.Rear+float64(g.Form.Length)
+	base, crown := -b.Cell.Invert, b.Cell.Rise+b.Cell.Roof
+	for i, x := range c.Bents {
+		v.Line(sheet.Centre, along(x, base-0.08), along(x, b.Cell.Rise-0.02))
+		v.Text(along(x+0.03, base-0.05), sheet.TopLeft, fmt.Sprint(i+1))
+	}
+	at := func(x, z float64) sheet.Point { return along(x, z) }
+	bents := []sheet.Point{at(x0, base)}
+	for _, x := range c.Bents {
+		bents = append(bents, at(x, base))
+	}
+	spans := sheet.Chain(append(bents, at(x1, base))...)
+	spans = append(spans, sheet.Span{From: at(x0, base), To: at(x1, base), Suffix: " form"})
+	if w := g.Wheels.At; len(w) > 1 {
+		spans = append(spans, sheet.Span{From: at(x0+float64(w[0]), base), To: at(x0+float64(w[len(w)-1]), base), Suffix: " wheelbase"})
+	}
+	v.Stack(sheet.Below, perMetre*(base-0.25), spans...)
+	rear, front := jointsAt(b, b.Pour, crown)
+	above := []sheet.Span{{From: at(rear, crown), To: at(front, crown), Suffix: " pour on the centreline"}}
+	if b.Pour.Lap > 0 {
+		above = append(above, sheet.Span{From: at(x0, b.Cell.Rise), To: at(x0+b.Pour.Lap, b.Cell.Rise), Suffix: " lap"})
+	}
+	if a := x1 - front; a > 1e-3 {
+		above = append(above, sheet.Span{From: at(front, crown), To: at(x1, b.Cell.Rise), Suffix: " beyond"})
+	}
+	v.Stack(sheet.Above, perMetre*crown, above...)
+	v.Stack(sheet.Left, perMetre*(x0-window), sheet.Span{From: at(x0-window, 0), To: at(x0-window, b.Cell.Rise), Suffix: " rise"})
+	y := perMetre * (base - 0.12)
+	v.Arrow(sheet.Loads, sheet.Pt(perMetre*x1, y), sheet.Pt(perMetre*(x1+0.8), y))
+}

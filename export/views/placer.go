@@ -1,0 +1,150 @@
+package views
+
+import (
+	"math"
+
+	"boxwalk/export/sheet"
+)
+
+// placer finds room for dimensions and lettering inside a view: never over
+// other lettering or dimensions, and over as few lines as it can.
+type placer struct {
+	sheet *sheet.Sheet
+	n     float64
+	texts [][]sheet.Point // outlines of lettering, mm of the model
+	lines [][]sheet.Point // dimension lines and arrows
+	ink   [][]sheet.Point // everything else that is drawn
+}
+
+// newPlacer starts with what the view holds at scale 1:n.
+func newPlacer(s *sheet.Sheet, v *sheet.View, n float64) *placer {
+	p := &placer{sheet: s, n: n}
+	for _, i := range s.Model(v) {
+		switch i := i.(type) {
+		case sheet.Line:
+			p.ink = append(p.ink, []sheet.Point{i.A, i.B})
+		case sheet.Polyline:
+			for k := 1; k < len(i.Points); k++ {
+				p.ink = append(p.ink, i.Points[k-1:k+1])
+			}
+			if i.Closed && len(i.Points) > 2 {
+				p.ink = append(p.ink, []sheet.Point{i.Points[len(i.Points)-1], i.Points[0]})
+			}
+		case sheet.Text:
+			p.take([]sheet.Item{i})
+		case sheet.Leader:
+			p.take(s.DrawLeader(i, n).Items())
+		case sheet.Dimension:
+			p.take(s.Draw(i, n).Items())
+		}
+	}
+	return p
+}
+
+// outline of lettering in mm of the model.
+func (p *placer) outline(t sheet.Text) []sheet.Point {
+	if t.Height == 0 {
+		t.Height = p.sheet.LetteringHeight()
+	}
+	at := t.At
+	t.At = sheet.Point{}
+	out := t.Outline()
+	for i := range out {
+		out[i] = out[i].Mul(p.n).Add(at)
+	}
+	return out
+}
+
+// take marks drawn items as placed.
+func (p *placer) take(items []sheet.Item) {
+	for _, i := range items {
+		switch i := i.(type) {
+		case sheet.Text:
+			p.texts = append(p.texts, p.outline(i))
+		case sheet.Line:
+			p.lines = append(p.lines, []sheet.Point{i.A, i.B})
+		case sheet.Hatch:
+			p.lines = append(p.lines, i.Loops[0])
+		}
+	}
+}
+
+// cost of items: infinite where they would clash, else the count of lines that
+// their lettering stands on.
+func (p *placer) cost(items []sheet.Item) float64 {
+	total := 0.0
+	for _, i := range items {
+		switch i := i.(type) {
+		case sheet.Text:
+			o := p.outline(i)
+			if meets(o, p.texts) > 0 || meets(o, p.lines) > 0 {
+				return math.Inf(1)
+			}
+			total += float64(meets(o, p.ink))
+		case sheet.Line:
+			if meets([]sheet.Point{i.A, i.B}, p.texts) > 0 {
+				return math.Inf(1)
+			}
+		case sheet.Hatch:
+			if meets(i.Loops[0], p.texts) > 0 {
+				return math.Inf(1)
+			}
+		}
+	}
+	return total
+}
+
+// best of so many candidates; the first among equals. None if all clash.
+func (p *placer) best(count int, items func(i int) []sheet.Item, extra func(i int) float64) (int, bool) {
+	at, least := 0, math.Inf(1)
+	for i := range count {
+		if c := p.cost(items(i)) + extra(i); c < least {
+			at, least = i, c
+		}
+	}
+	if math.IsInf(least, 1) {
+		return 0, false
+	}
+	p.take(items(at))
+	return at, true
+}
+
+func meets(a []sheet.Point, list [][]sheet.Point) int {
+	count := 0
+	for _, b := range list {
+		if overlap(a, b) {
+			count++
+		}
+	}
+	return count
+}
+
+// overlap tells whether two convex outlines, or lines, share a point (separating
+// axis).
+func overlap(a, b []sheet.Point) bool { return !parted(a, b) && !parted(b, a) }
+
+func parted(a, b []sheet.Point) bool {
+	for i, p := range a {
+		e := a[(i+1)%len(a)].Sub(p)
+		if e.Len() == 0 {
+			continue
+		}
+		for _, axis := range []sheet.Point{{-e[1], e[0]}, e} {
+			aLo, aHi := reach(a, axis)
+			bLo, bHi := reach(b, axis)
+			if aHi < bLo || bHi < aLo {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func reach(points []sheet.Point, axis sheet.Point) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, p := range points {
+		d := p.Dot(axis)
+		lo, hi = min(lo, d), max(hi, d)
+	}
+	return lo, hi
+}
