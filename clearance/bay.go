@@ -9,6 +9,7 @@ import (
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
+	"boxwalk/model/job"
 	"boxwalk/model/motion"
 )
 
@@ -16,9 +17,10 @@ import (
 // search, and which of them touch by design and how long.
 type bay struct {
 	*model.Bay
-	imperial bool // the job's units, for sentences
-	limits   Limits
-	tol      allow.Tolerances
+	imperial  bool    // the job's units, for sentences
+	crossfall float64 // of the invert, rise over run
+	limits    Limits
+	tol       allow.Tolerances
 
 	parts []sweep.Part
 	stripped,
@@ -53,8 +55,8 @@ func obstaclesOf(solids []culvert.Solid) obstacles {
 	return o
 }
 
-func inspect(b *model.Bay, imperial bool, l Limits, t allow.Tolerances) *bay {
-	v := &bay{Bay: b, imperial: imperial, limits: l, tol: t, sealed: map[[2]int]carrier.Contact{}, nudges: map[nudgeKey]*nudges{}}
+func inspect(b *model.Bay, j *job.Job, l Limits, t allow.Tolerances) *bay {
+	v := &bay{Bay: b, imperial: j.Job.Units == "imperial", crossfall: float64(j.Alignment.Crossfall), limits: l, tol: t, sealed: map[[2]int]carrier.Contact{}, nudges: map[nudgeKey]*nudges{}}
 	for _, p := range b.Carrier.Parts {
 		v.parts = append(v.parts, sweep.NewPart(p.Body, p.Solid))
 	}

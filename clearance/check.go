@@ -29,7 +29,7 @@ func Check(s *model.Study, o Options) *Result {
 	w := newWorkers(o)
 	kin := map[string]*siblings{}
 	for _, i := range s.Reported() {
-		reports[i] = &report{bay: inspect(&s.Bays[i], s.Job.Job.Units == "imperial", limits, tol)}
+		reports[i] = &report{bay: inspect(&s.Bays[i], s.Job, limits, tol)}
 		reports[i].join(kin, w)
 		reports[i].plan(w)
 	}

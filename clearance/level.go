@@ -6,6 +6,7 @@ import (
 
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
 	"boxwalk/model/motion"
 )
 
@@ -28,21 +29,35 @@ func (b *bay) lean(s carrier.Step) float64 {
 	return b.tol.Value("jack_level") / b.Carrier.Gauge
 }
 
+// tilt is what a crossfall of the invert takes off a travel clearance: the
+// carrier leans with it on its wheels while walls and roof stand plumb. The
+// invert leans as the carrier does.
+func (b *bay) tilt(path *motion.Path, part int, zone culvert.Zone, v sweep.Bracket) float64 {
+	if zone == culvert.Invert {
+		return 0
+	}
+	return b.reach(path, part, v, math.Abs(b.crossfall))
+}
+
 // leanReach is how far a lean moves a part along the direction of its gap: the
 // angle times the largest arm of any vertex about the middle of the jacks' feet.
 func (b *bay) leanReach(s carrier.Step, part int, v sweep.Bracket, lean float64) float64 {
-	if lean == 0 || v.Against < 0 {
+	return b.reach(s.Path, part, v, lean)
+}
+
+func (b *bay) reach(path *motion.Path, part int, v sweep.Bracket, angle float64) float64 {
+	if angle == 0 || v.Against < 0 {
 		return 0
 	}
 	var arm float64
 	for _, at := range [2]float64{0, 1} {
-		pose := s.Path.Pose(motion.Ground, b.Carrier.Parts[part].Body, at)
+		pose := path.Pose(motion.Ground, b.Carrier.Parts[part].Body, at)
 		for _, w := range b.Carrier.Parts[part].Vertices {
 			p := pose.Apply(w)
 			arm = math.Max(arm, math.Abs(v.N[2]*p[1]-v.N[1]*p[2]))
 		}
 	}
-	return lean * arm
+	return angle * arm
 }
 
 // levelCheck is the side-to-side jack difference that the least wall gap

@@ -65,13 +65,14 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 			anything = anything || m.any[z]
 			if v := m.free[z]; m.any[z] && v.Lower < far {
 				part := m.part
+				tilt := b.tilt(r.path, part, zone, v)
 				tell := func() (Where, string) {
 					w := b.where(step, part, string(zone), v)
 					station := b.Cell.LineFromBay(b.Pour).Apply(geom.Vec{b.Carrier.Rear + v.At*r.way})[0]
 					w.Station = &station
-					return w, fmt.Sprintf("%s passes the %s at %s; %s are taken off for tolerances (%s if all add up)", b.label(part), zone.Words(), b.said(bracketOf(v)), b.mm(a.RootSumSquare), b.mm(a.WorstCase))
+					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, tilt))
 				}
-				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, tell: tell}
+				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, tell: tell}
 				found = append(found, c)
 			}
 		}

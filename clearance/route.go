@@ -221,16 +221,15 @@ func (r *route) tipChecks() []Entry {
 			out = append(out, open("roll.tip", r.subject(way.what), "1", err.Error(), r.at("roll ahead")))
 			continue
 		}
-		ratio, text := s.Ratio, fmt.Sprintf("%s: centre of gravity %s high, %s inside the wheels, slope %.2f %%: restoring over overturning %.1f", way.what, r.mm(r.centre[2]), r.mm(float64(way.lever)), 100*way.slope, s.Ratio)
+		text := fmt.Sprintf("%s: centre of gravity %s high, %s inside the wheels, slope %.2f %%: restoring over overturning %.1f", way.what, r.mm(r.centre[2]), r.mm(float64(way.lever)), 100*way.slope, s.Ratio)
 		if !s.Loaded {
-			ratio, text = math.Inf(1), fmt.Sprintf("%s: nothing overturns on the level; it tips at %.1f deg", way.what, float64(s.Angle)*180/math.Pi)
+			text = fmt.Sprintf("%s: nothing overturns on the level; it tips at %.1f deg", way.what, float64(s.Angle)*180/math.Pi)
 			e := entry("roll.tip", r.subject(way.what), nil, limit, Min, text)
 			e.Unit = "1"
 			out = append(out, e)
 			continue
 		}
-		e := r.one("roll.tip", way.what, "1", ratio, 0, limit, Min, text)
-		out = append(out, e)
+		out = append(out, r.one("roll.tip", way.what, "1", s.Ratio, 0, limit, Min, text))
 	}
 	return out
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"boxwalk/clearance/allow"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -334,12 +335,13 @@ func (b *bay) travelChecks(s carrier.Step, r stripped) []Entry {
 				continue
 			}
 			part := m.part
+			tilt := b.tilt(s.Path, part, zone, v)
 			tell := func() (Where, string) {
 				w := b.where(s.Name, part, string(zone), v)
 				w.At = 1
-				return w, fmt.Sprintf("%s stands %s from the %s; %s are taken off for tolerances (%s if all add up)", b.label(part), b.said(bracketOf(v)), zone.Words(), b.mm(a.RootSumSquare), b.mm(a.WorstCase))
+				return w, fmt.Sprintf("%s stands %s from the %s; %s", b.label(part), b.said(bracketOf(v)), zone.Words(), b.takenOff(a, tilt))
 			}
-			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare, worst: a.WorstCase, tell: tell})
+			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, tell: tell})
 		}
 		if !anything {
 			continue
@@ -347,6 +349,15 @@ func (b *bay) travelChecks(s carrier.Step, r stripped) []Entry {
 		out = append(out, entry("strip.clear", b.subject(zone.Words()+", collapsed"), list, limit, Min, fmt.Sprintf("every part stands more than %s from the %s", b.mm(far), zone.Words())))
 	}
 	return out
+}
+
+// takenOff says what comes off a travel clearance.
+func (b *bay) takenOff(a allow.Allowance, tilt float64) string {
+	text := fmt.Sprintf("%s are taken off for tolerances (%s if all add up)", b.mm(a.RootSumSquare), b.mm(a.WorstCase))
+	if tilt > 0 {
+		text += fmt.Sprintf(" and %s for the crossfall of %.2f %%", b.mm(tilt), 100*b.crossfall)
+	}
+	return text
 }
 
 // collapsed is how one part stands against a zone at the end of the collapse.
