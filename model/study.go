@@ -44,7 +44,7 @@ func (b Bay) Name() string { return fmt.Sprintf("cell %d pour %d", b.Cell.Number
 // names in steps that the gear does not have; the study is nil if there are
 // any.
 func Build(j *job.Job, g *job.Gear) (*Study, []carrier.Trouble) {
-	s := &Study{Job: j, Gear: g, Culvert: culvert.New(j)}
+	s := &Study{Job: j, Gear: g, Culvert: culvert.New(j, nil)}
 	steps := s.steps()
 	twins, laid := map[string]int{}, map[string]laidOut{}
 	for _, cell := range s.Culvert.Cells {

@@ -20,6 +20,9 @@ type Cell struct {
 type Pour struct {
 	Number       int
 	LineFromPour geom.Pose // place in the frame of the job's line at the inlet
+	Turn         float64   // angle from the pour before, in plan, positive left
+	Break        float64   // angle from the pour before, in profile, positive up
+	MidOrdinate  float64   // between its chord and the line
 	Rear, Front  geom.End  // in its own frame
 	Lap          float64   // of the form over the pour before
 	Cast         int       // place in the order of casting, from 1
@@ -29,14 +32,15 @@ type Pour struct {
 type Culvert struct {
 	Cells      []Cell
 	Pours      []Pour
-	Grade      float64 // rise over run ahead
+	Grade      float64 // rise over run ahead, of the first pour
 	JointGap   float64
 	InletSlab  float64 // apron before the inlet
 	OutletSlab float64
 }
 
-// New lays a job's culvert out.
-func New(j *job.Job) *Culvert {
+// New lays a job's culvert out along a line; without one it runs on one tangent
+// and the job's straight grade.
+func New(j *job.Job, line Line) *Culvert {
 	c := &Culvert{
 		Grade:      float64(j.Alignment.Grade),
 		JointGap:   float64(j.Culvert.JointGap),
@@ -44,7 +48,13 @@ func New(j *job.Job) *Culvert {
 		OutletSlab: float64(j.Ends.Outlet.Apron),
 	}
 	c.Cells = cells(&j.Culvert)
-	c.Pours = pours(&j.Culvert, c.Grade)
+	if line == nil {
+		c.Pours = pours(&j.Culvert, c.Grade)
+		return c
+	}
+	chords := chordsOf(&j.Culvert, line)
+	c.Grade = math.Tan(chords[0].pitch)
+	c.Pours = chordPours(&j.Culvert, chords)
 	return c
 }
 
@@ -106,22 +116,31 @@ func pours(j *job.Culvert, grade float64) []Pour {
 			x += float64(lengths[i])
 		}
 	}
-	cast := j.Order.Ranks(n)
 	var out []Pour
 	for i := range n {
-		p := Pour{Number: i + 1, Rear: ends[i], Front: ends[i+1], Cast: cast[i], LineFromPour: geom.Translation(geom.Vec{ends[i].X})}
+		p := Pour{Rear: ends[i], Front: ends[i+1], LineFromPour: geom.Translation(geom.Vec{ends[i].X})}
 		p.Rear.X, p.Front.X = 0, ends[i+1].X-ends[i].X
-		half := float64(j.JointGap) / 2
+		out = append(out, p)
+	}
+	return numbered(j, out)
+}
+
+// numbered gives pours their numbers, laps, order and joint gaps.
+func numbered(j *job.Culvert, pours []Pour) []Pour {
+	cast := j.Order.Ranks(len(pours))
+	half := float64(j.JointGap) / 2
+	for i := range pours {
+		p := &pours[i]
+		p.Number, p.Cast = i+1, cast[i]
 		if i > 0 {
 			p.Rear.X += half
 			p.Lap = j.Lap.At(i - 1)
 		}
-		if i < n-1 {
+		if i < len(pours)-1 {
 			p.Front.X -= half
 		}
-		out = append(out, p)
 	}
-	return out
+	return pours
 }
 
 // LineFromBay is the frame of this cell and a pour, on the job's line: its
