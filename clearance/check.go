@@ -216,8 +216,16 @@ func (w *workers) run() {
 		}
 		return w.tasks[from:next]
 	}
+	var broken any // what a task panicked with; told again where it can be caught
 	for range w.count {
 		wg.Go(func() {
+			defer func() {
+				if r := recover(); r != nil {
+					mu.Lock()
+					defer mu.Unlock()
+					broken, next = r, len(w.tasks)
+				}
+			}()
 			for list := take(); len(list) > 0; list = take() {
 				for _, f := range list {
 					f()
@@ -226,6 +234,9 @@ func (w *workers) run() {
 		})
 	}
 	wg.Wait()
+	if broken != nil {
+		panic(broken)
+	}
 	for _, f := range w.then {
 		f()
 	}

@@ -84,7 +84,7 @@ func (a *app) readGear(folder, written string) (text, *refusal) {
 		return t, &refusal{summary: "the gear path cannot be followed: " + reason(err)}
 	}
 	if !filepath.IsLocal(target) {
-		return t, outside(a.root, written, "")
+		return t, outside(a.root, written, "", holdsBoth(base, target))
 	}
 	return a.openGear(t, base, target, written)
 }
@@ -126,11 +126,11 @@ func (a *app) openGear(t text, base, target, written string) (text, *refusal) {
 	case errors.Is(err, fs.ErrNotExist):
 		return t, &refusal{summary: fmt.Sprintf("there is no file %s", t.name), cure: others(root, target)}
 	case err != nil && leadsOut(base, target):
-		return t, outside(a.root, written, "it is a link that leads there")
+		return t, outside(a.root, written, "it is a link that leads there", "")
 	case err != nil:
 		return t, &refusal{summary: fmt.Sprintf("%s cannot be read: %s", t.name, reason(err))}
 	case !info.Mode().IsRegular():
-		return t, &refusal{summary: t.name + " is not a file", cure: others(root, filepath.Join(target, "x"))}
+		return t, &refusal{summary: t.name + " is not a file", cure: others(root, target)}
 	}
 	f, err := root.Open(target)
 	if err == nil {
@@ -149,19 +149,46 @@ func leadsOut(base, target string) bool {
 	if err != nil {
 		return false
 	}
-	rel, err := filepath.Rel(base, real)
-	return err != nil || !filepath.IsLocal(rel)
+	return !isBelow(base, real)
 }
 
-func outside(root, written, why string) *refusal {
-	return &refusal{
-		summary: fmt.Sprintf("%q leads out of the root folder %s", written, root),
-		detail:  why,
-		cure:    "keep the gear below it, or name a folder that holds both with --root, for example --root ..",
+func outside(root, written, why, instead string) *refusal {
+	cure := "keep the gear below it, or name a folder that holds both with --root"
+	if instead != "" {
+		cure += ", for example --root " + instead
 	}
+	return &refusal{summary: fmt.Sprintf("%q leads out of the root folder %s", written, root), detail: why, cure: cure}
 }
 
-// others lists the YAML files beside a missing one.
+// holdsBoth is the nearest folder around the root that holds a file outside it,
+// seen from the working directory; "" where there is no such file or no folder
+// one would want to open up.
+func holdsBoth(base, target string) string {
+	file := filepath.Join(base, target)
+	if info, err := os.Stat(file); err != nil || !info.Mode().IsRegular() {
+		return ""
+	}
+	around := filepath.Dir(base)
+	for !isBelow(around, file) {
+		around = filepath.Dir(around)
+	}
+	if around == filepath.Dir(around) {
+		return ""
+	}
+	here, err := settled(".")
+	if rel, problem := filepath.Rel(here, around); err == nil && problem == nil && len(rel) < len(around) {
+		return rel
+	}
+	return around
+}
+
+// isBelow tells whether a path lies below a folder; both are absolute.
+func isBelow(folder, path string) bool {
+	rel, err := filepath.Rel(folder, path)
+	return err == nil && filepath.IsLocal(rel)
+}
+
+// others lists the YAML files beside one that cannot be had.
 func others(root *os.Root, target string) string {
 	names, err := fs.Glob(root.FS(), filepath.ToSlash(filepath.Dir(target))+"/*.yaml")
 	if filepath.Dir(target) == "." {

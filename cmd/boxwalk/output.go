@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"path"
+	"path/filepath"
 
 	"boxwalk/clearance"
 	"boxwalk/export/dxf"
@@ -24,19 +25,20 @@ type product struct {
 	bytes []byte
 }
 
-// outputCommands write files; they differ only in which.
+// outputCommands write files; they differ in which, and in the part of the
+// output folder they answer for.
 func (a *app) outputCommands() []*cobra.Command {
 	return []*cobra.Command{
-		a.outputCommand("all", "Check a job and write everything: result, tables, drawings, pictures", everything),
-		a.outputCommand("draw", "Write the drawings of a job as DXF and SVG", drawings),
-		a.outputCommand("views", "Write hidden-line pictures of a job as SVG", pictures),
+		a.outputCommand("all", "Check a job and write everything: result, tables, drawings, pictures", "", everything),
+		a.outputCommand("draw", "Write the drawings of a job as DXF and SVG", "drawings/", drawings),
+		a.outputCommand("views", "Write hidden-line pictures of a job as SVG", "views/", pictures),
 	}
 }
 
 // making turns a checked job into files.
 type making func(s *model.Study, r *clearance.Result, u units.System) ([]product, error)
 
-func (a *app) outputCommand(use, short string, make making) *cobra.Command {
+func (a *app) outputCommand(use, short, within string, make making) *cobra.Command {
 	var folder string
 	var force bool
 	c := &cobra.Command{
@@ -52,7 +54,7 @@ stays open is drawn too, stamped NOT CLEARED, and the exit code is 1.`,
 			if folder == "" {
 				return wrong("%s needs a folder to write to\nFor example:\n  boxwalk %s job.yaml -o out", use, use)
 			}
-			return a.output(args[0], folder, force, make)
+			return a.output(args[0], folder, within, force, make)
 		},
 	}
 	c.Flags().StringVarP(&folder, "output", "o", "", "folder to write to; it is made where it does not exist")
@@ -62,7 +64,7 @@ stays open is drawn too, stamped NOT CLEARED, and the exit code is 1.`,
 
 // output checks a job, makes its files, writes them, and prints what was
 // written and the table.
-func (a *app) output(job, folder string, force bool, make making) error {
+func (a *app) output(job, folder, within string, force bool, make making) error {
 	s, read, err := a.study(job, nil)
 	if err != nil {
 		return err
@@ -73,14 +75,12 @@ func (a *app) output(job, folder string, force bool, make making) error {
 	if err != nil {
 		return failed(err)
 	}
-	if err := write(folder, files, force); err != nil {
+	w, err := write(folder, files, within, force)
+	if err != nil {
 		return err
 	}
 	var out bytes.Buffer
-	for _, f := range files {
-		fmt.Fprintf(&out, "%s\n", path.Join(folder, f.name))
-	}
-	out.WriteString("\n")
+	w.list(&out, folder)
 	if err := table.Terminal(&out, r, u, a.width(), a.colour()); err != nil {
 		return failed(err)
 	}
@@ -88,6 +88,19 @@ func (a *app) output(job, folder string, force bool, make making) error {
 		return failed(err)
 	}
 	return verdict(r)
+}
+
+// list prints what became of the folder.
+func (w written) list(out io.Writer, folder string) {
+	for _, part := range []struct {
+		mark  string
+		names []string
+	}{{"", w.files}, {"removed, no longer made: ", w.removed}, {"left, changed since it was written and no longer made: ", w.left}} {
+		for _, name := range part.names {
+			fmt.Fprintln(out, part.mark+path.Join(filepath.ToSlash(folder), name))
+		}
+	}
+	fmt.Fprintln(out)
 }
 
 func everything(s *model.Study, r *clearance.Result, u units.System) ([]product, error) {

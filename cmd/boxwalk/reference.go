@@ -136,10 +136,17 @@ func (a *app) limitsJob(args []string) (*job.Job, error) {
 	return r.job, r.told()
 }
 
+// ratios are the limits that are pure numbers.
+var ratios = map[string]bool{"roll.tip": true}
+
 func limitRows(j *job.Job) []table.LimitRow {
 	var out []table.LimitRow
 	for _, l := range clearance.LimitsOf(j).All() {
-		out = append(out, table.LimitRow{Key: l.Key, Name: l.ID, Value: l.Value, Source: l.Source, Words: l.Words})
+		unit := "m"
+		if ratios[l.ID] {
+			unit = "1"
+		}
+		out = append(out, table.LimitRow{Key: l.Key, Name: l.ID, Value: l.Value, Unit: unit, Source: l.Source, Words: l.Words})
 		if l.ID == "strip.clear" {
 			out = append(out, zoneRows(j)...)
 		}
@@ -161,7 +168,7 @@ func zoneRows(j *job.Job) []table.LimitRow {
 		{culvert.HaunchBottom, z.HaunchBottom}, {culvert.Hanger, z.Hanger}} {
 		if one.value != nil {
 			key := "strip.clear." + string(one.zone)
-			out = append(out, table.LimitRow{Key: key, Name: key, Value: float64(*one.value), Source: "the job", Words: "travel clearance to the " + one.zone.Words()})
+			out = append(out, table.LimitRow{Key: key, Name: key, Value: float64(*one.value), Unit: "m", Source: "the job", Words: "travel clearance to the " + one.zone.Words()})
 		}
 	}
 	return out
@@ -170,7 +177,7 @@ func zoneRows(j *job.Job) []table.LimitRow {
 func toleranceRows(j *job.Job) []table.LimitRow {
 	var out []table.LimitRow
 	for _, e := range allow.Of(j).All() {
-		out = append(out, table.LimitRow{Key: e.Key, Name: e.Key, Value: e.Value, Source: e.Source, Words: e.Words})
+		out = append(out, table.LimitRow{Key: e.Key, Name: e.Key, Value: e.Value, Unit: "m", Source: e.Source, Words: e.Words})
 	}
 	return out
 }

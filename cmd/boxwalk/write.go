@@ -7,8 +7,9 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
-	"sort"
+	"slices"
 	"strings"
 )
 
@@ -16,37 +17,119 @@ import (
 // line. A file whose hash differs was changed by someone.
 const manifest = ".boxwalk-files"
 
-// write puts all files into a folder, each under a temporary name first. It
-// looks before it touches anything: files that the tool did not write, or that
-// were changed since, stop it unless forced.
-func write(folder string, files []product, force bool) error {
-	known, err := readManifest(folder)
-	if err != nil {
-		return failed(err)
-	}
-	if strange := foreign(folder, files, known); len(strange) > 0 && !force {
-		return wrong("these files were not written by boxwalk, or were changed since:\n  %s\nNothing was written. Give another folder, or --force to overwrite them", strings.Join(strange, "\n  "))
-	}
-	for _, f := range files {
-		known[f.name] = hash(f.bytes)
-	}
-	list := append([]product(nil), files...)
-	return failed(place(folder, append(list, product{manifest, manifestBytes(known)})))
+// written is what became of an output folder, by names below it.
+type written struct {
+	files   []string // written
+	removed []string // written by an earlier run, not made any more, and gone
+	left    []string // the same, but changed by someone: left as it is
 }
 
-// foreign lists the files in the way that are not as the tool wrote them.
-func foreign(folder string, files []product, known map[string]string) []string {
+// write puts all files into a folder, or none. It looks before it touches
+// anything: files that the tool did not write, or that were changed since, stop
+// it unless forced. Unchanged files of an earlier run that are not made any
+// more go, so that no stale drawing lies beside the new ones; within is the
+// part of the folder that this run answers for, "" for all of it.
+func write(folder string, files []product, within string, force bool) (written, error) {
+	f, err := openFolder(folder)
+	if err != nil {
+		return written{}, failed(err)
+	}
+	defer f.close()
+	known, err := f.known()
+	if err != nil {
+		return written{}, failed(err)
+	}
+	strange, err := f.foreign(files, known)
+	if err != nil {
+		return written{}, err
+	}
+	var w written
+	for _, name := range obsolete(files, known, within) {
+		if f.changed(name, known[name]) {
+			w.left = append(w.left, name)
+		} else {
+			w.removed = append(w.removed, name)
+		}
+		delete(known, name)
+	}
+	if strange = append(strange, w.left...); len(strange) > 0 && !force {
+		return written{}, wrong("these files in %s were not written by boxwalk, or were changed since:\n  %s\nNothing was written. Give another folder, or --force to go on: those in the way are then overwritten",
+			folder, strings.Join(strange, "\n  "))
+	}
+	for _, p := range files {
+		known[p.name] = hash(p.bytes)
+		w.files = append(w.files, p.name)
+	}
+	list := append(slices.Clone(files), product{manifest, manifestBytes(known)})
+	return w, failed(f.place(list, w.removed))
+}
+
+// obsolete lists what the manifest has and this run does not make.
+func obsolete(files []product, known map[string]string, within string) []string {
 	var out []string
-	for _, f := range files {
-		path := filepath.Join(folder, filepath.FromSlash(f.name))
-		have, err := os.ReadFile(path)
-		switch {
-		case errors.Is(err, fs.ErrNotExist):
-		case err != nil, hash(have) != known[f.name] && hash(have) != hash(f.bytes):
-			out = append(out, path)
+	for _, name := range sortedNames(known) {
+		made := slices.ContainsFunc(files, func(p product) bool { return p.name == name })
+		if !made && strings.HasPrefix(name, within) {
+			out = append(out, name)
 		}
 	}
 	return out
+}
+
+// known is the manifest as name and hash.
+func (f *folder) known() (map[string]string, error) {
+	known := map[string]string{}
+	if f.root == nil {
+		return known, nil
+	}
+	text, err := f.root.ReadFile(manifest)
+	if errors.Is(err, fs.ErrNotExist) {
+		return known, nil
+	}
+	for _, line := range strings.Split(string(text), "\n") {
+		if sum, name, ok := strings.Cut(line, "  "); ok && filepath.IsLocal(name) {
+			known[name] = sum
+		}
+	}
+	return known, err
+}
+
+// foreign lists the files in the way that are not as the tool wrote them. One
+// that has the very bytes to be written is in nobody's way.
+func (f *folder) foreign(files []product, known map[string]string) ([]string, error) {
+	var out []string
+	for _, p := range files {
+		info, err := f.stat(p.name)
+		switch {
+		case errors.Is(err, fs.ErrNotExist):
+		case err == nil && info.IsDir():
+			return nil, wrong("%s is a folder; a file of that name has to be written there", path.Join(filepath.ToSlash(f.name), p.name))
+		case f.changed(p.name, known[p.name]) && f.changed(p.name, hash(p.bytes)):
+			out = append(out, p.name)
+		}
+	}
+	return out, nil
+}
+
+// changed tells whether a file is there and not a regular one with that hash.
+func (f *folder) changed(name, sum string) bool {
+	info, err := f.stat(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return false
+	}
+	if err != nil || !info.Mode().IsRegular() {
+		return true
+	}
+	have, err := f.root.ReadFile(filepath.FromSlash(name))
+	return err != nil || hash(have) != sum
+}
+
+// stat looks at a file itself, not at what a link names.
+func (f *folder) stat(name string) (fs.FileInfo, error) {
+	if f.root == nil {
+		return nil, fs.ErrNotExist
+	}
+	return f.root.Lstat(filepath.FromSlash(name))
 }
 
 func hash(b []byte) string {
@@ -54,75 +137,39 @@ func hash(b []byte) string {
 	return hex.EncodeToString(sum[:])
 }
 
-func readManifest(folder string) (map[string]string, error) {
-	known := map[string]string{}
-	text, err := os.ReadFile(filepath.Join(folder, manifest))
-	if errors.Is(err, fs.ErrNotExist) {
-		return known, nil
-	}
-	for _, line := range strings.Split(string(text), "\n") {
-		if sum, name, ok := strings.Cut(line, "  "); ok {
-			known[name] = sum
-		}
-	}
-	return known, err
-}
-
 func manifestBytes(known map[string]string) []byte {
-	var names []string
-	for n := range known {
-		names = append(names, n)
-	}
-	sort.Strings(names)
 	var b strings.Builder
-	for _, n := range names {
+	for _, n := range sortedNames(known) {
 		fmt.Fprintf(&b, "%s  %s\n", known[n], n)
 	}
 	return []byte(b.String())
 }
 
-// place writes every file under a temporary name beside its place, and only
-// when all of them are written renames them. If anything fails before, nothing
-// is left behind.
-func place(folder string, files []product) (err error) {
-	var made []string
-	defer func() {
-		if err != nil {
-			for _, m := range made {
-				os.Remove(m)
-			}
-		}
-	}()
-	for _, f := range files {
-		target := filepath.Join(folder, filepath.FromSlash(f.name))
-		if err := os.MkdirAll(filepath.Dir(target), 0o777); err != nil {
-			return err
-		}
-		m, err := temporary(target, f.bytes)
-		if err != nil {
-			return err
-		}
-		made = append(made, m)
+func sortedNames(known map[string]string) []string {
+	var names []string
+	for n := range known {
+		names = append(names, n)
 	}
-	for i, f := range files {
-		if err := os.Rename(made[i], filepath.Join(folder, filepath.FromSlash(f.name))); err != nil {
-			return err
-		}
-	}
-	return nil
+	slices.Sort(names)
+	return names
 }
 
-// temporary writes bytes to a new file beside the target and returns its name.
-func temporary(target string, b []byte) (string, error) {
-	f, err := os.CreateTemp(filepath.Dir(target), ".boxwalk-*")
-	if err != nil {
-		return "", err
+// folder is where output goes; root is nil as long as it does not exist.
+type folder struct {
+	name string
+	root *os.Root
+}
+
+func openFolder(name string) (*folder, error) {
+	root, err := os.OpenRoot(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return &folder{name: name}, nil
 	}
-	_, err = f.Write(b)
-	err = errors.Join(err, f.Chmod(0o644), f.Close())
-	if err != nil {
-		os.Remove(f.Name())
-		return "", err
+	return &folder{name, root}, err
+}
+
+func (f *folder) close() {
+	if f.root != nil {
+		f.root.Close()
 	}
-	return f.Name(), nil
 }

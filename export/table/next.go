@@ -20,6 +20,12 @@ var remedies = map[string]string{
 	"strip.supports": "move the hanger lines, shorten the rod's tail, or part the halves farther before lowering",
 	"strip.level":    "draw the walls in farther before lowering, or keep the jacks of the two sides closer and say so in `tolerance: {jack_level: ...}`",
 	"raise.clear":    "raising takes the collapse back; change the collapse step named",
+	"roll.track":     "another wheel gauge (`set: {gauge: ...}`), or steer closer and say so in `travel: {wander: ...}`",
+	"roll.support":   "cast the next invert, or lay an apron (`ends:`), before the carrier rolls",
+	"roll.pull":      "a stronger line, more parts of it, or a lower breakaway that has been measured",
+	"roll.hold":      "state a hold-back that holds the carrier on the grade (`travel: {hold_back: {capacity: ...}}`)",
+	"roll.tip":       "a wider gauge, or travel lower",
+	"roll.bearing":   "let the invert grow older, spread the wheel load, or use more wheels",
 	"roll.clear":     "collapse farther; check tolerances that the crew can really hold; see what stays in place ahead",
 }
 

@@ -36,21 +36,22 @@ func Digest(w io.Writer, list []clearance.Explanation, width int) error {
 	return err
 }
 
-// LimitRow is one limit or tolerance for a list. Value is in metres.
+// LimitRow is one limit or tolerance for a list. The value is in Unit, a unit of
+// the result.
 type LimitRow struct {
 	Key    string // key in the job file; empty where it is fixed
 	Name   string
 	Value  float64
+	Unit   string
 	Source string
 	Words  string
 }
 
 // Limits writes a list of limits or tolerances under a heading.
 func Limits(w io.Writer, heading string, list []LimitRow, s units.System, width int) error {
-	m := shown("m", s)
 	g := grid{numeric: []bool{false, true, false, false}, wraps: 3}
 	for _, l := range list {
-		m := m
+		m := shown(l.Unit, s)
 		if abs := max(l.Value, -l.Value) * m.times; abs > 0 && abs < 1 {
 			m.decimals++
 		}
@@ -58,7 +59,7 @@ func Limits(w io.Writer, heading string, list []LimitRow, s units.System, width 
 		if l.Key == "" {
 			name += " (fixed)"
 		}
-		g.rows = append(g.rows, []string{name, m.nearest(l.Value) + " " + m.name, l.Source, l.Words})
+		g.rows = append(g.rows, []string{name, strings.TrimSpace(m.nearest(l.Value) + " " + m.name), l.Source, l.Words})
 	}
 	var out strings.Builder
 	fmt.Fprintf(&out, "%s\n", heading)

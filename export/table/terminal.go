@@ -167,10 +167,11 @@ func (t *terminal) troubles() {
 	}
 }
 
-// first is where something touches first, as the crew reads it.
+// first is where something touches first, as the adjuster reads. Sixteenths of
+// an inch would hide how near the two readings are.
 func first(f *clearance.First, s units.System) string {
-	return fmt.Sprintf("%s: clear from %s to %s, touches at %s", f.Adjuster,
-		reading(f.From, f.Unit, s), reading(f.Clear, f.Unit, s), reading(f.Hit, f.Unit, s))
+	m := shown(f.Unit, s)
+	return fmt.Sprintf("%s: clear from %s to %s, touches at %s %s", f.Adjuster, m.nearest(f.From), m.nearest(f.Clear), m.nearest(f.Hit), m.name)
 }
 
 // cautions are the first sentences; steps list and drawings have them whole.

@@ -192,18 +192,35 @@ func (st stand) hinges() []geom.Point2 {
 	return out
 }
 
-// ghosts draws the faced parts as another stand has them, in the line of other
-// positions of moving parts.
-func (st stand) ghosts(v *sheet.View, n int, fillers bool) {
+// ghosts draws the faced parts where they stood before, in the line of other
+// positions of moving parts: those that are gone now, and those that have moved
+// by more than least (m).
+func (st stand) ghosts(v *sheet.View, before stand, n int, least float64) {
 	x := st.bay.Carrier.Bents[n]
+	now := map[string]carrier.Part{}
 	for _, p := range st.parts() {
-		if !p.Role.Faced() || p.Role == carrier.Filler && !fillers {
+		now[p.Mark] = p
+	}
+	for _, p := range before.parts() {
+		if !p.Role.Faced() {
+			continue
+		}
+		if q, there := now[p.Mark]; there && farthestMove(p, q) < least {
 			continue
 		}
 		if poly := section(p.Solid, x); poly != nil {
 			v.Polygon(sheet.Collapsed, acrossAll(poly)...)
 		}
 	}
+}
+
+// farthestMove is how far a part's vertices are apart in two places, at most.
+func farthestMove(p, q carrier.Part) float64 {
+	most := 0.0
+	for i, v := range p.Vertices {
+		most = max(most, q.Vertices[i].Sub(v).Len())
+	}
+	return most
 }
 
 // hangerRods draws the rods of the hangers up through the roof to where the

@@ -14,9 +14,6 @@ import (
 // clearance that governs in each zone.
 func (o *office) collapsed(g cellGroup) plan {
 	b := g.bay()
-	if len(b.Steps) == 0 {
-		return plan{}
-	}
 	cell := b.Cell
 	zones := o.governing(b)
 	return plan{
@@ -31,12 +28,12 @@ func (o *office) collapsed(g cellGroup) plan {
 			if err := st.drawBent(v, st.middle()); err != nil {
 				return err
 			}
-			stand{b, raisedStep}.ghosts(v, st.middle(), true)
+			st.ghosts(v, stand{b, raisedStep}, st.middle(), 0)
 			sectionAxes(v, cell)
 			legAxes(v, st)
 			labels := append(o.linkCallouts(st), o.fixedCallouts(cell, rods)...)
 			labels = append(labels, o.jackCallout(st)...)
-			column(s, v, labels, o.rightOf(cell)+9*n, perMetre*cell.Rise/2, n)
+			column(s, v, labels, o.rightOf(cell)+9*n, perMetre*(cell.Rise+cell.Roof), n)
 			p := newPlacer(s, v, n)
 			for _, e := range zones {
 				if d, ok := clearanceDimension(p, e); ok {

@@ -24,7 +24,7 @@ func opening(s culvert.Section, y float64) []geom.Point2 {
 }
 
 // stub is how much of a neighbouring cell is drawn beyond an inner wall, m.
-const stub = 0.35
+const stub = 0.28
 
 // concreteSection draws the concrete of one cell with hatching, cut off beyond
 // inner walls, and the construction joint on top of the kickers.
@@ -53,8 +53,8 @@ func (o *office) concreteSection(v *sheet.View, cell culvert.Cell) {
 	v.Line(sheet.Concrete, across(limit[0], base), across(-limit[1], base))
 	v.Line(sheet.Concrete, across(limit[0], crown), across(-limit[1], crown))
 	if sec.Kicker > 0 {
-		v.Line(sheet.Steel, across(sec.HalfSpan, sec.Kicker), across(outer[0], sec.Kicker))
-		v.Line(sheet.Steel, across(-sec.HalfSpan, sec.Kicker), across(-outer[1], sec.Kicker))
+		v.Line(sheet.General, across(sec.HalfSpan, sec.Kicker), across(outer[0], sec.Kicker))
+		v.Line(sheet.General, across(-sec.HalfSpan, sec.Kicker), across(-outer[1], sec.Kicker))
 	}
 }
 

@@ -42,7 +42,7 @@ func (o *office) fit(p plan) (*sheet.Sheet, error) {
 	}
 	for _, legible := range []bool{true, false} {
 		for _, paper := range papers {
-			for _, n := range o.units().Scales() {
+			for _, n := range p.ladder(o.units()) {
 				if n < largestScale || n > smallestScale || legible && p.size/n < p.least {
 					continue
 				}
@@ -59,10 +59,23 @@ func (o *office) fit(p plan) (*sheet.Sheet, error) {
 	return nil, errNoFit
 }
 
+// ladder are the scales to try: standard ones for drawings, fine steps for
+// pictures, which have no scale.
+func (p plan) ladder(u sheet.Units) []float64 {
+	if !p.brief {
+		return u.Scales()
+	}
+	var out []float64
+	for n := float64(largestScale); n < smallestScale; n *= 1.06 {
+		out = append(out, n)
+	}
+	return out
+}
+
 // at is the sheet on one paper at one scale, nil if that does not go.
 func (o *office) at(p plan, paper sheet.Paper, n float64) (*sheet.Sheet, error) {
 	s := o.blank(p, paper)
-	if w, _ := paper.Size(); p.size/n > 2*w {
+	if w, _ := paper.Size(); p.size/n > w {
 		return nil, nil
 	}
 	if err := p.build(s, n); err != nil {

@@ -15,11 +15,16 @@ type callout struct {
 // calloutPitch is the distance of labels below each other, in letter heights.
 const calloutPitch = 2.0
 
-// column letters callouts below each other at x, centred on height mid, so that
-// no two arrows cross. Labels stand to the right of x if x lies right of their
+// column letters callouts below each other at x, about as high as what they
+// name but not above top, so that no two arrows cross. Labels stand to the right of x if x lies right of their
 // tips.
-func column(s *sheet.Sheet, v *sheet.View, list []callout, x, mid, n float64) {
+func column(s *sheet.Sheet, v *sheet.View, list []callout, x, top, n float64) {
 	pitch := calloutPitch * s.LetteringHeight() * n
+	mid := 0.0
+	for _, c := range list {
+		mid += c.tip[1] / float64(len(list))
+	}
+	mid = min(mid, top-pitch*float64(len(list)-1)/2)
 	list = append([]callout(nil), list...)
 	sort.SliceStable(list, func(i, j int) bool { return list[i].tip[1] > list[j].tip[1] })
 	knee := func(i int) sheet.Point { return sheet.Pt(x, mid+pitch*(float64(len(list)-1)/2-float64(i))) }

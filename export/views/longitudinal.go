@@ -17,7 +17,7 @@ func (o *office) long() plan {
 	b := o.cells()[0].bay()
 	return plan{
 		name: "longitudinal-section", title: "Longitudinal section", supplement: fmt.Sprintf("Cell %d, pour %d, raised", b.Cell.Number, b.Pour.Number), kind: "Setup drawing",
-		least: 230, size: perMetre * float64(b.Carrier.Gear.Form.Length),
+		least: 150, size: perMetre * float64(b.Carrier.Gear.Form.Length),
 		build: func(s *sheet.Sheet, n float64) error {
 			v := sheet.NewView(fmt.Sprintf("Section on the centreline of cell %d, looking left, drawn along the grade %s", b.Cell.Number, grade(o.study.Culvert.Grade)))
 			v.Scale = n
@@ -131,11 +131,15 @@ func (o *office) longDimensions(v *sheet.View, b *model.Bay) {
 		v.Text(along(x+0.03, base-0.05), sheet.TopLeft, fmt.Sprint(i+1))
 	}
 	at := func(x, z float64) sheet.Point { return along(x, z) }
-	bents := []sheet.Point{at(x0, base)}
-	for _, x := range c.Bents {
-		bents = append(bents, at(x, base))
+	n := len(c.Bents)
+	typical := max(0, n/2-1)
+	spans := []sheet.Span{
+		{From: at(x0, base), To: at(c.Bents[0], base)}, {From: at(c.Bents[n-1], base), To: at(x1, base)},
+		{From: at(c.Bents[0], base), To: at(c.Bents[n-1], base), Suffix: fmt.Sprintf(" = %d spaces", n-1)},
 	}
-	spans := sheet.Chain(append(bents, at(x1, base))...)
+	if n > 1 {
+		spans = append(spans, sheet.Span{From: at(c.Bents[typical], base), To: at(c.Bents[typical+1], base), Suffix: " TYP"})
+	}
 	spans = append(spans, sheet.Span{From: at(x0, base), To: at(x1, base), Suffix: " form"})
 	if w := g.Wheels.At; len(w) > 1 {
 		spans = append(spans, sheet.Span{From: at(x0+float64(w[0]), base), To: at(x0+float64(w[len(w)-1]), base), Suffix: " wheelbase"})

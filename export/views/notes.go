@@ -7,7 +7,7 @@ import (
 )
 
 // noteWidth is the width of a block of notes beside a section, letter heights.
-const noteWidth = 38
+const noteWidth = 34
 
 // beside letters numbered notes below a table, in one view.
 func beside(s *sheet.Sheet, table *sheet.View, notes []string) *sheet.View {

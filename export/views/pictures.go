@@ -17,7 +17,11 @@ import (
 // one bent. Stamps and errors are those of Sheets.
 func Pictures(s *model.Study, r *clearance.Result) ([]Named, error) {
 	o := &office{study: s, result: r}
-	b := o.cells()[0].bay()
+	groups := o.cells()
+	if len(groups) == 0 {
+		return nil, errNothing
+	}
+	b := groups[0].bay()
 	end := last(b)
 	var shots []shot
 	add := func(name, title string, st stand, roll float64) {
@@ -28,7 +32,7 @@ func Pictures(s *model.Study, r *clearance.Result) ([]Named, error) {
 		add(fmt.Sprintf("step-%d-%s", k+1, stepFile(b.Steps[k].Name)), fmt.Sprintf("End of step %d, %s", k+1, b.Steps[k].Name), stand{b, k}, 0)
 	}
 	if end.step >= 0 && end.step == len(b.Steps)-1 {
-		add("collapsed", "Collapsed, ready to travel", end, 0)
+		add("collapsed", "Collapsed", end, 0)
 		shots = append(shots, shot{"rolling", "Rolling ahead", end, rollShown * float64(b.Carrier.Gear.Form.Length), false})
 	}
 	var out []Named
@@ -57,13 +61,16 @@ type shot struct {
 // picture is the sheet of a shot.
 func (o *office) picture(p shot) plan {
 	small := sheet.A4
+	drawn := sheet.NewView("")
+	err := o.shoot(drawn, p)
 	pl := plan{
 		name: p.name, title: p.title, supplement: fmt.Sprintf("Cell %d, pour %d", p.st.bay.Cell.Number, p.st.bay.Pour.Number), kind: "Picture",
-		brief: true, size: 1, build: func(s *sheet.Sheet, n float64) error {
-			v := sheet.NewView(p.title)
-			v.Scale, v.NoScale = n, true
-			s.Add(v)
-			return o.shoot(v, p)
+		brief: true, size: drawn.Extents().Width(), build: func(s *sheet.Sheet, n float64) error {
+			if err != nil {
+				return err
+			}
+			s.Add(&sheet.View{Scale: n, NoScale: true, Items: drawn.Items})
+			return nil
 		},
 	}
 	if !o.units().Imperial {

@@ -29,7 +29,7 @@ func (o *office) raised(g cellGroup) plan {
 			sectionAxes(v, cell)
 			legAxes(v, st)
 			o.raisedDimensions(v, st)
-			column(s, v, append(o.callouts(st, st.middle()), o.fixedCallouts(cell, rods)...), o.rightOf(cell)+9*n, perMetre*cell.Rise/2, n)
+			column(s, v, append(o.callouts(st, st.middle()), o.fixedCallouts(cell, rods)...), o.rightOf(cell)+9*n, perMetre*(cell.Rise+cell.Roof), n)
 			o.insideDimensions(v, st, newPlacer(s, v, n))
 			s.Add(v, beside(s, settingsTable(s, g.bay()), o.sectionNotes(g)))
 			return nil
@@ -41,6 +41,9 @@ func (o *office) raised(g cellGroup) plan {
 func (o *office) sectionNotes(g cellGroup) []string {
 	b := g.bay()
 	notes := []string{fmt.Sprintf("Gear: %s. Form %s long, %d bents at %s.", b.Carrier.Gear.Gear.Name, o.length(float64(b.Carrier.Gear.Form.Length)), len(b.Carrier.Bents), o.length(float64(b.Carrier.Gear.Form.Spacing)))}
+	if o.units().Imperial {
+		notes = append(notes, "Dimensions are lettered to the nearest 1/16 in.")
+	}
 	if len(g.bays) > 1 {
 		walls := ""
 		for i, c := range g.bays {
@@ -153,14 +156,14 @@ func (o *office) insideDimensions(v *sheet.View, st stand, p *placer) {
 		for i := range 12 {
 			bases = append(bases, across(0, z-float64(i+2)*0.05))
 		}
-		place(sheet.Dimension{From: across(tube, z), To: across(inner, z), Suffix: " arm in tube"}, bases)
+		place(sheet.Dimension{From: across(tube, z), To: across(inner, z), Suffix: " in tube"}, bases)
 	}
 	place(sheet.Dimension{From: across(0, 0), To: across(0, c.Header-st.lowered()), Angle: 90, Suffix: " header"}, levels(0.15*reach, 0.8*reach))
 	if st.step >= 0 {
 		return
 	}
 	place(sheet.Dimension{From: across(reach, 0), To: across(reach, c.Jack), Angle: 90, Suffix: " jack"}, levels(0.2*reach, 0.9*reach))
-	place(sheet.Dimension{From: across(half, 0), To: across(half, c.Foot), Angle: 90, Suffix: " foot"}, levels(half*0.97, reach*1.05))
+	place(sheet.Dimension{From: across(half, 0), To: across(half, c.Foot), Angle: 90, Suffix: " foot"}, levels(half-float64(c.Gear.Wall.Depth)-0.03, reach+0.12))
 }
 
 type spanner func(y0, z0, y1, z1 float64, suffix string) sheet.Span
@@ -292,8 +295,8 @@ func (o *office) fixedCallouts(cell culvert.Cell, rods []sheet.Point) []callout 
 	if h := o.study.Job.LeftInPlace.Hangers; h != nil && len(rods) > 0 {
 		y := float64(h.Lines[len(h.Lines)-1])
 		under := cell.Rise - float64(h.Plate.Z)
-		out = append(out, callout{across(y-float64(h.Plate.Y)*0.3, cell.Rise-float64(h.Plate.Z)/2), fmt.Sprintf("hanger plate %s x %s x %s, stays", o.bare(float64(h.Plate.X)), o.bare(float64(h.Plate.Y)), o.bare(float64(h.Plate.Z)))},
-			callout{rods[len(rods)-1], fmt.Sprintf("hanger rod dia. %s, held from above", o.bare(float64(h.Rod)))})
+		out = append(out, callout{across(y-float64(h.Plate.Y)*0.3, cell.Rise-float64(h.Plate.Z)/2), fmt.Sprintf("hanger plate %s x %s x %s", o.bare(float64(h.Plate.X)), o.bare(float64(h.Plate.Y)), o.bare(float64(h.Plate.Z)))},
+			callout{rods[len(rods)-1], fmt.Sprintf("hanger rod dia. %s", o.bare(float64(h.Rod)))})
 		if h.Tail > 0 {
 			out = append(out, callout{across(y-float64(h.Nut)*0.3, under-float64(h.Tail)/2), "nut and rod end, stay"})
 		}

@@ -5,6 +5,7 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
@@ -20,32 +21,40 @@ var samples = flag.String("samples", "", "write drawings of the jobs as DXF and 
 var only = flag.String("jobs", "", "only this job")
 var noCheck = flag.Bool("nocheck", false, "without checks")
 
-// load builds the study of a job file.
-func load(t testing.TB, path string) *model.Study {
-	t.Helper()
+// load builds the study of a job file, with another gear if one is given.
+func load(t testing.TB, path string, gear ...string) *model.Study {
+	fatal := func(v any) {
+		if t == nil {
+			panic(v)
+		}
+		t.Helper()
+		t.Fatal(v)
+	}
 	text, err := os.ReadFile(path)
 	if err != nil {
-		t.Fatal(err)
+		fatal(err)
 	}
 	j, _, problems := job.Decode[job.Job](path, text, job.PeekSystem(text))
 	if j == nil {
-		t.Fatal(problems.Error())
+		fatal(problems.Error())
 	}
 	gearPath := filepath.Join(filepath.Dir(path), j.Gear)
-	text, err = os.ReadFile(gearPath)
-	if err != nil {
-		t.Fatal(err)
+	if len(gear) > 0 {
+		gearPath = gear[0]
+	}
+	if text, err = os.ReadFile(gearPath); err != nil {
+		fatal(err)
 	}
 	g, _, problems := job.Decode[job.Gear](gearPath, text, job.PeekSystem(text))
 	if g == nil {
-		t.Fatal(problems.Error())
+		fatal(problems.Error())
 	}
 	if lacks := carrier.Lacks(g); len(lacks) > 0 {
-		t.Fatal(lacks)
+		fatal(lacks)
 	}
 	s, troubles := model.Build(j, g)
 	if s == nil {
-		t.Fatal(troubles)
+		fatal(troubles)
 	}
 	return s
 }
@@ -55,13 +64,18 @@ func TestSamples(t *testing.T) {
 		t.Skip("no -samples folder")
 	}
 	jobs, _ := filepath.Glob("../../testdata/jobs/*/job.yaml")
-	for _, path := range jobs {
+	whole, _ := filepath.Glob("../../testdata/gear/roof-whole*.yaml")
+	for _, path := range append(jobs, whole...) {
 		name := filepath.Base(filepath.Dir(path))
+		gear := []string{}
+		if strings.Contains(path, "gear") {
+			name, path, gear = filepath.Base(path), onePour, []string{path}
+		}
 		if *only != "" && *only != name {
 			continue
 		}
 		t0 := time.Now()
-		s := load(t, path)
+		s := load(t, path, gear...)
 		r := &clearance.Result{Version: "dev"}
 		if !*noCheck {
 			r = clearance.Check(s, clearance.Options{Version: "dev", Inputs: []clearance.Input{{Name: "job.yaml", SHA256: "0123456789abcdef"}}})

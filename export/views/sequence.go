@@ -14,6 +14,7 @@ import (
 const (
 	stepsOnSheet = 4
 	stepWidth    = 88
+	leastGhost   = 0.8 // a nearer outline runs into the one it left, mm of paper
 )
 
 // sequence are the sheets that show the section at the end of every step with
@@ -54,7 +55,7 @@ func (o *office) stepView(s *sheet.Sheet, st stand, n float64) (*sheet.View, err
 		if err := st.drawBent(v, st.middle()); err != nil {
 			return nil, err
 		}
-		stand{st.bay, st.step - 1}.ghosts(v, st.middle(), true)
+		st.ghosts(v, stand{st.bay, st.step - 1}, st.middle(), leastGhost*n/perMetre)
 		o.arrows(v, st, n)
 	}
 	o.stepWords(s, v, st, n)

@@ -29,12 +29,15 @@ func last(b *model.Bay) stand {
 	return st
 }
 
-// pose of a body, in the frame of cell and pour.
+// pose of a body, in the frame of cell and pour; a step that cannot be made
+// leaves everything where it was.
 func (st stand) pose(body int) geom.Pose {
-	if st.step < 0 || st.bay.Steps[st.step].Path == nil {
-		return geom.Identity()
+	for k := st.step; k >= 0; k-- {
+		if s := st.bay.Steps[k]; s.Path != nil {
+			return s.Pose(body)
+		}
 	}
-	return st.bay.Steps[st.step].Pose(body)
+	return geom.Identity()
 }
 
 func (st stand) present(p carrier.Part) bool {

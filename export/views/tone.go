@@ -1,33 +1,64 @@
 package views
 
 import (
-	"boxwalk/export/lineart"
 	"boxwalk/export/scene"
 	"boxwalk/export/sheet"
+	"boxwalk/model/geom"
 )
 
 // cutTones are the seen pieces of the concrete faces that the camera's cuts
-// bared, as convex polygons.
+// bared, as convex polygons. Only what stands before the cut can hide them: of
+// every solid the part on the side that was taken away.
 func cutTones(sc scene.Scene, cam scene.Camera) ([][]sheet.Point, error) {
-	areas, err := lineart.Areas(sc, cam)
+	cut, err := sc.Cut(cam.Cuts)
 	if err != nil {
 		return nil, err
 	}
 	var out [][]sheet.Point
-	for i, a := range areas {
-		if a.Cut < 0 || sc.Objects[a.Object].Style != scene.Concrete {
+	for _, f := range cut.Faces {
+		q := cam.Cuts[f.Cut].Plane
+		if cut.Scene.Objects[f.Object].Style != scene.Concrete || !seenFrom(cam, q) {
 			continue
 		}
-		pieces := [][]sheet.Point{a.Loop}
-		for _, nearer := range areas[i+1:] {
-			pieces = without(pieces, nearer.Loop)
+		pieces := [][]sheet.Point{hull(projectAll(cam, cut.Loop(f)))}
+		for _, o := range cut.Scene.Objects {
+			before, err := scene.Clip(o.Solid, geom.Plane{N: q.N.Mul(-1), D: -q.D})
+			if err != nil {
+				return nil, err
+			}
+			if before != nil {
+				pieces = without(pieces, projectAll(cam, before.Vertices))
+			}
 		}
 		out = append(out, pieces...)
 	}
 	return out, nil
 }
 
-// without takes a convex polygon away from convex pieces.
+// seenFrom tells whether the camera stands on the outer side of a plane.
+func seenFrom(cam scene.Camera, q geom.Plane) bool {
+	if cam.Distance > 0 {
+		return q.Distance(cam.Eye()) > 0
+	}
+	return q.N.Dot(cam.ToViewer) > 0
+}
+
+// projectAll are points on the view plane, mm of full size.
+func projectAll(cam scene.Camera, points []geom.Vec) []sheet.Point {
+	view := cam.ViewFromScene()
+	out := make([]sheet.Point, len(points))
+	for i, p := range points {
+		q := view.Apply(p)
+		k := float64(perMetre)
+		if cam.Distance > 0 {
+			k *= cam.Distance / (cam.Distance - q[2])
+		}
+		out[i] = sheet.Pt(k*q[0], k*q[1])
+	}
+	return out
+}
+
+// without takes the hull of points away from convex pieces.
 func without(pieces [][]sheet.Point, hole []sheet.Point) [][]sheet.Point {
 	hole = hull(hole)
 	if len(hole) < 3 {

@@ -1,6 +1,7 @@
 package views
 
 import (
+	"errors"
 	"fmt"
 
 	"boxwalk/clearance"
@@ -22,19 +23,23 @@ type Named struct {
 // the largest paper.
 func Sheets(s *model.Study, r *clearance.Result) ([]Named, error) {
 	o := &office{study: s, result: r}
-	var plans []plan
-	for _, g := range o.cells() {
-		plans = append(plans, o.raised(g), o.collapsed(g))
+	groups := o.cells()
+	if len(groups) == 0 {
+		return nil, errNothing
 	}
-	for _, g := range o.cells() {
+	var plans []plan
+	for _, g := range groups {
+		plans = append(plans, o.raised(g))
+		if len(g.bay().Steps) > 0 {
+			plans = append(plans, o.collapsed(g))
+		}
+	}
+	for _, g := range groups {
 		plans = append(plans, o.sequence(g)...)
 	}
 	plans = append(plans, o.long(), o.plan())
 	var out []Named
 	for i, p := range plans {
-		if p.build == nil {
-			continue
-		}
 		p.number, p.of = i+1, len(plans)
 		s, err := o.fit(p)
 		if err != nil {
@@ -44,6 +49,8 @@ func Sheets(s *model.Study, r *clearance.Result) ([]Named, error) {
 	}
 	return out, nil
 }
+
+var errNothing = errors.New("the study has no pour to draw")
 
 // office is what every sheet of a job needs.
 type office struct {

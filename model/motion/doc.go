@@ -7,4 +7,7 @@
 // 0 to 1. For any body and any interval of s a Path gives the pose (to
 // rounding) and a bound on curvature that encloses the whole motion, derived
 // with interval arithmetic on (value, first, second derivative).
+//
+// A carrier that rolls is a Guided: a rigid body whose two guides run along a
+// Course in plan. How it stands on its wheels in elevation is told by Rests.
 package motion
