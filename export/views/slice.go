@@ -24,15 +24,6 @@ func section(s *geom.Solid, c float64) []geom.Point2 {
 	return hull(points)
 }
 
-// projected is the outline of a solid seen along x, as {y, z}.
-func projected(s *geom.Solid) []geom.Point2 {
-	points := make([]geom.Point2, len(s.Vertices))
-	for i, v := range s.Vertices {
-		points[i] = geom.Point2{v[1], v[2]}
-	}
-	return hull(points)
-}
-
 // hull is the least convex polygon around points, counter-clockwise, without
 // points that lie on its sides to a nanometre (monotone chain).
 func hull(points []geom.Point2) []geom.Point2 {
