@@ -13,10 +13,11 @@ import (
 // A chain runs job and gear text, with some of it replaced, through reading,
 // building and checking, as the command line does.
 type chain struct {
-	gear string      // file under testdata/gear
-	job  string      // text of the job; empty is cell24
-	swap [][2]string // replaced in the gear text; each must occur
-	jobs [][2]string // replaced in the job text; each must occur
+	gear  string      // file under testdata/gear
+	job   string      // text of the job; empty is cell24
+	whole bool        // the form as long as in its file
+	swap  [][2]string // replaced in the gear text; each must occur
+	jobs  [][2]string // replaced in the job text; each must occur
 }
 
 // cell24 is the worked 3.0 m by 2.4 m cell with hangers over the bents.
@@ -85,7 +86,11 @@ func (c chain) read(t *testing.T) *model.Study {
 	if c.job == "" {
 		c.job = cell24
 	}
-	gearText := replaced(t, "gear", string(replaced(t, "gear", string(file), short[c.gear])), c.swap)
+	cut := short[c.gear]
+	if c.whole {
+		cut = nil
+	}
+	gearText := replaced(t, "gear", string(replaced(t, "gear", string(file), cut)), c.swap)
 	jobText := replaced(t, "job", c.job, c.jobs)
 	g, _, problems := job.Decode[job.Gear]("gear.yaml", gearText, job.PeekSystem(gearText))
 	if g == nil {

@@ -123,7 +123,7 @@ func (r *report) told(s *model.Study, b *model.Bay) *told {
 	t.checks = append(t.checks, own.stripChecks(r.strip)...)
 	t.checks = append(t.checks, own.raiseChecks(r.raising)...)
 	t.checks = append(t.checks, own.rollChecks(r.rolling, r.rolled)...)
-	t.checks = append(t.checks, own.routeChecks(s.Job, s.Culvert.Grade)...)
+	t.checks = append(t.checks, own.routeChecks(s)...)
 	t.settings = own.settings()
 	t.steps = own.stepRows(r.strip)
 	t.parts = own.partRows(r.strip)

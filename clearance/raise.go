@@ -11,7 +11,7 @@ import (
 // raise measures one part over step k of raising the carrier for this pour.
 func (b *bay) raise(k, part int, around geom.Box) measure {
 	s := b.Raising[k]
-	return b.against(s.Path, &b.raised, part, around, func(solid int) bool {
+	return b.in(s.Path, part, around).against(&b.raised, part, func(solid int) bool {
 		if stands(b.Carrier.Parts[part], b.raised.solids[solid]) {
 			return true
 		}

@@ -31,18 +31,30 @@ func nothing() sweep.Bracket {
 	return sweep.Bracket{Lower: math.Inf(1), Upper: math.Inf(1), Against: -1}
 }
 
+// mover is a part in a motion: what moves, seen from the ground.
+type mover struct {
+	motion sweep.Motion
+	moving bool
+	part   sweep.Part
+	around geom.Box // holds the part throughout
+}
+
+// in is a part of the carrier in one step.
+func (b *bay) in(path *motion.Path, part int, around geom.Box) mover {
+	return mover{path, path.Moves(motion.Ground, b.Carrier.Parts[part].Body), b.parts[part], around}
+}
+
 // against measures one part against the obstacles over one step. allowed says
-// which solids it may touch; around holds the part throughout the step.
-func (b *bay) against(path *motion.Path, o *obstacles, part int, around geom.Box, allowed func(solid int) bool) measure {
+// which solids it may touch.
+func (v mover) against(o *obstacles, part int, allowed func(solid int) bool) measure {
 	m := measure{part: part}
-	moving := path.Moves(motion.Ground, b.Carrier.Parts[part].Body)
 	var free, held []sweep.Part
 	var freeAt, heldAt []int
 	for z := range culvert.Zones {
 		free, held, freeAt, heldAt = free[:0], held[:0], freeAt[:0], heldAt[:0]
 		for _, k := range o.zones[z] {
 			switch {
-			case around.Gap(o.boxes[k]) >= far:
+			case v.around.Gap(o.boxes[k]) >= far:
 			case allowed(k):
 				held, heldAt = append(held, o.parts[k]), append(heldAt, k)
 			default:
@@ -50,11 +62,11 @@ func (b *bay) against(path *motion.Path, o *obstacles, part int, around geom.Box
 			}
 		}
 		m.any[z] = len(o.zones[z]) > 0
-		m.free[z] = renumber(b.least(path, motion.Ground, part, free, moving, sweep.Options{Cap: far}), freeAt)
-		m.held[z] = renumber(b.least(path, motion.Ground, part, held, moving, sweep.Options{Epsilon: contactTolerance / 5, Cap: far}), heldAt)
+		m.free[z] = renumber(v.least(sweep.Ground, free, sweep.Options{Cap: far}), freeAt)
+		m.held[z] = renumber(v.least(sweep.Ground, held, sweep.Options{Epsilon: contactTolerance / 5, Cap: far}), heldAt)
 		m.end[z] = nothing()
 		if math.Min(m.free[z].Lower, m.held[z].Lower) < far {
-			m.end[z] = renumber(sweep.At(path, motion.Ground, b.parts[part], append(free, held...), 1), append(freeAt, heldAt...))
+			m.end[z] = renumber(sweep.At(v.motion, sweep.Ground, v.part, append(free, held...), 1), append(freeAt, heldAt...))
 		}
 	}
 	return m
@@ -62,14 +74,14 @@ func (b *bay) against(path *motion.Path, o *obstacles, part int, around geom.Box
 
 // least searches a moving part over the whole step, and looks once at one that
 // stands still.
-func (b *bay) least(m sweep.Motion, ref, part int, against []sweep.Part, moving bool, o sweep.Options) sweep.Bracket {
+func (v mover) least(ref int, against []sweep.Part, o sweep.Options) sweep.Bracket {
 	if len(against) == 0 {
 		return nothing()
 	}
-	if !moving {
-		return sweep.At(m, ref, b.parts[part], against, 0)
+	if !v.moving {
+		return sweep.At(v.motion, ref, v.part, against, 0)
 	}
-	return sweep.Least(m, ref, b.parts[part], against, 0, 1, o)
+	return sweep.Least(v.motion, ref, v.part, against, 0, 1, o)
 }
 
 // renumber turns a place in the list searched into a place in the whole list.

@@ -1,9 +1,11 @@
 package clearance
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
+	"boxwalk/model"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
 	"boxwalk/model/job"
@@ -19,14 +21,15 @@ const gravity = 9.80665
 type route struct {
 	*bay
 	job    *job.Job
-	grade  float64 // rise over run ahead
+	up     float64 // steepest rise over run ahead, to the next pour
+	steep  float64 // steepest slope either way
 	weight units.Force
 	centre geom.Vec // of gravity, in the frame of cell and pour
 }
 
 // routeChecks are track, support, pull, hold-back, tipping and bearing on the
 // way to the next pour.
-func (b *bay) routeChecks(j *job.Job, grade float64) []Entry {
+func (b *bay) routeChecks(s *model.Study) []Entry {
 	if len(b.Steps) == 0 || b.Steps[len(b.Steps)-1].Stop != "" || !b.Steps[len(b.Steps)-1].Carried {
 		var out []Entry
 		for _, id := range []string{"roll.track", "roll.support", "roll.pull", "roll.hold", "roll.tip", "roll.bearing"} {
@@ -34,12 +37,26 @@ func (b *bay) routeChecks(j *job.Job, grade float64) []Entry {
 		}
 		return out
 	}
-	r := &route{bay: b, job: j, grade: grade}
+	r := &route{bay: b, job: s.Job}
 	r.weigh()
+	r.slope(s)
 	out := append(r.trackChecks(), r.supportChecks()...)
 	out = append(out, r.pullChecks()...)
 	out = append(out, r.tipChecks()...)
 	return append(out, r.bearingCheck())
+}
+
+// slope finds the steepest of the grades between here and the next pour.
+func (r *route) slope(s *model.Study) {
+	here := s.Culvert.GradeOf(r.Pour)
+	r.up, r.steep = here, here
+	if r.Pour.Number < len(s.Culvert.Pours) {
+		next := s.Culvert.GradeOf(s.Culvert.Pours[r.Pour.Number])
+		r.up = math.Max(here, next)
+		if math.Abs(next) > math.Abs(here) {
+			r.steep = next
+		}
+	}
 }
 
 // weigh sums the parts that roll, where they stand when collapsed.
@@ -111,7 +128,7 @@ func (r *route) supportChecks() []Entry {
 	limit := r.limits.of("roll.support")
 	behind, ahead := math.Inf(1), math.Inf(1)
 	lines := r.wheelLines()
-	for _, c := range r.Concrete {
+	for _, c := range r.Route {
 		if c.Zone != culvert.Invert {
 			continue
 		}
@@ -143,7 +160,7 @@ func (r *route) supportChecks() []Entry {
 // first and lastInvert are the outermost pours whose invert is at hand.
 func (r *route) first() int {
 	first := r.Pour.Number
-	for _, c := range r.Concrete {
+	for _, c := range r.Route {
 		if c.Zone == culvert.Invert && c.Pour > 0 {
 			first = min(first, c.Pour)
 		}
@@ -153,7 +170,7 @@ func (r *route) first() int {
 
 func (r *route) lastInvert() int {
 	last := r.Pour.Number
-	for _, c := range r.Concrete {
+	for _, c := range r.Route {
 		if c.Zone == culvert.Invert {
 			last = max(last, c.Pour)
 		}
@@ -167,7 +184,7 @@ func alongAt(s *geom.Solid, y float64) (lo, hi float64) {
 	lo, hi = math.Inf(-1), math.Inf(1)
 	for i := range s.Faces {
 		q := s.Plane(i)
-		if math.Abs(q.N[0]) < 1e-9 {
+		if math.Abs(q.N[0]) < 1e-9 || math.Abs(q.N[2]) > 0.5 { // not an end
 			continue
 		}
 		x := (q.D - q.N[1]*y) / q.N[0]
@@ -183,23 +200,27 @@ func alongAt(s *geom.Solid, y float64) (lo, hi float64) {
 // pullChecks hold pull and hold-back against the lines.
 func (r *route) pullChecks() []Entry {
 	t := r.job.Travel
-	p, err := load.Rolling{Weight: r.weight, Slope: units.Slope(r.grade), Least: float64(t.Rolling.Least), Most: float64(t.Rolling.Most), Breakaway: float64(t.Breakaway)}.Demands()
-	if err != nil {
+	demands := func(slope float64) (load.Pulling, error) {
+		return load.Rolling{Weight: r.weight, Slope: units.Slope(slope), Least: float64(t.Rolling.Least), Most: float64(t.Rolling.Most), Breakaway: float64(t.Breakaway)}.Demands()
+	}
+	p, err := demands(r.up)
+	h, err2 := demands(r.steep)
+	if err = errors.Join(err, err2); err != nil {
 		return []Entry{open("roll.pull", r.subject("advance"), "kN", err.Error(), r.at("roll ahead")), open("roll.hold", r.subject("advance"), "kN", err.Error(), r.at("roll ahead"))}
 	}
 	pull := r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: p.Source.String()}, Max,
 		fmt.Sprintf("%s on %+.2f %%: to start it takes %s with rolling coefficient %.3f x breakaway %.1f; the %s can pull %s",
-			kN(r.weight), 100*r.grade, kN(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway), t.PulledBy, kN(t.Capacity)))
+			kN(r.weight), 100*r.up, kN(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway), t.PulledBy, kN(t.Capacity)))
 	var have units.Force
 	if t.HoldBack != nil {
 		have = t.HoldBack.Capacity
 	}
-	text := fmt.Sprintf("the grade of %+.2f %% is not above the least rolling coefficient %.3f: it holds itself", 100*r.grade, float64(t.Rolling.Least))
-	if p.NeedsHold {
+	text := fmt.Sprintf("the grade of %+.2f %% is not above the least rolling coefficient %.3f: it holds itself", 100*r.steep, float64(t.Rolling.Least))
+	if h.NeedsHold {
 		text = fmt.Sprintf("%s on %+.2f %% can run: the grade is above the least rolling coefficient %.3f; the hold-back must take %s and has %s; set it before plates leave the invert",
-			kN(r.weight), 100*r.grade, float64(t.Rolling.Least), kN(p.Hold), kN(have))
+			kN(r.weight), 100*r.steep, float64(t.Rolling.Least), kN(h.Hold), kN(have))
 	}
-	hold := r.one("roll.hold", "hold-back", "kN", float64(p.Hold), 0, Limit{Value: float64(have), Source: p.Source.String()}, Max, text)
+	hold := r.one("roll.hold", "hold-back", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: h.Source.String()}, Max, text)
 	return []Entry{pull, hold}
 }
 
@@ -215,7 +236,7 @@ func (r *route) tipChecks() []Entry {
 		what  string
 		lever units.Length
 		slope float64
-	}{{"across", across, float64(r.job.Alignment.Crossfall) + r.tol.Value("track_level")/2.4}, {"along", along, r.grade}} {
+	}{{"across", across, float64(r.job.Alignment.Crossfall) + r.tol.Value("track_level")/2.4}, {"along", along, r.steep}} {
 		s, err := load.Tipping{Weight: r.weight, Lever: way.lever, Height: units.Length(r.centre[2]), Slope: units.Slope(way.slope)}.Margin()
 		if err != nil {
 			out = append(out, open("roll.tip", r.subject(way.what), "1", err.Error(), r.at("roll ahead")))

@@ -122,8 +122,9 @@ func (b *bay) selfIn(s carrier.Step, m *selfMeasure, ref int, others []int) {
 		free, freeAt = append(free, b.parts[q]), append(freeAt, q)
 	}
 	me := b.parts[m.part]
-	m.free = lesser(m.free, renumber(b.least(s.Path, ref, m.part, free, moving, sweep.Options{Cap: near}), freeAt))
-	m.seam = lesser(m.seam, renumber(b.least(s.Path, ref, m.part, seam, moving, sweep.Options{Epsilon: contactTolerance / 5, Cap: near}), seamAt))
+	v := mover{motion: s.Path, moving: moving, part: me}
+	m.free = lesser(m.free, renumber(v.least(ref, free, sweep.Options{Cap: near}), freeAt))
+	m.seam = lesser(m.seam, renumber(v.least(ref, seam, sweep.Options{Epsilon: contactTolerance / 5, Cap: near}), seamAt))
 	for n, q := range append(freeAt, seamAt...) {
 		other := append(free, seam...)[n]
 		if v := sweep.At(s.Path, ref, me, []sweep.Part{other}, 1); v.Upper < near {

@@ -49,7 +49,7 @@ func (b *bay) keptBy(k, part int, around geom.Box) []keptMeasure {
 			if held {
 				o.Epsilon = contactTolerance / 5
 			}
-			if v := renumber(b.least(s.Path, sweep.Ground, part, list, moving, o), at); v.Against >= 0 {
+			if v := renumber(mover{motion: s.Path, moving: moving, part: b.parts[part]}.least(sweep.Ground, list, o), at); v.Against >= 0 {
 				out = append(out, keptMeasure{solid: v.Against, held: held, value: v})
 			}
 		}
@@ -66,7 +66,7 @@ type dragMeasure struct {
 // strip measures one part over step k.
 func (b *bay) strip(k, part int, around geom.Box) (measure, []dragMeasure) {
 	s := b.Steps[k]
-	m := b.against(s.Path, &b.stripped, part, around, func(solid int) bool { return b.held(&b.stripped, part, solid, k) })
+	m := b.in(s.Path, part, around).against(&b.stripped, part, func(solid int) bool { return b.held(&b.stripped, part, solid, k) })
 	return m, b.drags(s, k, part)
 }
 

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/model/align"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
@@ -16,6 +17,7 @@ import (
 // Study is one assembled job.
 type Study struct {
 	Job     *job.Job
+	Line    *align.Alignment // nil on one tangent and one straight grade
 	Gear    *job.Gear
 	Culvert *culvert.Culvert
 	Bays    []Bay
@@ -33,7 +35,10 @@ type Bay struct {
 	Before   []culvert.Solid // when the carrier is raised for the pour
 	Ahead    []culvert.Solid // what is met on the way to the next pour, besides Concrete
 	Needed   float64         // length of form the pour needs, lap included
+	NextRear float64         // rear end of the form at the next pour, in that pour's frame
 	Advance  float64         // to the same place at the next pour; 0 after the last
+	Route    []culvert.Solid // all that is met on the way to the next pour, in the plane of this pour's invert
+	Ways     []Way           // the cell's centrelines from this pour on, as far as the carrier reaches
 	Twin     int             // the first bay with the same geometry; its own place if none is earlier
 }
 
@@ -41,10 +46,45 @@ type Bay struct {
 func (b Bay) Name() string { return fmt.Sprintf("cell %d pour %d", b.Cell.Number, b.Pour.Number) }
 
 // Build assembles a study. The gear must have no carrier.Lacks. Troubles are
-// names in steps that the gear does not have; the study is nil if there are
-// any.
+// names in steps that the gear does not have, and faults of the line (Where is
+// "alignment", Key the key below it); the study is nil if there are any. The
+// line of a job that names a LandXML file comes from BuildOn.
 func Build(j *job.Job, g *job.Gear) (*Study, []carrier.Trouble) {
-	s := &Study{Job: j, Gear: g, Culvert: culvert.New(j, nil)}
+	if !Bent(j) {
+		return BuildOn(j, g, nil)
+	}
+	if j.Alignment.LandXML != "" {
+		return nil, []carrier.Trouble{{Where: "alignment", Key: "landxml", Summary: "the line's file was not read", Cure: "write plan and profile, or read the file"}}
+	}
+	line, faults := LineOf(j)
+	if len(faults) > 0 {
+		return nil, lineTroubles(faults)
+	}
+	return BuildOn(j, g, line)
+}
+
+// lineTroubles are faults of the line as troubles.
+func lineTroubles(faults []align.Fault) []carrier.Trouble {
+	var out []carrier.Trouble
+	for _, f := range faults {
+		summary := f.Summary
+		if f.Detail != "" {
+			summary += ": " + f.Detail
+		}
+		out = append(out, carrier.Trouble{Where: "alignment", Key: f.Path, Summary: summary, Cure: f.Cure})
+	}
+	return out
+}
+
+// BuildOn is Build along a line; nil is one tangent on the job's straight
+// grade.
+func BuildOn(j *job.Job, g *job.Gear, line *align.Alignment) (*Study, []carrier.Trouble) {
+	if line != nil {
+		if faults := shortLine(j, line); len(faults) > 0 {
+			return nil, lineTroubles(faults)
+		}
+	}
+	s := &Study{Job: j, Gear: g, Line: line, Culvert: alongLine(j, line)}
 	steps := s.steps()
 	twins, laid := map[string]int{}, map[string]laidOut{}
 	for _, cell := range s.Culvert.Cells {
@@ -148,12 +188,15 @@ func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Settin
 	if pour.Number < len(s.Culvert.Pours) {
 		next := s.Culvert.Pours[pour.Number]
 		nextRear, _ := cell.Reach(next)
-		stand := cell.BayFromBay(pour, next).Apply(geom.Vec{nextRear - next.Lap})
+		b.NextRear = nextRear - next.Lap
+		stand := cell.BayFromBay(pour, next).Apply(geom.Vec{b.NextRear})
 		b.Advance = stand[0] - (rear - pour.Lap)
 		if next.Cast > pour.Cast {
 			b.Ahead = s.Culvert.Steel(cell, pour, next, s.Job.LeftInPlace.SteelAhead)
 		}
 	}
+	b.Ways = s.ways(cell, pour)
+	b.Route = s.flattened(cell, pour, append(append([]culvert.Solid{}, b.Concrete...), b.Ahead...))
 	return b
 }
 
@@ -187,7 +230,10 @@ func (b Bay) key() string {
 			key = binary.AppendVarint(key, int64(math.Round(v*1e9)))
 		}
 	}
-	add(b.Carrier.Rear, b.Needed, b.Advance)
+	add(b.Carrier.Rear, b.Needed, b.Advance, b.Pour.Turn, b.Pour.Break)
+	for _, w := range b.Ways {
+		add(w.At, w.Turn, w.Break, w.Begins)
+	}
 	key = fmt.Appendf(key, "%v", b.Carrier.Setting)
 	for _, list := range [][]culvert.Solid{b.Concrete, b.Before, b.Ahead} {
 		for _, c := range list {

@@ -8,6 +8,7 @@ import (
 
 	"boxwalk/clearance"
 	"boxwalk/model"
+	"boxwalk/model/align"
 	"boxwalk/model/carrier"
 	"boxwalk/model/diag"
 	"boxwalk/model/job"
@@ -29,6 +30,7 @@ type reading struct {
 	jobAt    *job.Decoded
 	gear     *job.Gear
 	gearAt   *job.Decoded
+	line     *align.Alignment // from a LandXML file
 }
 
 // study reads a job and its gear and assembles them. Every problem of both is
@@ -39,6 +41,7 @@ func (a *app) study(path string, overrides []string) (*model.Study, *reading, er
 	if ok {
 		r.override(overrides)
 		r.readGear(folder)
+		r.readLine(folder)
 	}
 	s := r.build()
 	return s, r, r.told()
@@ -89,12 +92,33 @@ func (r *reading) readGear(folder string) {
 	}
 }
 
+// readLine reads the LandXML file that a job names, which lies below the root
+// as the gear does.
+func (r *reading) readLine(folder string) {
+	written := r.jobAt.Text("alignment.landxml")
+	if written == "" {
+		return
+	}
+	t, no := r.app.readGear(folder, written)
+	if no != nil {
+		r.problems = append(r.problems, r.jobAt.Problem("alignment.landxml", no.summary, no.detail, no.cure))
+		return
+	}
+	r.take(t, filepath.Base(t.name))
+	line, problems := align.ReadLandXML(t.name, t.bytes, r.jobAt.Text("alignment.name"))
+	r.line, r.problems = line, append(r.problems, problems...)
+}
+
 // build assembles the study unless something is wrong already.
 func (r *reading) build() *model.Study {
 	if r.problems.HasErrors() || r.job == nil || r.gear == nil {
 		return nil
 	}
-	s, troubles := model.Build(r.job, r.gear)
+	build := model.Build
+	if r.line != nil {
+		build = func(j *job.Job, g *job.Gear) (*model.Study, []carrier.Trouble) { return model.BuildOn(j, g, r.line) }
+	}
+	s, troubles := build(r.job, r.gear)
 	for _, t := range troubles {
 		r.problems = append(r.problems, r.trouble(t))
 	}

@@ -12,6 +12,9 @@ import (
 // trouble puts a name that the gear does not have at its place: in the job's
 // sequence, or in the gear's steps when those are used.
 func (r *reading) trouble(t carrier.Trouble) diag.Problem {
+	if t.Where == "alignment" {
+		return r.jobAt.Problem(joined("alignment", t.Key), t.Summary, "", t.Cure)
+	}
 	list, at, path := r.gear.Steps, r.gearAt, "steps"
 	step := t.Step
 	if len(r.job.Sequence) > 0 {
@@ -22,6 +25,14 @@ func (r *reading) trouble(t carrier.Trouble) diag.Problem {
 		}
 	}
 	return at.Problem(fmt.Sprintf("%s[%d].%s", path, step, within(list[step], t)), t.Summary, "", t.Cure)
+}
+
+// joined is a key below a group; the group itself for none.
+func joined(group, key string) string {
+	if key == "" {
+		return group
+	}
+	return group + "." + key
 }
 
 // gearStep is the place of the last step of that name, which is the one a

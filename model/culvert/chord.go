@@ -96,3 +96,9 @@ func leaning(j *job.Culvert, pitch, broken float64) float64 {
 	}
 	return math.Tan(broken / 2)
 }
+
+// GradeOf is the rise over run of a pour.
+func (c *Culvert) GradeOf(p Pour) float64 {
+	// the line's frame is tilted with the first pour
+	return math.Tan(math.Atan(c.Grade) + math.Asin(math.Max(-1, math.Min(1, p.LineFromPour.R.At(2, 0)))))
+}

@@ -1,0 +1,73 @@
+package model
+
+import (
+	"fmt"
+
+	"boxwalk/model/align"
+	"boxwalk/model/culvert"
+	"boxwalk/model/job"
+	"boxwalk/model/units"
+)
+
+// Bent tells whether a job's line is more than one tangent on one grade.
+func Bent(j *job.Job) bool {
+	a := j.Alignment
+	return len(a.Plan) > 0 || len(a.Profile) > 0 || a.LandXML != ""
+}
+
+// LineOf is the line that a job describes by plan and profile. Faults name keys
+// below alignment; the line is nil if there are any.
+func LineOf(j *job.Job) (*align.Alignment, []align.Fault) {
+	a := j.Alignment
+	start := align.Start{Station: float64(a.Start.Station), Elevation: float64(a.Start.Elevation), Bearing: float64(a.Start.Bearing),
+		Easting: float64(a.Start.Easting), Northing: float64(a.Start.Northing), Grade: float64(a.Grade)}
+	var elements []align.Element
+	for _, e := range a.Plan {
+		elements = append(elements, element(e))
+	}
+	var profile []align.PVI
+	for _, p := range a.Profile {
+		v := align.PVI{Station: float64(p.Station), Elevation: float64(p.Elevation)}
+		if p.Curve != nil {
+			v.Curve = float64(*p.Curve)
+		}
+		profile = append(profile, v)
+	}
+	return align.New(start, elements, profile, float64(a.Crossfall))
+}
+
+func element(e job.PlanElement) align.Element {
+	switch {
+	case e.Tangent != nil:
+		return align.Tangent(float64(*e.Tangent))
+	case e.Turn != nil:
+		return align.AnglePoint(float64(e.Turn.Angle))
+	}
+	radius := float64(e.Curve.Radius)
+	if e.Curve.Turn == "right" {
+		radius = -radius
+	}
+	return align.Arc(radius, float64(e.Curve.Length))
+}
+
+// shortLine is the fault of a line that ends before the last pour does.
+func shortLine(j *job.Job, line *align.Alignment) []align.Fault {
+	var need units.Length
+	for _, l := range j.Culvert.Pours.Lengths() {
+		need += l
+	}
+	if have := line.Length(); have < float64(need)-1e-3 {
+		return []align.Fault{{Path: "plan", Summary: "ends before the last pour does",
+			Detail: fmt.Sprintf("the pours are %.3f m long together, the line %.3f m", float64(need), have),
+			Cure:   fmt.Sprintf("make the last tangent %.3f m longer", float64(need)-have)}}
+	}
+	return nil
+}
+
+// alongLine is the culvert of a job, on its line where it has one.
+func alongLine(j *job.Job, line *align.Alignment) *culvert.Culvert {
+	if line == nil {
+		return culvert.New(j, nil)
+	}
+	return culvert.New(j, line)
+}
