@@ -131,6 +131,11 @@ type Bracing struct {
 // leastBracing: 100 lb/ft, which ACI 347 gives as 1.5 kN/m in SI (memory).
 var leastBracing = [...]float64{units.Metric: 1.5, units.Imperial: 100 * plf}
 
+var slabBracingSource = [...]Source{
+	units.Metric:   {"ACI 347: 2 % of dead load or 1.5 kN/m; 2 % read, 1.5 kN/m from memory", Memory},
+	units.Imperial: {"ACI 347: 2 % of dead load or 100 lb/ft", Read},
+}
+
 // SlabBracing returns the horizontal load in one direction at roof level, per
 // metre of edge: 2 % of the total dead load over the width square to that edge,
 // and at least 100 lb/ft (1.5 kN/m). For a culvert carrier it is applied both
@@ -146,7 +151,7 @@ func SlabBracing(s units.System, dead units.Pressure, width units.Length) (Braci
 		return Bracing{}, err
 	}
 	load, least := 0.02*float64(dead)*float64(width), leastBracing[s]
-	return Bracing{LineLoad(max(load, least)), load < least, Source{"ACI 347: 2 % of dead load or 100 lb/ft", Read}}, nil
+	return Bracing{LineLoad(max(load, least)), load < least, slabBracingSource[s]}, nil
 }
 
 // WallBracing returns the horizontal load at the top of a wall form standing in
