@@ -100,6 +100,10 @@ func BuildOn(j *job.Job, g *job.Gear, line *align.Alignment) (*Study, []carrier.
 				twins[key] = len(s.Bays)
 			}
 			b.Twin = twins[key]
+			if b.Twin < len(s.Bays) {
+				// the same carrier in the same place: keep one
+				b.Carrier = s.Bays[b.Twin].Carrier
+			}
 			s.Bays = append(s.Bays, b)
 		}
 	}

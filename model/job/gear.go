@@ -21,8 +21,8 @@ type Gear struct {
 	RoofJack *Adjust    `yaml:"roof_jack" doc:"Jacks between header and roof, where the roof has its own (roof_whole): range of lowering."`
 	Wheels   Wheels     `yaml:"wheels" doc:"Wheels under the sills."`
 	Ties     *Ties      `yaml:"ties" doc:"Ties through the walls."`
-	Links    []Link     `yaml:"links" doc:"Braces and turnbuckles."`
-	Steps    []Step     `yaml:"steps" doc:"The collapse, step by step."`
+	Links    []Link     `yaml:"links" maxitems:"20" doc:"Braces and turnbuckles."`
+	Steps    []Step     `yaml:"steps" maxitems:"60" doc:"The collapse, step by step."`
 }
 
 // GearTitle names the gear.
@@ -52,7 +52,7 @@ type Form struct {
 // WallPanels are stacked until they reach from the top of the plane wall face
 // down over the kicker.
 type WallPanels struct {
-	Heights []units.Length `yaml:"heights" doc:"Panel heights the yard has, any number of each."`
+	Heights []units.Length `yaml:"heights" minitems:"1" maxitems:"12" doc:"Panel heights the yard has, any number of each."`
 	Most    int            `yaml:"most" default:"4" min:"1" max:"12" doc:"Most panels in one stack."`
 	Depth   units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
 	Facing  units.Length   `yaml:"facing" default:"6 mm" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
@@ -64,8 +64,8 @@ type WallPanels struct {
 // Walers run along the cell behind the wall panels.
 type Walers struct {
 	Section   units.Size2    `yaml:"section" doc:"Depth x height."`
-	AboveFoot []units.Length `yaml:"above_foot" optional:"true" doc:"Centre heights above the panels' foot."`
-	BelowTop  []units.Length `yaml:"below_top" optional:"true" doc:"Centre depths below the top of the plane wall face."`
+	AboveFoot []units.Length `yaml:"above_foot" optional:"true" maxitems:"20" doc:"Centre heights above the panels' foot."`
+	BelowTop  []units.Length `yaml:"below_top" optional:"true" maxitems:"20" doc:"Centre depths below the top of the plane wall face."`
 }
 
 // Corner is the panel over the top haunch.
@@ -80,7 +80,7 @@ type Corner struct {
 
 // RoofPanels are one width from corner panel to filler strip.
 type RoofPanels struct {
-	Widths    []units.Length `yaml:"widths" doc:"Panel widths at the soffit the yard has: of one half (roof_halves) or of half the whole roof (roof_whole)."`
+	Widths    []units.Length `yaml:"widths" minitems:"1" maxitems:"60" doc:"Panel widths at the soffit the yard has: of one half (roof_halves) or of half the whole roof (roof_whole)."`
 	Depth     units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
 	Facing    units.Length   `yaml:"facing" default:"6 mm" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
 	Mass      units.Number   `yaml:"mass" default:"60" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
@@ -95,8 +95,8 @@ type RoofPanels struct {
 // Stringers run along the cell under the roof panels.
 type Stringers struct {
 	Section    units.Size2    `yaml:"section" doc:"Width x depth."`
-	FromCorner []units.Length `yaml:"from_corner" optional:"true" doc:"Centres from the corner panel's edge toward the centreline."`
-	FromStrip  []units.Length `yaml:"from_strip" optional:"true" doc:"Centres from the filler strip's edge into the panel."`
+	FromCorner []units.Length `yaml:"from_corner" optional:"true" maxitems:"20" doc:"Centres from the corner panel's edge toward the centreline."`
+	FromStrip  []units.Length `yaml:"from_strip" optional:"true" maxitems:"20" doc:"Centres from the filler strip's edge into the panel."`
 	Middle     bool           `yaml:"middle" default:"false" doc:"One more on the centreline (roof_whole)."`
 }
 
@@ -168,7 +168,7 @@ type Wheels struct {
 	Diameter units.Length   `yaml:"diameter" above:"0 mm" max:"2 m" doc:"Wheel diameter."`
 	Tread    units.Length   `yaml:"tread" above:"0 mm" max:"1 m" doc:"Width of the tread."`
 	Axle     units.Length   `yaml:"axle" above:"0 mm" max:"2 m" doc:"Axle below the sill's underside."`
-	At       []units.Length `yaml:"at" doc:"Positions along the form from its rear end."`
+	At       []units.Length `yaml:"at" maxitems:"12" doc:"Positions along the form from its rear end."`
 	Patch    units.Length   `yaml:"patch" default:"60 mm" above:"0 mm" max:"1 m" doc:"Length of a tyre's contact with the invert under load, along the cell."`
 	Capacity units.Force    `yaml:"capacity" default:"0 kN" min:"0 kN" doc:"What one wheel carries; 0 is not stated."`
 }

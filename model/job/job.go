@@ -16,7 +16,7 @@ type Job struct {
 	Concrete    Concrete    `yaml:"concrete" optional:"true" doc:"The fresh and hardened concrete."`
 	Gear        string      `yaml:"gear" doc:"Path of the gear file, relative to the job file; it must stay inside the root folder."`
 	Set         Set         `yaml:"set" optional:"true" doc:"Settings this job fixes; keys left out are worked out."`
-	Sequence    []Step      `yaml:"sequence" optional:"true" doc:"The collapse, step by step; when given it replaces the gear's order."`
+	Sequence    []Step      `yaml:"sequence" optional:"true" maxitems:"60" doc:"The collapse, step by step; when given it replaces the gear's order."`
 	Limits      Limits      `yaml:"limits" optional:"true" doc:"Limits that replace the defaults; 'boxwalk limits' lists those."`
 	Tolerance   Tolerance   `yaml:"tolerance" optional:"true" doc:"Tolerances that replace the defaults; 'boxwalk limits' lists those."`
 }
@@ -148,7 +148,7 @@ type LeftInPlace struct {
 // Hangers stand over the bents, in lines along the cell.
 type Hangers struct {
 	At    string         `yaml:"at" default:"bents" enum:"bents" doc:"Where along the cell: over every bent."`
-	Lines []units.Length `yaml:"lines" doc:"Lines along the cell, left of its centreline."`
+	Lines []units.Length `yaml:"lines" minitems:"1" maxitems:"10" doc:"Lines along the cell, left of its centreline."`
 	Plate units.Size3    `yaml:"plate" example:"200 x 200 x 20 mm" doc:"Plate against the soffit: length along the cell x width across x thickness."`
 	Rod   units.Length   `yaml:"rod" example:"25 mm" above:"0 mm" max:"200 mm" doc:"Diameter of the rod."`
 	Tail  units.Length   `yaml:"tail" default:"50 mm" min:"0 mm" max:"1 m" doc:"Nut and rod below the plate; 0 where the rod is a stud held from above."`
@@ -215,8 +215,8 @@ type Step struct {
 	Say     string            `yaml:"say" default:"" doc:"What the crew does."`
 	Caution string            `yaml:"caution" default:"" doc:"What can hurt someone in this step."`
 	Drivers map[string]Target `yaml:"drivers" optional:"true" doc:"Adjuster readings at the end of the step."`
-	Locked  []string          `yaml:"locked" optional:"true" doc:"Follower links left locked in this step."`
-	Removes []string          `yaml:"removes" optional:"true" doc:"What comes off before anything moves: strips, ties."`
+	Locked  []string          `yaml:"locked" optional:"true" maxitems:"40" doc:"Follower links left locked in this step."`
+	Removes []string          `yaml:"removes" optional:"true" maxitems:"10" doc:"What comes off before anything moves: strips, ties."`
 }
 
 // Limits that replace the defaults.

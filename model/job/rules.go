@@ -14,6 +14,18 @@ func (c *Culvert) Check(d *Decoder, path string) {
 	c.checkJoints(d, path)
 	c.checkOrder(d, path)
 	c.checkEnds(d, path)
+	c.checkBays(d, path)
+}
+
+// mostBays bounds cells x pours, so that what a job asks for stays bounded: a
+// four-cell culvert of fifty pours is well within it.
+const mostBays = 240
+
+func (c *Culvert) checkBays(d *Decoder, path string) {
+	cells, pours := len(c.Openings()), len(c.Pours.Lengths())
+	if cells*pours > mostBays {
+		d.FailAt(path+".pours", fmt.Sprintf("makes %d pours in all cells together", cells*pours), fmt.Sprintf("%d cells x %d pours; the most is %d", cells, pours, mostBays), "split the job, or write longer pours")
+	}
 }
 
 // checkCells asks for span and rise once: for all cells, or in the list.
@@ -128,6 +140,7 @@ func (f *Form) Check(d *Decoder, path string) {
 // Check holds the rules between groups of the gear: what stands along the form
 // lies within it, and strips fit between the bents.
 func (g *Gear) Check(d *Decoder, path string) {
+	g.checkCounts(d)
 	for i, at := range g.Wheels.At {
 		if at < 0 || at > g.Form.Length {
 			d.FailAt(fmt.Sprintf("wheels.at[%d]", i), fmt.Sprintf("%s lies outside the form", at.Text(d.System())), "the form is "+g.Form.Length.Text(d.System())+" long", "write a place between 0 and that")
@@ -177,5 +190,23 @@ func (a *Alignment) Check(d *Decoder, path string) {
 		if here <= before {
 			d.FailAt(fmt.Sprintf("%s.profile[%d].station", path, i), fmt.Sprintf("%s goes back", here.Text(d.System())), "the point before is at "+before.Text(d.System()), "list the points going ahead")
 		}
+	}
+}
+
+// mostAlong bounds how many panels or ties lie along one form.
+const mostAlong = 100
+
+// checkCounts bounds what is repeated along the form.
+func (g *Gear) checkCounts(d *Decoder) {
+	if n := math.Ceil(float64(g.Form.Length / g.Form.Piece)); n > mostAlong {
+		least := g.Form.Length / mostAlong
+		d.FailAt("form.piece", fmt.Sprintf("makes %.0f panels along the form", n), fmt.Sprintf("%s / %s; the most is %d", g.Form.Length.Text(d.System()), g.Form.Piece.Text(d.System()), mostAlong), "write at least "+least.Text(d.System()))
+	}
+	if g.Ties == nil {
+		return
+	}
+	if n := math.Ceil(float64(g.Form.Length / g.Ties.Spacing)); n > mostAlong {
+		least := g.Form.Length / mostAlong
+		d.FailAt("ties.spacing", fmt.Sprintf("makes %.0f ties along the form", n), fmt.Sprintf("%s / %s; the most is %d", g.Form.Length.Text(d.System()), g.Ties.Spacing.Text(d.System()), mostAlong), "write at least "+least.Text(d.System()))
 	}
 }
