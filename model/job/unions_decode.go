@@ -27,7 +27,7 @@ func (Cells) JSONSchemaNode() map[string]any {
 // DecodeNode reads a list of lengths or {each, total}.
 func (p *Pours) DecodeNode(d *Decoder, n ast.Node, path string) {
 	if d.IsList(n) {
-		d.ValueTagged(n, path, &p.List, `above:"0 m" max:"100 m" minitems:"1" maxitems:"500"`)
+		d.ValueTagged(n, path, &p.List, `example:"9 m" above:"0 m" max:"100 m" minitems:"1" maxitems:"500"`)
 		return
 	}
 	var equal struct {
