@@ -25,7 +25,7 @@ func (b *bay) faceChecks() []Entry {
 	for _, role := range []carrier.Role{carrier.WallPanel, carrier.CornerPanel, carrier.RoofPanel, carrier.Filler} {
 		var list []candidate
 		for i, p := range b.Carrier.Parts {
-			if p.Role == role {
+			if p.Role == role && p.Name != carrier.PocketFloor {
 				list = append(list, b.faceCandidate(i, design, faces))
 			}
 		}
@@ -89,23 +89,25 @@ func (b *bay) openings() []candidate {
 	return out
 }
 
-// opening is the widest gap on one piece of the section and where it is. A slit
-// across the cell counts with its width along it, which is the lesser.
+// opening is the widest gap on one piece of the section and where it is. A gap
+// counts with the lesser of its width across and of the length along which it
+// is at least that wide.
 func (b *bay) opening(o outline) (worst, at float64) {
-	limit := b.limits.of("setup.faces").Value
-	var across, along float64
-	for _, s := range b.slices(b.Carrier.Rear, b.Carrier.Rear+b.Needed) {
-		gap := b.widest(o, (s[0]+s[1])/2)
-		if gap <= limit {
-			across, along = 0, 0
-			if gap > worst {
-				worst, at = gap, (s[0]+s[1])/2
-			}
-			continue
+	slices := b.slices(b.Carrier.Rear, b.Carrier.Rear+b.Needed)
+	gaps := make([]float64, len(slices))
+	for i, s := range slices {
+		gaps[i] = b.widest(o, (s[0]+s[1])/2)
+	}
+	for i, gap := range gaps {
+		first, last := i, i
+		for first > 0 && gaps[first-1] >= gap {
+			first--
 		}
-		across, along = math.Max(across, gap), along+s[1]-s[0]
-		if open := math.Min(across, along); open > worst {
-			worst, at = open, s[0]
+		for last < len(gaps)-1 && gaps[last+1] >= gap {
+			last++
+		}
+		if open := math.Min(gap, slices[last][1]-slices[first][0]); open > worst {
+			worst, at = open, slices[i][0]
 		}
 	}
 	return worst, at

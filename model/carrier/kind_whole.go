@@ -145,7 +145,8 @@ func (b *builder) pocketed(x0, x1, under, taper float64) {
 			continue
 		}
 		b.roofPanel(rectangleDown(half, b.s.Soffit, under), at, lo)
-		b.roofPanel(rectangleDown(half, b.s.Soffit-float64(p.Z), under), lo, hi)
+		floor := rectangleDown(half, b.s.Soffit-float64(p.Z), under)
+		b.add(Part{Role: RoofPanel, Name: PocketFloor, Mass: float64(b.g.Roof.Mass) * 2 * half * (hi - lo)}, bodyRoof, geom.Prism(floor, lo, hi))
 		at = hi
 	}
 	b.roofPanel(rectangleDown(half, b.s.Soffit, under), at, x1)

@@ -47,12 +47,16 @@ func (r Role) Faced() bool {
 	return r == WallPanel || r == CornerPanel || r == RoofPanel || r == Filler
 }
 
+// PocketFloor names the roof panel under a pocket: it forms no concrete, but a
+// hanger plate lies on it.
+const PocketFloor = "pocket floor"
+
 // Part is one convex piece of the carrier, in the frame of cell and pour as
 // raised.
 type Part struct {
 	Mark string
 	Role Role
-	Name string // for links: the link's name
+	Name string // of a link, or PocketFloor
 	Side culvert.Side
 	Body int
 	Bent int // number of the bent it belongs to, from 1; 0 where it belongs to none
