@@ -55,7 +55,7 @@ func sections(t *testing.T) []row {
 }
 
 // oneTurn is what the first turn of a release by turns may drag: the boxes
-// without haunches are let go by turns of 5 or 6 mm.
+// without haunches are let go by turns of 6 mm, on the small gear of 8.
 const oneTurn = "limits: {strip.drag: 8.1 mm}\n"
 
 // job of a row: one pour of 8 ft, the kicker 6 in or as high as the haunch.
