@@ -46,7 +46,8 @@ type Bay struct {
 func (b Bay) Name() string { return fmt.Sprintf("cell %d pour %d", b.Cell.Number, b.Pour.Number) }
 
 // Build assembles a study. The gear must have no carrier.Lacks. Troubles are
-// names in steps that the gear does not have, and faults of the line (Where is
+// names in steps that the gear does not have, links whose pins fall together
+// (Where is "links", Key the link's name), and faults of the line (Where is
 // "alignment", Key the key below it); the study is nil if there are any. The
 // line of a job that names a LandXML file comes from BuildOn.
 func Build(j *job.Job, g *job.Gear) (*Study, []carrier.Trouble) {
@@ -91,6 +92,9 @@ func BuildOn(j *job.Job, g *job.Gear, line *align.Alignment) (*Study, []carrier.
 		setting := carrier.Settle(cell.Section, g, j.Set)
 		for _, pour := range s.Culvert.Pours {
 			b := s.bay(cell, pour, setting)
+			if troubles := b.Carrier.Collapsed(); len(troubles) > 0 {
+				return nil, troubles
+			}
 			troubles := b.lay(laid, steps)
 			if len(troubles) > 0 {
 				return nil, troubles

@@ -14,6 +14,18 @@ import (
 // reading allows and one byte more, so that reading says it is too much.
 const mostBytes = 1<<20 + 1
 
+// named is a kind of file that a job names: its word in messages, and as much
+// of it as is taken.
+type named struct {
+	word string
+	most int64
+}
+
+var (
+	gearFile = named{"gear", mostBytes}
+	lineFile = named{"line", 64<<20 + 1} // LandXML is wordy; reading allows 64 MB
+)
+
 // stdin is the job's name when it comes from standard input.
 const stdin = "stdin"
 
@@ -40,7 +52,7 @@ func (a *app) readJob(path string) (t text, folder string, no *refusal) {
 	f, err := os.Open(path)
 	if err == nil {
 		defer f.Close()
-		t.bytes, err = readFile(f)
+		t.bytes, err = readFile(f, mostBytes)
 	}
 	if err != nil {
 		return t, "", &refusal{summary: "the job file cannot be read: " + reason(err), cure: "give the path of a job file, for example boxwalk check jobs/bridge/job.yaml"}
@@ -48,14 +60,14 @@ func (a *app) readJob(path string) (t text, folder string, no *refusal) {
 	return t, filepath.Dir(path), nil
 }
 
-// readFile reads no more than mostBytes of a file that is not a folder.
-func readFile(f fs.File) ([]byte, error) {
+// readFile reads no more than so many bytes of a file that is not a folder.
+func readFile(f fs.File, most int64) ([]byte, error) {
 	if info, err := f.Stat(); err != nil {
 		return nil, err
 	} else if info.IsDir() {
 		return nil, errors.New("it is a folder")
 	}
-	return io.ReadAll(io.LimitReader(f, mostBytes))
+	return io.ReadAll(io.LimitReader(f, most))
 }
 
 // reason is an error without the path, which the message has in front.
@@ -72,21 +84,21 @@ func reason(err error) string {
 	return err.Error()
 }
 
-// readGear reads the gear file that a job in a folder names. The path is
-// cleaned against the folder and must stay below the root, links included.
-func (a *app) readGear(folder, written string) (text, *refusal) {
+// readNamed reads a file that a job in a folder names. The path is cleaned
+// against the folder and must stay below the root, links included.
+func (a *app) readNamed(folder, written string, what named) (text, *refusal) {
 	t := text{name: filepath.ToSlash(filepath.Join(folder, filepath.FromSlash(written)))}
 	if filepath.IsAbs(written) || filepath.VolumeName(written) != "" {
-		return t, &refusal{summary: "the gear path must not be absolute", cure: "write it from the job file's folder, for example ../gear/halves.yaml"}
+		return t, &refusal{summary: "the " + what.word + " path must not be absolute", cure: "write it from the job file's folder, for example ../gear/halves.yaml"}
 	}
 	base, target, err := a.below(folder, written)
 	if err != nil {
-		return t, &refusal{summary: "the gear path cannot be followed: " + reason(err)}
+		return t, &refusal{summary: "the " + what.word + " path cannot be followed: " + reason(err)}
 	}
 	if !filepath.IsLocal(target) {
-		return t, outside(a.root, written, "", holdsBoth(base, target))
+		return t, outside(a.root, written, what, "", holdsBoth(base, target))
 	}
-	return a.openGear(t, base, target, written)
+	return a.openNamed(t, base, target, written, what)
 }
 
 // below is the root's own place and, seen from there, the gear's.
@@ -112,9 +124,9 @@ func settled(folder string) (string, error) {
 	return filepath.EvalSymlinks(abs)
 }
 
-// openGear opens and reads below the root only; the system follows no link
+// openNamed opens and reads below the root only; the system follows no link
 // that leads out.
-func (a *app) openGear(t text, base, target, written string) (text, *refusal) {
+func (a *app) openNamed(t text, base, target, written string, what named) (text, *refusal) {
 	root, err := os.OpenRoot(base)
 	if err != nil {
 		return t, &refusal{summary: "the root folder " + a.root + " cannot be opened: " + reason(err)}
@@ -123,24 +135,35 @@ func (a *app) openGear(t text, base, target, written string) (text, *refusal) {
 	// looked at before it is opened: opening a pipe would wait for ever
 	info, err := root.Stat(target)
 	switch {
+	case errors.Is(err, fs.ErrNotExist) && isLink(root, target):
+		return t, &refusal{summary: t.name + " is a link to a file that is not there", cure: "mend the link, or name the file itself"}
 	case errors.Is(err, fs.ErrNotExist):
 		return t, &refusal{summary: fmt.Sprintf("there is no file %s", t.name), cure: others(root, target)}
 	case err != nil && leadsOut(base, target):
-		return t, outside(a.root, written, "it is a link that leads there", "")
+		return t, outside(a.root, written, what, "it is a link that leads there", "")
 	case err != nil:
-		return t, &refusal{summary: fmt.Sprintf("%s cannot be read: %s", t.name, reason(err))}
+		return t, &refusal{summary: fmt.Sprintf("%s cannot be read: %s", t.name, reason(err)), cure: elsewhere}
 	case !info.Mode().IsRegular():
 		return t, &refusal{summary: t.name + " is not a file", cure: others(root, target)}
 	}
 	f, err := root.Open(target)
 	if err == nil {
 		defer f.Close()
-		t.bytes, err = readFile(f)
+		t.bytes, err = readFile(f, what.most)
 	}
 	if err != nil {
 		return t, &refusal{summary: fmt.Sprintf("%s cannot be read: %s", t.name, reason(err))}
 	}
 	return t, nil
+}
+
+// elsewhere is the cure for a path that nothing can be said about.
+const elsewhere = "write the path of a file, from the job file's folder, for example ../gear/halves.yaml"
+
+// isLink tells whether there is a link of that name, wherever it leads.
+func isLink(root *os.Root, target string) bool {
+	info, err := root.Lstat(target)
+	return err == nil && info.Mode()&fs.ModeSymlink != 0
 }
 
 // leadsOut tells whether following the links of a path ends outside the root.
@@ -152,8 +175,8 @@ func leadsOut(base, target string) bool {
 	return !isBelow(base, real)
 }
 
-func outside(root, written, why, instead string) *refusal {
-	cure := "keep the gear below it, or name a folder that holds both with --root"
+func outside(root, written string, what named, why, instead string) *refusal {
+	cure := "keep the " + what.word + " below it, or name a folder that holds both with --root"
 	if instead != "" {
 		cure += ", for example --root " + instead
 	}
@@ -195,7 +218,7 @@ func others(root *os.Root, target string) string {
 		names, err = fs.Glob(root.FS(), "*.yaml")
 	}
 	if err != nil || len(names) == 0 {
-		return ""
+		return elsewhere
 	}
 	const most = 8
 	more := ""

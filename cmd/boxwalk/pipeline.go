@@ -5,6 +5,9 @@ import (
 	"encoding/hex"
 	"fmt"
 	"path/filepath"
+	"slices"
+	"strings"
+	"unicode"
 
 	"boxwalk/clearance"
 	"boxwalk/model"
@@ -64,6 +67,9 @@ func (r *reading) readJob(path string) (folder string, ok bool) {
 	r.take(t, filepath.Base(t.name))
 	var problems diag.Problems
 	r.job, r.jobAt, problems = job.Decode[job.Job](t.name, t.bytes, job.PeekSystem(t.bytes))
+	if has(r.jobAt, "form", "steps") {
+		problems = diag.Problems{r.jobAt.Problem("", "this is a gear file", "a job file says what is built, with the keys job, culvert and gear", "give the path of the job file that names this gear")}
+	}
 	r.problems = append(r.problems, problems...)
 	return folder, true
 }
@@ -72,10 +78,10 @@ func (r *reading) readJob(path string) (folder string, ok bool) {
 // of its own: one run shows them all.
 func (r *reading) readGear(folder string) {
 	written := r.jobAt.Text("gear")
-	if written == "" {
-		return
+	if written == "" || strings.ContainsFunc(written, unicode.IsControl) {
+		return // told when the job was read
 	}
-	t, no := r.app.readGear(folder, written)
+	t, no := r.app.readNamed(folder, written, gearFile)
 	if no != nil {
 		r.problems = append(r.problems, r.jobAt.Problem("gear", no.summary, no.detail, no.cure))
 		return
@@ -83,6 +89,10 @@ func (r *reading) readGear(folder string) {
 	r.take(t, filepath.Base(t.name))
 	var problems diag.Problems
 	r.gear, r.gearAt, problems = job.Decode[job.Gear](t.name, t.bytes, job.PeekSystem(t.bytes))
+	if has(r.gearAt, "job", "culvert") {
+		r.problems = append(r.problems, r.jobAt.Problem("gear", fmt.Sprintf("%s is a job file", t.name), "a gear file says what the yard owns, with the keys gear, form, wall and so on", "write the path of a gear file"))
+		return
+	}
 	r.problems = append(r.problems, problems...)
 	if r.gear == nil {
 		return
@@ -92,14 +102,24 @@ func (r *reading) readGear(folder string) {
 	}
 }
 
+// has tells whether a file has all of these keys at its left margin.
+func has(at *job.Decoded, keys ...string) bool {
+	for _, k := range keys {
+		if !slices.Contains(at.Keys(""), k) {
+			return false
+		}
+	}
+	return true
+}
+
 // readLine reads the LandXML file that a job names, which lies below the root
 // as the gear does.
 func (r *reading) readLine(folder string) {
 	written := r.jobAt.Text("alignment.landxml")
-	if written == "" {
-		return
+	if written == "" || strings.ContainsFunc(written, unicode.IsControl) {
+		return // told when the job was read
 	}
-	t, no := r.app.readGear(folder, written)
+	t, no := r.app.readNamed(folder, written, lineFile)
 	if no != nil {
 		r.problems = append(r.problems, r.jobAt.Problem("alignment.landxml", no.summary, no.detail, no.cure))
 		return

@@ -9,11 +9,16 @@ import (
 	"boxwalk/model/job"
 )
 
-// trouble puts a name that the gear does not have at its place: in the job's
-// sequence, or in the gear's steps when those are used.
+// trouble puts a fault of the line or of a link at its key, and a name that the
+// gear does not have at its place: in the job's sequence, or in the gear's steps
+// when those are used.
 func (r *reading) trouble(t carrier.Trouble) diag.Problem {
 	if t.Where == "alignment" {
 		return r.jobAt.Problem(joined("alignment", t.Key), t.Summary, "", t.Cure)
+	}
+	if t.Where == "links" {
+		i := slices.IndexFunc(r.gear.Links, func(l job.Link) bool { return l.Name == t.Key })
+		return r.gearAt.Problem(fmt.Sprintf("links[%d].to", i), t.Summary, "", t.Cure)
 	}
 	list, at, path := r.gear.Steps, r.gearAt, "steps"
 	step := t.Step

@@ -269,7 +269,7 @@ func (r *reader) choose() *rawAlignment {
 	whole := diag.Place{File: r.file}
 	switch {
 	case len(r.names) == 0:
-		r.failAt(whole, "there is no <Alignment> in the file", "")
+		r.failAt(whole, "there is no <Alignment> in the file", "export the alignment with the file")
 		return nil
 	case len(r.found) == 0:
 		r.failAt(whole, fmt.Sprintf("there is no alignment named %q in the file", short(r.want)), "it has "+strings.Join(r.names, ", "))

@@ -184,14 +184,14 @@ func (r *reader) document() {
 		}
 	}
 	if !root && !r.stopped {
-		r.failAt(diag.Place{File: r.file}, "there is no XML element in the file", "")
+		r.failAt(diag.Place{File: r.file}, "there is no XML element in the file", "give a LandXML 1.2 file, or write plan and profile in the job")
 	}
 }
 
 func (r *reader) root(e xml.StartElement) {
 	switch {
 	case e.Name.Local != "LandXML":
-		r.stop(r.before, "the file is a "+short(e.Name.Local)+", no LandXML", "")
+		r.stop(r.before, "the file is a "+short(e.Name.Local)+", no LandXML", "give a LandXML 1.2 file, or write plan and profile in the job")
 	case e.Name.Space != landXML:
 		space := "no namespace"
 		if e.Name.Space != "" {

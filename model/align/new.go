@@ -90,12 +90,20 @@ func (c *checker) fail(path, summary, detail, cure string) {
 	c.faults = append(c.faults, Fault{path, summary, detail, cure})
 }
 
+// nearest is the cure for a value out of range: the end that is next to it.
+func nearest(v, least, most float64, unit string) string {
+	if v > most {
+		return "write at most " + num(most, unit)
+	}
+	return "write at least " + num(least, unit)
+}
+
 // within asks that least <= v <= most; what is not a number is refused.
 func (c *checker) within(path string, v, least, most float64, unit string) bool {
 	if v >= least && v <= most {
 		return true
 	}
-	c.fail(path, fmt.Sprintf("%s is not from %s to %s", num(v, unit), num(least, unit), num(most, unit)), "", "")
+	c.fail(path, fmt.Sprintf("%s is not from %s to %s", num(v, unit), num(least, unit), num(most, unit)), "", nearest(v, least, most, unit))
 	return false
 }
 

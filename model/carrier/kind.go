@@ -1,6 +1,8 @@
 package carrier
 
 import (
+	"fmt"
+
 	"boxwalk/model/job"
 )
 
@@ -32,7 +34,25 @@ type Lack struct {
 
 // Lacks lists what keeps the gear from being built at all.
 func Lacks(g *job.Gear) []Lack {
+	if other := mistaken(g); len(other) > 0 {
+		return other
+	}
 	out := kinds[g.Gear.Kind].needs(g)
 	out = append(out, lackingLinks(g)...)
 	return append(out, lackingRanges(g)...)
+}
+
+// mistaken is the lack of a gear that has just what the other kind needs: there
+// is one thing to mend, not one for each part.
+func mistaken(g *job.Gear) []Lack {
+	say := func(other, has, not string) []Lack {
+		return []Lack{{Path: "gear.kind", Summary: fmt.Sprintf("%s does not fit a gear with %s and no %s", g.Gear.Kind, has, not), Cure: "write kind: " + other}}
+	}
+	switch halves := closuresMiddle(g); {
+	case halves && g.Hinge == nil && g.Slide != nil:
+		return say("roof_whole", "a roller track", "hinge")
+	case !halves && g.Hinge != nil && g.Slide == nil:
+		return say("roof_halves", "a hinge", "roller track")
+	}
+	return nil
 }

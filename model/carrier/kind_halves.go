@@ -21,6 +21,10 @@ var roofHalves = kind{
 		if g.Frame.Header.Arm == nil {
 			out = append(out, Lack{Path: "frame.header", Summary: "roof_halves needs sliding arms", Cure: "give frame.header.arm: {section, length, behind, overlap}"})
 		}
+		out = append(out, belongs(g.Slide != nil, "slide", "roof_halves", "roller track")...)
+		out = append(out, belongs(g.RoofJack != nil, "roof_jack", "roof_halves", "roof jacks")...)
+		out = append(out, belongs(g.Roof.Pocket != nil, "roof.pocket", "roof_halves", "pockets in the roof panels")...)
+		out = append(out, belongs(g.Roof.Stringers.Middle, "roof.stringers.middle", "roof_halves", "stringer on the centreline")...)
 		return append(append(out, needOneDriver(g, bodyHalf)...), needOneDriver(g, bodyWall)...)
 	},
 	bodies: (*builder).halvesBodies,

@@ -12,10 +12,12 @@ import (
 // bears; then all down. With roof jacks the roof may come down first.
 var roofWhole = kind{
 	needs: func(g *job.Gear) []Lack {
+		var out []Lack
 		if g.Slide == nil {
-			return []Lack{{Path: "gear.kind", Summary: "roof_whole needs the roller track on which the walls draw in", Cure: "give slide: {fall: 1:20, draw: {min: 0 mm, max: 150 mm}, bracket: {...}}"}}
+			out = append(out, Lack{Path: "gear.kind", Summary: "roof_whole needs the roller track on which the walls draw in", Cure: "give slide: {fall: 1:20, draw: {min: 0 mm, max: 150 mm}, bracket: {from: 460 mm, above: 15 mm, depth: 65 mm}}"})
 		}
-		return nil
+		out = append(out, belongs(g.Hinge != nil, "hinge", "roof_whole", "hinge of the walls")...)
+		return append(out, belongs(g.Frame.Header.Arm != nil, "frame.header.arm", "roof_whole", "sliding arms")...)
 	},
 	bodies: (*builder).wholeBodies,
 	parts:  (*builder).wholeParts,

@@ -2,6 +2,7 @@ package carrier
 
 import (
 	"fmt"
+	"strings"
 
 	"boxwalk/model/job"
 )
@@ -30,14 +31,56 @@ func needOneDriver(g *job.Gear, body string) []Lack {
 	return nil
 }
 
+// belongs refuses a part that the kind has no place for: left in silence, it
+// would be taken for granted on site.
+func belongs(given bool, path, kind, part string) []Lack {
+	if !given {
+		return nil
+	}
+	return []Lack{{Path: path, Summary: fmt.Sprintf("%s has no %s", kind, part), Cure: "take it out, or change gear.kind"}}
+}
+
+// lackingBodies asks that links stand on bodies the kind has, and that none
+// hangs on what it drives itself.
+func lackingBodies(g *job.Gear, path string, l job.Link) []Lack {
+	var out []Lack
+	halves := closuresMiddle(g)
+	for _, end := range []struct {
+		key string
+		pin job.Pin
+	}{{"from", l.From}, {"to", l.To}} {
+		if end.pin.Body == bodyHalf && !halves {
+			out = append(out, Lack{Path: path + "." + end.key + ".body", Summary: fmt.Sprintf("%s has no half for a pin of link %q", g.Gear.Kind, l.Name), Cure: "put the pin on the frame or the wall"})
+		}
+	}
+	switch {
+	case l.Drives != "" && !halves:
+		out = append(out, Lack{Path: path + ".drives", Summary: fmt.Sprintf("the draw screw moves the %s, not link %q", l.Drives, l.Name), Cure: "take `drives` out; the link follows"})
+	case l.Drives == bodyHalf && l.From.Body == bodyWall:
+		out = append(out, Lack{Path: path + ".from.body", Summary: fmt.Sprintf("link %q drives the half from the wall, and the wall hangs on the half: a loop", l.Name), Cure: "put the `from` pin on the frame"})
+	}
+	return out
+}
+
+// lackingName asks for a name of its own that does not end like a side's.
+func lackingName(path, name string, taken bool) []Lack {
+	if taken || adjusterNames[name] {
+		return []Lack{{Path: path, Summary: fmt.Sprintf("the name %q is taken", name), Cure: "give each link a name of its own"}}
+	}
+	for _, side := range sides {
+		if strings.HasSuffix(name, " "+side.String()) {
+			return []Lack{{Path: path, Summary: fmt.Sprintf("the name %q reads as that of one side", name), Cure: fmt.Sprintf("for example name: %s; each link stands on both sides", strings.TrimSuffix(name, " "+side.String()))}}
+		}
+	}
+	return nil
+}
+
 func lackingLinks(g *job.Gear) []Lack {
 	var out []Lack
 	seen := map[string]bool{}
 	for i, l := range g.Links {
 		path := fmt.Sprintf("links[%d]", i)
-		if seen[l.Name] || adjusterNames[l.Name] {
-			out = append(out, Lack{Path: path + ".name", Summary: fmt.Sprintf("the name %q is taken", l.Name), Cure: "give each link a name of its own"})
-		}
+		out = append(out, lackingName(path+".name", l.Name, seen[l.Name])...)
 		seen[l.Name] = true
 		if l.Drives != "" && l.Drives != l.To.Body {
 			out = append(out, Lack{Path: path + ".drives", Summary: fmt.Sprintf("link %q drives the %s but its `to` pin is on the %s", l.Name, l.Drives, l.To.Body),
@@ -46,6 +89,7 @@ func lackingLinks(g *job.Gear) []Lack {
 		if l.From.Body == l.To.Body {
 			out = append(out, Lack{Path: path + ".to.body", Summary: fmt.Sprintf("both pins of link %q are on the %s", l.Name, l.To.Body), Cure: "a link joins two bodies"})
 		}
+		out = append(out, lackingBodies(g, path, l)...)
 		out = append(out, lackingPin(path+".from", l.From)...)
 		out = append(out, lackingPin(path+".to", l.To)...)
 	}
@@ -101,6 +145,24 @@ func lackingRanges(g *job.Gear) []Lack {
 			out = append(out, Lack{Path: fmt.Sprintf("links[%d].length.min", i), Summary: fmt.Sprintf("link %q is shorter than its two eyes: %s against 2 x %s", l.Name, mm(float64(l.Length.Min)), mm(float64(l.Eye))),
 				Cure: fmt.Sprintf("for example min: %s", mm(most+0.2))})
 		}
+	}
+	return out
+}
+
+// leastApart is how near the two pins of a link may stand: nearer, the link has
+// no direction of its own and nothing about it can be worked out.
+const leastApart = 1e-3
+
+// Collapsed lists links whose pins fall together at this setting, as troubles
+// with Where "links" and the link's name as Key. Such a carrier cannot be moved.
+func (c *Carrier) Collapsed() []Trouble {
+	var out []Trouble
+	for _, a := range c.Adjusters {
+		if a.Link < 0 || a.Side != sides[0] || a.Raised >= leastApart {
+			continue
+		}
+		out = append(out, Trouble{Where: "links", Key: a.Name, Summary: fmt.Sprintf("both pins of link %q stand in one place: %s apart when raised", a.Name, mm(a.Raised)),
+			Cure: fmt.Sprintf("move one of the pins by at least the least length, %s", mm(float64(a.Range.Min)))})
 	}
 	return out
 }

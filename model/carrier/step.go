@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
@@ -222,7 +223,11 @@ func (c *Carrier) lay(js job.Step, from, to state, gone map[Role]bool) Step {
 			s.gone[role] = true
 		}
 	}
-	path, err := motion.NewPath(c.Mechanism, c.drive(from, to, s.still[Filler]))
+	err := c.possible(from, to)
+	var path *motion.Path
+	if err == nil {
+		path, err = motion.NewPath(c.Mechanism, c.drive(from, to, s.still[Filler]))
+	}
 	if err != nil {
 		s.Stop = err.Error()
 		errors.As(err, &s.Blocked)
@@ -237,6 +242,26 @@ func (c *Carrier) lay(js job.Step, from, to state, gone map[Role]bool) Step {
 	s.Moves = c.moves(path, from, to)
 	s.Locked = c.locked(js, s.Moves)
 	return s
+}
+
+// possible is nil where readings describe a carrier at all: every link that
+// drives has a length, and the jacks lean the frame by less than it is wide.
+func (c *Carrier) possible(states ...state) error {
+	for _, at := range states {
+		var jacks []float64
+		for k, a := range c.Adjusters {
+			switch {
+			case a.sets == byLink && at[k] < leastApart:
+				return fmt.Errorf("%s cannot be %s long", a.Label(), mm(at[k]))
+			case a.sets == byJack:
+				jacks = append(jacks, math.Max(at[k], c.Wheels))
+			}
+		}
+		if lean := slices.Max(jacks) - slices.Min(jacks); !(lean < c.Gauge) {
+			return fmt.Errorf("the jacks differ by %s over a gauge of %s", mm(lean), mm(c.Gauge))
+		}
+	}
+	return nil
 }
 
 // carried tells whether the wheels carry at a state.

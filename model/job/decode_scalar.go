@@ -98,7 +98,11 @@ func (d *Decoder) unreadable(r *rule, w written, path string, err error) {
 		panic("job: units gave an error of another type: " + err.Error())
 	}
 	meant := units.Meant(r.kind, w.text, d.system, r.holds)
-	d.Fail(w.node, path, wrong.Why, "", d.cure(r, meant, wrong.Cure))
+	candidates := []string{wrong.Cure}
+	if r.sample != "" && wrong.Cure == r.kind.Example(d.system) {
+		candidates = nil // the key's own example says more
+	}
+	d.Fail(w.node, path, wrong.Why, "", d.cure(r, meant, candidates...))
 }
 
 // cure offers a text that really works: the meant one where there is one.
@@ -173,10 +177,17 @@ func (d *Decoder) sizeExample(r *rule, t reflect.Type) string {
 	return one + strings.Repeat(" x "+one, sizeOf(t)-1)
 }
 
-var wholeNumber = regexp.MustCompile(`^[+-]?[0-9]{1,9}$`)
+var (
+	wholeNumber  = regexp.MustCompile(`^[+-]?[0-9]{1,9}$`)
+	signedDigits = regexp.MustCompile(`^[+-]?[0-9]+$`)
+)
 
 // whole reads a whole number of at most nine digits.
 func (d *Decoder) whole(r *rule, w written, path string, v reflect.Value) {
+	if signedDigits.MatchString(w.text) && !wholeNumber.MatchString(w.text) {
+		d.Fail(w.node, path, quote(w.text)+" has more digits than any count here", "", "write for example "+r.wholeExample())
+		return
+	}
 	if !wholeNumber.MatchString(w.text) {
 		d.Fail(w.node, path, quote(w.text)+" is not a whole number", "", "write for example "+r.wholeExample())
 		return

@@ -28,11 +28,14 @@ const (
 	mostDepth  = 32
 )
 
+// tooLong is the cure for all of these.
+const tooLong = "a large job has 500 lines: see whether this is the right file"
+
 // load turns the text into a tree that is safe to walk, or reports why not and
 // returns nil.
 func (d *Decoder) load(text []byte) ast.Node {
 	if len(text) > mostBytes {
-		d.refuse(diag.Place{}, fmt.Sprintf("the file has %d bytes; at most %d are read", len(text), mostBytes), "")
+		d.refuse(diag.Place{}, fmt.Sprintf("the file has more than %d bytes; no more are read", mostBytes), tooLong)
 		return nil
 	}
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
@@ -60,12 +63,12 @@ func splitLines(text string) []string {
 // linesFit refuses too many lines and lines that are too long.
 func (d *Decoder) linesFit() bool {
 	if len(d.lines) > mostLines {
-		d.refuse(diag.Place{}, fmt.Sprintf("the file has %d lines; at most %d are read", len(d.lines), mostLines), "")
+		d.refuse(diag.Place{}, fmt.Sprintf("the file has %d lines; at most %d are read", len(d.lines), mostLines), tooLong)
 		return false
 	}
 	for i, line := range d.lines {
 		if n := utf8.RuneCountInString(line); n > mostInLine {
-			d.refuse(diag.Place{Line: i + 1}, fmt.Sprintf("the line has %d characters; at most %d are read", n, mostInLine), "")
+			d.refuse(diag.Place{Line: i + 1}, fmt.Sprintf("the line has %d characters; at most %d are read", n, mostInLine), tooLong)
 			return false
 		}
 	}
@@ -140,14 +143,16 @@ func parsed(text string, allowed func(token.Tokens) bool) (tree *ast.File, err e
 // parts of YAML that a job has no use for.
 func (d *Decoder) tokensAllowed(tokens token.Tokens) bool {
 	if len(tokens) > mostTokens {
-		d.refuse(diag.Place{}, fmt.Sprintf("the file has %d words and signs; at most %d are read", len(tokens), mostTokens), "")
+		d.refuse(diag.Place{}, fmt.Sprintf("the file has %d words and signs; at most %d are read", len(tokens), mostTokens), tooLong)
 		return false
 	}
 	before := d.count()
 	var nest nesting
 	content := false
+	told := map[string]bool{} // each reason is told where it first applies
 	for _, tk := range tokens {
-		if why := unused(tk, content); why != "" {
+		if why := unused(tk, content); why != "" && !told[why] {
+			told[why] = true
 			d.refuseToken(tk, why)
 		}
 		if decimalComma(tk) {
@@ -156,12 +161,14 @@ func (d *Decoder) tokensAllowed(tokens token.Tokens) bool {
 		}
 		content = content || d.isContent(tk)
 		if nest.enter(tk) > mostDepth {
-			d.refuseToken(tk, fmt.Sprintf("nested deeper than %d levels", mostDepth))
+			d.refuseToken(tk, tooDeep)
 			break
 		}
 	}
 	return d.count() == before
 }
+
+var tooDeep = fmt.Sprintf("nested deeper than %d levels; no key of a job or a gear lies deeper than eight", mostDepth)
 
 // isContent tells whether a token belongs to a document rather than to what
 // stands before it: comments, directives.
@@ -258,7 +265,7 @@ func (d *Decoder) body(tree *ast.File) ast.Node {
 		}
 	}
 	if root == nil {
-		d.refuse(diag.Place{}, "the file is empty", "")
+		d.refuse(diag.Place{}, "the file is empty", "write a job or a gear file; boxwalk schema prints the keys of both")
 		return nil
 	}
 	if !d.index(root, 1) {
@@ -271,7 +278,7 @@ func (d *Decoder) body(tree *ast.File) ast.Node {
 // the tokens told.
 func (d *Decoder) index(n ast.Node, depth int) bool {
 	if depth > mostDepth+1 {
-		d.refuseToken(n.GetToken(), fmt.Sprintf("nested deeper than %d levels", mostDepth))
+		d.refuseToken(n.GetToken(), tooDeep)
 		return false
 	}
 	for _, pair := range pairsOf(n) {
@@ -303,7 +310,7 @@ func (d *Decoder) refuseToken(tk *token.Token, why string) {
 func (d *Decoder) syntaxProblem(err error) {
 	var syntax yaml.Error
 	if !errors.As(err, &syntax) || syntax.GetToken() == nil {
-		d.refuse(diag.Place{}, "the file cannot be read as YAML: the text is not well formed", "")
+		d.refuse(diag.Place{}, "the file cannot be read as YAML: the text is not well formed", "see whether this is the right file, and that brackets and quotes are closed")
 		return
 	}
 	message, _, _ := strings.Cut(syntax.GetMessage(), "\n")

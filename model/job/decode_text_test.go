@@ -36,7 +36,7 @@ func TestHostileTextsAreRefusedSoon(t *testing.T) {
 		{"braces", strings.Repeat("{a: ", 5000), "nested deeper"},
 		{"dashes", strings.Repeat("- ", 9000), "nested deeper"},
 		{"steps", deep(200), "nested deeper"},
-		{"too large", strings.Repeat("#", mostBytes+1), "bytes; at most"},
+		{"too large", strings.Repeat("#", mostBytes+1), "bytes; no more are read"},
 		{"empty lines in a text", "a: |\n" + strings.Repeat("\n", 900000), "lines; at most"},
 		{"as many as allowed", "a: |\n" + strings.Repeat("\n", mostLines-10), "there is no key"},
 		{"many keys", strings.Repeat("a: 1\n", mostTokens/3-1), "more problems are not listed"},

@@ -209,13 +209,21 @@ func (d *Decoder) lengthFits(n ast.Node, path string, v reflect.Value, r *rule, 
 	}
 	switch {
 	case have < fewest:
-		d.Fail(n, path, fmt.Sprintf("has %s; at least %d are needed", items(have), fewest), "", fmt.Sprintf("add %d", fewest-have))
+		d.Fail(n, path, fmt.Sprintf("has %s; at least %d are needed", items(have), fewest), "", d.more(v, r, fewest-have))
 	case most > 0 && have > most:
 		d.Fail(n, path, fmt.Sprintf("has %s; at most %d are read", items(have), most), "", fmt.Sprintf("take out %d", have-most))
 	default:
 		return true
 	}
 	return false
+}
+
+// more says what to add to a list that is short by n.
+func (d *Decoder) more(v reflect.Value, r *rule, n int) string {
+	if n == 1 && v.Len() == 0 {
+		return "write " + d.example(v.Type(), r)
+	}
+	return fmt.Sprintf("add %d", n)
 }
 
 func items(n int) string {

@@ -22,7 +22,7 @@ type Gear struct {
 	Wheels   Wheels     `yaml:"wheels" doc:"Wheels under the sills."`
 	Ties     *Ties      `yaml:"ties" doc:"Ties through the walls."`
 	Links    []Link     `yaml:"links" maxitems:"20" doc:"Braces and turnbuckles."`
-	Steps    []Step     `yaml:"steps" maxitems:"60" doc:"The collapse, step by step."`
+	Steps    []Step     `yaml:"steps" minitems:"1" maxitems:"60" doc:"The collapse, step by step."`
 }
 
 // GearTitle names the gear.
@@ -52,7 +52,7 @@ type Form struct {
 // WallPanels are stacked until they reach from the top of the plane wall face
 // down over the kicker.
 type WallPanels struct {
-	Heights []units.Length `yaml:"heights" minitems:"1" maxitems:"12" doc:"Panel heights the yard has, any number of each."`
+	Heights []units.Length `yaml:"heights" example:"1650 mm" above:"0 mm" max:"10 m" minitems:"1" maxitems:"12" doc:"Panel heights the yard has, any number of each."`
 	Most    int            `yaml:"most" default:"4" min:"1" max:"12" doc:"Most panels in one stack."`
 	Depth   units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
 	Facing  units.Length   `yaml:"facing" default:"6 mm" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
@@ -63,14 +63,14 @@ type WallPanels struct {
 
 // Walers run along the cell behind the wall panels.
 type Walers struct {
-	Section   units.Size2    `yaml:"section" doc:"Depth x height."`
+	Section   units.Size2    `yaml:"section" example:"80 x 80 mm" above:"0 mm" max:"1 m" doc:"Depth x height."`
 	AboveFoot []units.Length `yaml:"above_foot" optional:"true" maxitems:"20" doc:"Centre heights above the panels' foot."`
 	BelowTop  []units.Length `yaml:"below_top" optional:"true" maxitems:"20" doc:"Centre depths below the top of the plane wall face."`
 }
 
 // Corner is the panel over the top haunch.
 type Corner struct {
-	Haunch units.Size2  `yaml:"haunch" min:"0 mm" doc:"Haunch the corner panel fits, run x rise; 0 x 0 mm for a box without."`
+	Haunch units.Size2  `yaml:"haunch" example:"200 x 200 mm" min:"0 mm" max:"5 m" doc:"Haunch the corner panel fits, run x rise; 0 x 0 mm for a box without."`
 	Return units.Length `yaml:"return" default:"0 mm" min:"0 mm" max:"1 m" doc:"Part of the haunch's rise that the wall panel covers (roof_halves)."`
 	Leg    units.Length `yaml:"leg" default:"0 mm" min:"0 mm" max:"2 m" doc:"Part of the plane wall face that the corner panel covers (roof_halves)."`
 	Soffit units.Length `yaml:"soffit" default:"0 mm" min:"0 mm" max:"2 m" doc:"Part of the soffit, beyond the haunch, that the corner panel covers."`
@@ -80,7 +80,7 @@ type Corner struct {
 
 // RoofPanels are one width from corner panel to filler strip.
 type RoofPanels struct {
-	Widths    []units.Length `yaml:"widths" minitems:"1" maxitems:"60" doc:"Panel widths at the soffit the yard has: of one half (roof_halves) or of half the whole roof (roof_whole)."`
+	Widths    []units.Length `yaml:"widths" example:"1120 mm" above:"0 mm" max:"15 m" minitems:"1" maxitems:"60" doc:"Panel widths at the soffit the yard has: of one half (roof_halves) or of half the whole roof (roof_whole)."`
 	Depth     units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
 	Facing    units.Length   `yaml:"facing" default:"6 mm" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
 	Mass      units.Number   `yaml:"mass" default:"60" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
@@ -89,12 +89,12 @@ type RoofPanels struct {
 	Seat      units.Length   `yaml:"seat" above:"0 mm" max:"1 m" doc:"Height between header top and stringer underside."`
 	Closure   Adjust         `yaml:"closure" doc:"Width of a filler strip at the soffit."`
 	Strip     units.Length   `yaml:"strip" above:"0 mm" max:"10 m" doc:"Length of a filler piece between two bents."`
-	Pocket    *units.Size3   `yaml:"pocket" doc:"Pocket in the facing for a hanger plate: length x width x depth (roof_whole)."`
+	Pocket    *units.Size3   `yaml:"pocket" example:"240 x 240 x 40 mm" above:"0 mm" max:"2 m" doc:"Pocket in the facing for a hanger plate: length x width x depth (roof_whole)."`
 }
 
 // Stringers run along the cell under the roof panels.
 type Stringers struct {
-	Section    units.Size2    `yaml:"section" doc:"Width x depth."`
+	Section    units.Size2    `yaml:"section" example:"80 x 80 mm" above:"0 mm" max:"1 m" doc:"Width x depth."`
 	FromCorner []units.Length `yaml:"from_corner" optional:"true" maxitems:"20" doc:"Centres from the corner panel's edge toward the centreline."`
 	FromStrip  []units.Length `yaml:"from_strip" optional:"true" maxitems:"20" doc:"Centres from the filler strip's edge into the panel."`
 	Middle     bool           `yaml:"middle" default:"false" doc:"One more on the centreline (roof_whole)."`
@@ -125,13 +125,13 @@ type Frame struct {
 	Gauge  Adjust      `yaml:"gauge" doc:"Legs, sills and wheels, centre to centre."`
 	Leg    Leg         `yaml:"leg" doc:"Telescopic legs between sill and header."`
 	Header Header      `yaml:"header" doc:"Header tube and sliding arms."`
-	Sill   units.Size2 `yaml:"sill" doc:"Longitudinal sill, width x depth."`
-	Strut  units.Size2 `yaml:"strut" doc:"Cross strut between the sills at each bent, length along the cell x depth."`
+	Sill   units.Size2 `yaml:"sill" example:"120 x 100 mm" above:"0 mm" max:"1 m" doc:"Longitudinal sill, width x depth."`
+	Strut  units.Size2 `yaml:"strut" example:"120 x 100 mm" above:"0 mm" max:"1 m" doc:"Cross strut between the sills at each bent, length along the cell x depth."`
 }
 
 // Leg of a bent.
 type Leg struct {
-	Section units.Length `yaml:"section" above:"0 mm" max:"1 m" doc:"Width of the square leg."`
+	Section units.Length `yaml:"section" example:"120 mm" min:"40 mm" max:"1 m" doc:"Width of the square leg."`
 	Length  Adjust       `yaml:"length" doc:"Sill top to header underside; the increment is the pin pitch."`
 	Outer   units.Length `yaml:"outer" above:"0 mm" max:"20 m" doc:"Length of the outer tube, from the sill up."`
 	Inner   units.Length `yaml:"inner" above:"0 mm" max:"20 m" doc:"Length of the inner tube, from the header down."`
@@ -140,14 +140,14 @@ type Leg struct {
 
 // Header of a bent: an outer tube, and for roof_halves two sliding arms.
 type Header struct {
-	Section units.Size2  `yaml:"section" doc:"Outer tube: length along the cell x depth."`
+	Section units.Size2  `yaml:"section" example:"120 x 140 mm" above:"0 mm" max:"1 m" doc:"Outer tube: length along the cell x depth."`
 	Length  units.Length `yaml:"length" above:"0 m" max:"30 m" doc:"Length of the outer tube across the cell."`
 	Arm     *Arm         `yaml:"arm" doc:"Sliding arms (roof_halves)."`
 }
 
 // Arm slides in the header tube.
 type Arm struct {
-	Section units.Size2  `yaml:"section" doc:"Length along the cell x depth."`
+	Section units.Size2  `yaml:"section" example:"100 x 120 mm" above:"0 mm" max:"1 m" doc:"Length along the cell x depth."`
 	Length  units.Length `yaml:"length" above:"0 m" max:"15 m" doc:"Length of one arm."`
 	Behind  units.Length `yaml:"behind" above:"0 mm" max:"5 m" doc:"Outer end behind the wall face."`
 	Overlap units.Length `yaml:"overlap" above:"0 mm" max:"5 m" doc:"Least length of arm inside the tube."`
@@ -158,7 +158,7 @@ type Arm struct {
 type Jack struct {
 	Reading  Adjust       `yaml:"reading" doc:"Range of the reading."`
 	Lower    units.Length `yaml:"lower" above:"0 mm" max:"2 m" doc:"Lowering to the wheels to aim for when the legs are pinned."`
-	Plate    units.Size3  `yaml:"plate" doc:"Plate: length x width x thickness."`
+	Plate    units.Size3  `yaml:"plate" example:"150 x 150 x 15 mm" above:"0 mm" max:"2 m" doc:"Plate: length x width x thickness."`
 	Screw    units.Length `yaml:"screw" above:"0 mm" max:"500 mm" doc:"Width of the screw."`
 	Capacity units.Force  `yaml:"capacity" default:"0 kN" min:"0 kN" doc:"What one jack carries; 0 is not stated."`
 }

@@ -16,7 +16,7 @@ type Job struct {
 	Concrete    Concrete    `yaml:"concrete" optional:"true" doc:"The fresh and hardened concrete."`
 	Gear        string      `yaml:"gear" doc:"Path of the gear file, relative to the job file; it must stay inside the root folder."`
 	Set         Set         `yaml:"set" optional:"true" doc:"Settings this job fixes; keys left out are worked out."`
-	Sequence    []Step      `yaml:"sequence" optional:"true" maxitems:"60" doc:"The collapse, step by step; when given it replaces the gear's order."`
+	Sequence    []Step      `yaml:"sequence" optional:"true" minitems:"1" maxitems:"60" doc:"The collapse, step by step; when given it replaces the gear's order."`
 	Limits      Limits      `yaml:"limits" optional:"true" doc:"Limits that replace the defaults; 'boxwalk limits' lists those."`
 	Tolerance   Tolerance   `yaml:"tolerance" optional:"true" doc:"Tolerances that replace the defaults; 'boxwalk limits' lists those."`
 }
@@ -44,10 +44,10 @@ type Culvert struct {
 	Cells     Cells        `yaml:"cells" doc:"How many equal cells stand side by side, or a list of {span, rise} from the left looking ahead."`
 	Span      units.Length `yaml:"span" example:"3.0 m" optional:"true" above:"0 mm" max:"30 m" doc:"Clear width of a cell, wall face to wall face; bare numbers are metres."`
 	Rise      units.Length `yaml:"rise" example:"2.4 m" optional:"true" above:"0 mm" max:"30 m" doc:"Clear height of a cell, invert top to soffit; bare numbers are metres."`
-	Roof      units.Length `yaml:"roof" example:"300 mm" above:"0 mm" max:"5 m" doc:"Thickness of the roof slab."`
-	Invert    units.Length `yaml:"invert" example:"300 mm" above:"0 mm" max:"5 m" doc:"Thickness of the invert slab."`
-	OuterWall units.Length `yaml:"outer_wall" example:"250 mm" above:"0 mm" max:"5 m" doc:"Thickness of the two outer walls."`
-	InnerWall units.Length `yaml:"inner_wall" default:"200 mm" above:"0 mm" max:"5 m" doc:"Thickness of the walls between cells."`
+	Roof      units.Length `yaml:"roof" example:"300 mm" min:"50 mm" max:"5 m" doc:"Thickness of the roof slab."`
+	Invert    units.Length `yaml:"invert" example:"300 mm" min:"50 mm" max:"5 m" doc:"Thickness of the invert slab."`
+	OuterWall units.Length `yaml:"outer_wall" example:"250 mm" min:"50 mm" max:"5 m" doc:"Thickness of the two outer walls."`
+	InnerWall units.Length `yaml:"inner_wall" default:"200 mm" min:"50 mm" max:"5 m" doc:"Thickness of the walls between cells."`
 	Haunch    Haunches     `yaml:"haunch" optional:"true" doc:"Haunches as run x rise; leave one out where there is none."`
 	Kicker    units.Length `yaml:"kicker" default:"0 mm" min:"0 mm" max:"5 m" doc:"Height of the starter wall above the invert top, cast with the invert."`
 	Skew      Skews        `yaml:"skew" optional:"true" doc:"Skew of ends and joints, measured from square; positive: the left side further ahead."`
@@ -82,8 +82,8 @@ type Skews struct {
 // Channel is a low-flow channel in the invert.
 type Channel struct {
 	Offset units.Length `yaml:"offset" default:"0 m" doc:"Centre of the channel, left of the cell's centreline."`
-	Width  units.Length `yaml:"width" above:"0 mm" doc:"Width of the channel."`
-	Depth  units.Length `yaml:"depth" above:"0 mm" doc:"Depth of the channel below the invert top."`
+	Width  units.Length `yaml:"width" example:"400 mm" above:"0 mm" max:"30 m" doc:"Width of the channel."`
+	Depth  units.Length `yaml:"depth" example:"100 mm" above:"0 mm" max:"5 m" doc:"Depth of the channel below the invert top."`
 }
 
 // Ends of the culvert.
@@ -149,7 +149,7 @@ type LeftInPlace struct {
 type Hangers struct {
 	At    string         `yaml:"at" default:"bents" enum:"bents" doc:"Where along the cell: over every bent."`
 	Lines []units.Length `yaml:"lines" minitems:"1" maxitems:"10" doc:"Lines along the cell, left of its centreline."`
-	Plate units.Size3    `yaml:"plate" example:"200 x 200 x 20 mm" doc:"Plate against the soffit: length along the cell x width across x thickness."`
+	Plate units.Size3    `yaml:"plate" example:"200 x 200 x 20 mm" above:"0 mm" max:"2 m" doc:"Plate against the soffit: length along the cell x width across x thickness."`
 	Rod   units.Length   `yaml:"rod" example:"25 mm" above:"0 mm" max:"200 mm" doc:"Diameter of the rod."`
 	Tail  units.Length   `yaml:"tail" default:"50 mm" min:"0 mm" max:"1 m" doc:"Nut and rod below the plate; 0 where the rod is a stud held from above."`
 	Nut   units.Length   `yaml:"nut" default:"44 mm" above:"0 mm" max:"500 mm" doc:"Width of nut and rod end below the plate."`
@@ -202,11 +202,11 @@ type Concrete struct {
 
 // Set fixes settings that would otherwise be worked out.
 type Set struct {
-	Jack    *units.Length `yaml:"jack" doc:"Raised jack reading: sill underside to plate underside."`
-	Leg     *units.Length `yaml:"leg" doc:"Leg length, sill top to header underside."`
-	Gauge   *units.Length `yaml:"gauge" doc:"Leg and wheel gauge, centre to centre."`
-	Foot    *units.Length `yaml:"foot" doc:"Height of the wall panels' foot above the invert top."`
-	Closure *units.Length `yaml:"closure" doc:"Width of the filler strips at the soffit: in the middle (roof halves) or at each edge (whole roof)."`
+	Jack    *units.Length `yaml:"jack" example:"300 mm" above:"0 mm" doc:"Raised jack reading: sill underside to plate underside."`
+	Leg     *units.Length `yaml:"leg" example:"1500 mm" above:"0 mm" doc:"Leg length, sill top to header underside."`
+	Gauge   *units.Length `yaml:"gauge" example:"1800 mm" above:"0 mm" doc:"Leg and wheel gauge, centre to centre."`
+	Foot    *units.Length `yaml:"foot" example:"250 mm" min:"0 mm" doc:"Height of the wall panels' foot above the invert top."`
+	Closure *units.Length `yaml:"closure" example:"360 mm" above:"0 mm" doc:"Width of the filler strips at the soffit: in the middle (roof halves) or at each edge (whole roof)."`
 }
 
 // Step is one step of the collapse.

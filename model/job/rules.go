@@ -11,6 +11,8 @@ import (
 func (c *Culvert) Check(d *Decoder, path string) {
 	c.checkCells(d, path)
 	c.checkSection(d, path)
+	c.checkPours(d, path)
+	c.checkChannel(d, path)
 	c.checkJoints(d, path)
 	c.checkOrder(d, path)
 	c.checkEnds(d, path)
@@ -61,11 +63,18 @@ func (c *Culvert) checkSection(d *Decoder, path string) {
 	}
 	for i, o := range c.Openings() {
 		at := fmt.Sprintf("cell %d", i+1)
+		if o.Span == 0 || o.Rise == 0 {
+			continue // told by checkCells
+		}
 		if run := max(top.X, bottom.X); run > 0 && 2*run >= o.Span {
 			d.FailAt(path+".haunch", fmt.Sprintf("leaves no room in %s", at), fmt.Sprintf("2 x %s = %s; the span is %s", run.Text(sys), (2*run).Text(sys), o.Span.Text(sys)), "write a run below "+(o.Span/2).Text(sys))
 		}
-		if low := max(c.Kicker, bottom.Y); top.Y+low >= o.Rise && o.Rise > 0 {
-			d.FailAt(path+".haunch", fmt.Sprintf("leaves no plane wall in %s", at), fmt.Sprintf("top haunch %s + kicker or bottom haunch %s = %s; the rise is %s", top.Y.Text(sys), low.Text(sys), (top.Y+low).Text(sys), o.Rise.Text(sys)), "write less, or a greater rise")
+		if low := max(c.Kicker, bottom.Y); top.Y+low >= o.Rise {
+			key := ".haunch"
+			if c.Kicker >= top.Y && c.Kicker > bottom.Y {
+				key = ".kicker"
+			}
+			d.FailAt(path+key, fmt.Sprintf("leaves no plane wall in %s", at), fmt.Sprintf("top haunch %s + kicker or bottom haunch %s = %s; the rise is %s", top.Y.Text(sys), low.Text(sys), (top.Y+low).Text(sys), o.Rise.Text(sys)), "write a kicker and haunches of less than "+o.Rise.Text(sys)+" together")
 		}
 	}
 	if c.Kicker < bottom.Y {
@@ -73,12 +82,67 @@ func (c *Culvert) checkSection(d *Decoder, path string) {
 	}
 }
 
+// leastPour is the shortest length that counts as a pour: what is shorter is a
+// slip of the pen or the rest of a rounded total. Judgement.
+const leastPour = units.Length(0.1)
+
+// checkPours asks that no pour is a sliver.
+func (c *Culvert) checkPours(d *Decoder, path string) {
+	sys := d.System()
+	for i, l := range c.Pours.List {
+		if l < leastPour {
+			d.FailAt(item(path+".pours", i), l.Text(sys)+" is too short for a pour", "the least is "+leastPour.Text(sys), "write for example 9 m")
+		}
+	}
+	if len(c.Pours.List) > 0 {
+		return
+	}
+	lengths := c.Pours.Lengths()
+	if n := len(lengths); n > 0 && lengths[n-1] < leastPour {
+		whole, cure := units.Length(n-1)*c.Pours.Each, "write for example total: 9 m"
+		if n > 1 {
+			cure = "write total: " + whole.Text(sys)
+		}
+		d.FailAt(path+".pours.total", fmt.Sprintf("leaves a last pour of %s", lengths[n-1].Text(sys)),
+			fmt.Sprintf("%s - %d x %s = %s; the least is %s", c.Pours.Total.Text(sys), n-1, c.Pours.Each.Text(sys), lengths[n-1].Text(sys), leastPour.Text(sys)), cure)
+	}
+}
+
+// checkChannel asks that a low-flow channel lies in the invert of every cell,
+// between the bottom haunches.
+func (c *Culvert) checkChannel(d *Decoder, path string) {
+	if c.Channel == nil {
+		return
+	}
+	sys, ch := d.System(), c.Channel
+	if ch.Depth >= c.Invert {
+		d.FailAt(path+".channel.depth", ch.Depth.Text(sys)+" cuts through the invert", "the invert is "+c.Invert.Text(sys)+" thick", "write for example "+(c.Invert/3).Text(sys))
+	}
+	for i, o := range c.Openings() {
+		room, reach := flat(o, c.Haunch.Bottom), units.Length(math.Abs(float64(ch.Offset)))+ch.Width/2
+		if o.Span > 0 && reach > room {
+			d.FailAt(path+".channel", fmt.Sprintf("reaches beyond the flat invert of cell %d", i+1),
+				fmt.Sprintf("offset %s + half the width %s = %s; flat to %s from the centreline", units.Length(math.Abs(float64(ch.Offset))).Text(sys), (ch.Width/2).Text(sys), reach.Text(sys), room.Text(sys)),
+				"write a channel within "+room.Text(sys)+" on each side")
+			return
+		}
+	}
+}
+
+// flat is how far a cell's slab is flat, from the centreline to the haunch.
+func flat(o Cell, haunch *units.Size2) units.Length {
+	if haunch == nil {
+		return o.Span / 2
+	}
+	return o.Span/2 - haunch.X
+}
+
 // checkJoints asks for one lap, or one for each joint, each shorter than the
 // pour it lies on.
 func (c *Culvert) checkJoints(d *Decoder, path string) {
 	lengths := c.Pours.Lengths()
 	if n := len(c.Lap); n > 1 && n != len(lengths)-1 {
-		d.FailAt(path+".lap", fmt.Sprintf("lists %d laps", n), fmt.Sprintf("%d pours have %d joints", len(lengths), len(lengths)-1), "write one lap for all, or one for each joint")
+		d.FailAt(path+".lap", fmt.Sprintf("lists %d laps", n), fmt.Sprintf("joints of %d pours: %d", len(lengths), len(lengths)-1), "write one lap for all, or one for each joint")
 	}
 	for i := 1; i < len(lengths); i++ {
 		if lap := units.Length(c.Lap.At(i - 1)); lap >= lengths[i-1] {
@@ -96,7 +160,11 @@ func (c *Culvert) checkOrder(d *Decoder, path string) {
 	seen := map[int]bool{}
 	for _, p := range c.Order.List {
 		if p > n || seen[p] {
-			d.FailAt(path+".order", fmt.Sprintf("names pour %d, which is not there or was named before", p), fmt.Sprintf("there are %d pours", n), "name each pour from 1 on once, or write ahead")
+			why := "which is not there"
+			if seen[p] {
+				why = "which it named before"
+			}
+			d.FailAt(path+".order", fmt.Sprintf("names pour %d, %s", p, why), fmt.Sprintf("there are %d pours", n), "name each pour from 1 on once, or write ahead")
 			return
 		}
 		seen[p] = true
@@ -120,41 +188,11 @@ func (c *Culvert) checkEnds(d *Decoder, path string) {
 	for i, l := range lengths {
 		lean := math.Abs(math.Tan(c.SkewAt(i+1, len(lengths))) - math.Tan(c.SkewAt(i, len(lengths))))
 		if need := units.Length(lean*half) + c.JointGap; l <= need {
+			need = units.Length(math.Ceil(float64(need)*1e3-1e-6) / 1e3) // shown to the whole millimetre above
 			d.FailAt(path+".pours", fmt.Sprintf("has pour %d, whose ends meet within the box", i+1),
 				fmt.Sprintf("half the width %s x the difference of the skews' tangents %.3f + joint gap = %s; the pour is %s long", units.Length(half).Text(d.System()), lean, need.Text(d.System()), l.Text(d.System())),
 				"write more than "+need.Text(d.System())+", or less skew")
 		}
-	}
-}
-
-// Check holds the rules between the keys of the form: bents lie within it.
-func (f *Form) Check(d *Decoder, path string) {
-	last := f.First + units.Length(f.Bents-1)*f.Spacing
-	if last > f.Length {
-		most := int((f.Length-f.First)/f.Spacing) + 1
-		d.FailAt(path+".bents", fmt.Sprintf("puts the last bent at %s, beyond the form", last.Text(d.System())),
-			fmt.Sprintf("first %s + %d x %s = %s; the form is %s long", f.First.Text(d.System()), f.Bents-1, f.Spacing.Text(d.System()), last.Text(d.System()), f.Length.Text(d.System())), fmt.Sprintf("write at most %d", most))
-	}
-}
-
-// Check holds the rules between groups of the gear: what stands along the form
-// lies within it, and strips fit between the bents.
-func (g *Gear) Check(d *Decoder, path string) {
-	g.checkCounts(d)
-	for i, at := range g.Wheels.At {
-		if at < 0 || at > g.Form.Length {
-			d.FailAt(fmt.Sprintf("wheels.at[%d]", i), fmt.Sprintf("%s lies outside the form", at.Text(d.System())), "the form is "+g.Form.Length.Text(d.System())+" long", "write a place between 0 and that")
-		}
-	}
-	if len(g.Wheels.At) < 2 {
-		d.FailAt("wheels.at", "names fewer than two wheel lines", "a carrier on one wheel line tips", "write for example [1.35 m, 7.95 m]")
-	}
-	if g.Roof.Strip >= g.Form.Spacing {
-		d.FailAt("roof.strip", fmt.Sprintf("%s does not fit between two bents", g.Roof.Strip.Text(d.System())), "bents stand "+g.Form.Spacing.Text(d.System())+" apart, and a strip comes down between two headers",
-			"write less than "+(g.Form.Spacing-g.Frame.Header.Section.X).Text(d.System()))
-	}
-	if clear := g.Form.Spacing - g.Frame.Header.Section.X; g.Roof.Strip < g.Form.Spacing && g.Roof.Strip > clear {
-		d.FailAt("roof.strip", fmt.Sprintf("%s cannot come down between two headers", g.Roof.Strip.Text(d.System())), fmt.Sprintf("bent spacing %s - header %s = %s", g.Form.Spacing.Text(d.System()), g.Frame.Header.Section.X.Text(d.System()), clear.Text(d.System())), "write at most "+clear.Text(d.System()))
 	}
 }
 
@@ -190,23 +228,5 @@ func (a *Alignment) Check(d *Decoder, path string) {
 		if here <= before {
 			d.FailAt(fmt.Sprintf("%s.profile[%d].station", path, i), fmt.Sprintf("%s goes back", here.Text(d.System())), "the point before is at "+before.Text(d.System()), "list the points going ahead")
 		}
-	}
-}
-
-// mostAlong bounds how many panels or ties lie along one form.
-const mostAlong = 100
-
-// checkCounts bounds what is repeated along the form.
-func (g *Gear) checkCounts(d *Decoder) {
-	if n := math.Ceil(float64(g.Form.Length / g.Form.Piece)); n > mostAlong {
-		least := g.Form.Length / mostAlong
-		d.FailAt("form.piece", fmt.Sprintf("makes %.0f panels along the form", n), fmt.Sprintf("%s / %s; the most is %d", g.Form.Length.Text(d.System()), g.Form.Piece.Text(d.System()), mostAlong), "write at least "+least.Text(d.System()))
-	}
-	if g.Ties == nil {
-		return
-	}
-	if n := math.Ceil(float64(g.Form.Length / g.Ties.Spacing)); n > mostAlong {
-		least := g.Form.Length / mostAlong
-		d.FailAt("ties.spacing", fmt.Sprintf("makes %.0f ties along the form", n), fmt.Sprintf("%s / %s; the most is %d", g.Form.Length.Text(d.System()), g.Ties.Spacing.Text(d.System()), mostAlong), "write at least "+least.Text(d.System()))
 	}
 }

@@ -30,9 +30,13 @@ func (p *Pours) DecodeNode(d *Decoder, n ast.Node, path string) {
 		d.ValueTagged(n, path, &p.List, `example:"9 m" above:"0 m" max:"100 m" minitems:"1" maxitems:"500"`)
 		return
 	}
+	if text, ok := d.Text(n); ok {
+		d.Fail(n, path, d.Describe(n)+" is no list of pours", "", "write ["+text+"], or {each: 9 m, total: 33.5 m}")
+		return
+	}
 	var equal struct {
-		Each  units.Length `yaml:"each" above:"0 m" max:"100 m" doc:"Length of every pour but the last."`
-		Total units.Length `yaml:"total" above:"0 m" max:"20000 m" doc:"Length of all pours together."`
+		Each  units.Length `yaml:"each" example:"9 m" above:"0 m" max:"100 m" doc:"Length of every pour but the last."`
+		Total units.Length `yaml:"total" example:"33.5 m" above:"0 m" max:"20000 m" doc:"Length of all pours together."`
 	}
 	if d.ValueTagged(n, path, &equal, "") {
 		p.Each, p.Total = equal.Each, equal.Total
@@ -68,6 +72,9 @@ func (Order) JSONSchemaNode() map[string]any {
 // DecodeNode reads one length or a list of lengths.
 func (l *Lengths) DecodeNode(d *Decoder, n ast.Node, path string) {
 	if d.IsList(n) {
+		if len(d.Items(n)) == 0 {
+			d.Fail(n, path, "is an empty list", "", "write for example 150 mm, or leave the key out")
+		}
 		for i, each := range d.Items(n) {
 			var v units.Length
 			d.Value(each, d.ItemPath(path, i), &v)

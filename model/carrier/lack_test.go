@@ -1,0 +1,87 @@
+package carrier
+
+import (
+	"strings"
+	"testing"
+
+	"boxwalk/model/job"
+	"boxwalk/model/units"
+)
+
+// link of a gear, by name.
+func link(t *testing.T, g *job.Gear, name string) *job.Link {
+	t.Helper()
+	for i := range g.Links {
+		if g.Links[i].Name == name {
+			return &g.Links[i]
+		}
+	}
+	t.Fatalf("no link %q", name)
+	return nil
+}
+
+func TestWhatAKindHasNoPlaceForIsLacking(t *testing.T) {
+	for _, c := range []struct {
+		gear string
+		make func(g *job.Gear)
+		path string
+	}{
+		{"roof-halves-24", func(g *job.Gear) { g.RoofJack = &job.Adjust{Max: 0.1} }, "roof_jack"},
+		{"roof-halves-24", func(g *job.Gear) { g.Roof.Pocket = &units.Size3{X: 0.2, Y: 0.2, Z: 0.03} }, "roof.pocket"},
+		{"roof-halves-24", func(g *job.Gear) { g.Roof.Stringers.Middle = true }, "roof.stringers.middle"},
+		{"roof-halves-24", func(g *job.Gear) { link(t, g, "turnbuckle").From.Body = "wall" }, "links[0].from.body"},
+		{"roof-halves-24", func(g *job.Gear) { link(t, g, "upper brace").Name = "brace right" }, "links[2].name"},
+		{"roof-whole-24", func(g *job.Gear) { g.Hinge = &job.Hinge{Behind: 0.16} }, "hinge"},
+		{"roof-whole-24", func(g *job.Gear) { link(t, g, "low brace").Drives = "wall" }, "links[0].drives"},
+		{"roof-whole-24", func(g *job.Gear) { link(t, g, "low brace").To.Body = "half" }, "links[0].to.body"},
+		{"roof-whole-24", func(g *job.Gear) { g.Hinge, g.Slide = &job.Hinge{Behind: 0.16}, nil }, "gear.kind"},
+	} {
+		g := readGear(t, c.gear)
+		c.make(g)
+		lacks := Lacks(g)
+		if len(lacks) != 1 || lacks[0].Path != c.path || lacks[0].Cure == "" {
+			t.Errorf("%s, %s: %+v", c.gear, c.path, lacks)
+		}
+	}
+}
+
+func TestALinkWhosePinsFallTogetherIsTold(t *testing.T) {
+	g := readGear(t, "roof-halves-24")
+	sec := section(3, 2.4, 0.2)
+	if troubles := Build(g, sec, Settle(sec, g, job.Set{}), Kept{}, 0).Collapsed(); len(troubles) > 0 {
+		t.Errorf("a sound gear: %+v", troubles)
+	}
+	l := link(t, g, "turnbuckle")
+	l.From.Out, l.From.Behind = nil, l.To.Behind
+	troubles := Build(g, sec, Settle(sec, g, job.Set{}), Kept{}, 0).Collapsed()
+	if len(troubles) != 1 || troubles[0].Where != "links" || troubles[0].Key != "turnbuckle" || !strings.Contains(troubles[0].Cure, "570 mm") {
+		t.Errorf("%+v", troubles)
+	}
+}
+
+// A step to a reading that no carrier can have stops there; what comes before
+// stands, and nothing is worked out from it.
+func TestAStepToAReadingNoLinkCanHaveStops(t *testing.T) {
+	g := readGear(t, "roof-halves-24")
+	sec := section(3, 2.4, 0.2)
+	c := Build(g, sec, Settle(sec, g, job.Set{}), Kept{}, 0)
+	for _, step := range []job.Step{
+		{Step: "too far", Drivers: map[string]job.Target{"turnbuckle": {From: "raised", By: -1.2}}},
+		{Step: "to nothing", Drivers: map[string]job.Target{"low brace": {}}},
+		{Step: "over on one side", Drivers: map[string]job.Target{"jack left": {By: 20}}},
+	} {
+		steps, troubles := c.Lay([]job.Step{{Step: "down", Drivers: map[string]job.Target{"jack": {From: "raised", By: -0.025}}}, step, {Step: "on"}})
+		if len(troubles) > 0 || len(steps) != 3 || steps[0].Stop != "" || steps[1].Stop == "" || steps[2].Stop == "" {
+			t.Errorf("%s: %v, %+v", step.Step, troubles, steps)
+			continue
+		}
+		for _, s := range steps[1:] {
+			if s.Path != nil {
+				t.Errorf("%s: %s has a path", step.Step, s.Name)
+			}
+		}
+		if raising := c.Raising(steps); raising[0].Path != nil || raising[2].Path == nil {
+			t.Errorf("%s: raised along a way that is not there", step.Step)
+		}
+	}
+}
