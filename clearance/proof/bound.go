@@ -1,0 +1,179 @@
+package proof
+
+import "math"
+
+// ride is a body over one interval, seen from one frame.
+type ride struct {
+	p0, p1 pose
+	k      curve
+	depth  int
+	moves  bool
+}
+
+// rideKey names a ride.
+type rideKey struct {
+	step     *step
+	frame, b int
+	s0, s1   float64
+}
+
+// rides keeps what was worked out last.
+type rides struct {
+	instants map[instantKey]*instant
+	rides    map[rideKey]*ride
+	made     int // rides and instants worked out
+}
+
+type instantKey struct {
+	step   *step
+	s0, s1 float64
+}
+
+// mostKept bounds the memory of the caches.
+const mostKept = 1 << 12
+
+func (r *rides) instant(g *gear, s *step, s0, s1 float64) *instant {
+	key := instantKey{s, s0, s1}
+	if t := r.instants[key]; t != nil {
+		return t
+	}
+	if r.instants == nil || len(r.instants)*len(g.bodies) >= 64*mostKept {
+		r.instants = map[instantKey]*instant{}
+	}
+	r.made += 16
+	t := newInstant(g, s.drives, s0, s1)
+	r.instants[key] = t
+	return t
+}
+
+// ride of body b seen from frame; why is not empty if it cannot be told.
+func (r *rides) ride(g *gear, s *step, frame, b int, s0, s1 float64) (out *ride, why string) {
+	key := rideKey{s, frame, b, s0, s1}
+	r.made++
+	if out = r.rides[key]; out != nil {
+		return out, ""
+	}
+	if r.rides == nil || len(r.rides) >= mostKept {
+		r.rides = map[rideKey]*ride{}
+	}
+	t0, t1, over := r.instant(g, s, s0, s0), r.instant(g, s, s1, s1), r.instant(g, s, s0, s1)
+	out = &ride{p0: t0.pose(frame, b), p1: t1.pose(frame, b)}
+	var start curve
+	if s.steer != nil && frame == ground {
+		out.p0, out.p1 = s.steer.pose(s0).after(out.p0), s.steer.pose(s1).after(out.p1)
+		start = s.steer.curve(s0, s1)
+		out.depth++
+	}
+	out.k = over.curve(start, frame, b)
+	for x := b; x != frame; x = g.bodies[x].parent {
+		out.depth++
+	}
+	out.moves = out.p0 != out.p1 || out.k.a != 0 || out.k.om != 0 || out.k.al != 0
+	for _, t := range [3]*instant{t0, t1, over} {
+		if t.why != "" {
+			return nil, t.why
+		}
+	}
+	r.rides[key] = out
+	return out, ""
+}
+
+// still is the ride of what stands on the ground.
+var still = &ride{p0: unmoved(), p1: unmoved()}
+
+// least is m(f0, f1, K, D) for kdd = K D²: the least value on an interval of
+// length D of any function with these end values and a second derivative of at
+// most K.
+func least(f0, f1, kdd float64) float64 {
+	d := math.Abs(f1 - f0)
+	if 2*d >= kdd {
+		return math.Min(f0, f1)
+	}
+	return (f0+f1)/2 - kdd/8 - d*d/(2*kdd)
+}
+
+// lowest is the least of m(n.v(s0), n.v(s1), K_v, D) over the vertices.
+func (r *ride) lowest(vs []vec, n vec, dd float64) float64 {
+	low := math.Inf(1)
+	for _, v := range vs {
+		f0 := n.dot(r.p0.apply(v))
+		if !r.moves {
+			low = math.Min(low, f0)
+			continue
+		}
+		low = math.Min(low, least(f0, n.dot(r.p1.apply(v)), r.k.of(v)*dd))
+	}
+	return low
+}
+
+// mover is a set of vertices on a ride.
+type mover struct {
+	*ride
+	v    []vec
+	size float64
+}
+
+// reach is the size of the numbers that enter a vertex's place.
+func (m mover) reach() float64 {
+	return m.size + 2*math.Max(m.p0.t.length(), m.p1.t.length())
+}
+
+// rounding covers what poses, products and sums are off by: about 30 roundings
+// of 2^-53 a joint, magnified at most twentyfold by a link near dead centre
+// (sine 0.05), each of the lengths that enter. 2^-43 is 1024 roundings.
+func rounding(a, b mover) float64 {
+	return 0x1p-43 * float64(1+a.depth+b.depth) * (a.reach() + b.reach())
+}
+
+// plane bounds the signed distance of a and b from below by the plane square to
+// the unit n: each side by itself.
+func plane(a, b mover, n vec, dd float64) float64 {
+	return b.lowest(b.v, n, dd) + a.lowest(a.v, n.mul(-1), dd) - rounding(a, b)
+}
+
+// together is the same vertex pair by vertex pair, which keeps what two moving
+// bodies have in common.
+func together(a, b mover, n vec, dd float64) float64 {
+	low := math.Inf(1)
+	f := a.along(n, dd)
+	for _, w := range b.along(n, dd) {
+		for _, v := range f {
+			low = math.Min(low, least(w[0]-v[0], w[1]-v[1], w[2]+v[2]))
+		}
+	}
+	return low - rounding(a, b)
+}
+
+// along is n.v at both ends and K D² of each vertex.
+func (m mover) along(n vec, dd float64) [][3]float64 {
+	out := make([][3]float64, len(m.v))
+	for i, v := range m.v {
+		out[i] = [3]float64{n.dot(m.p0.apply(v)), n.dot(m.p1.apply(v)), m.k.of(v) * dd}
+	}
+	return out
+}
+
+// swung bounds it by a plane whose normal runs straight from n0 to n1. For u =
+// w - v the function n.u has second derivative 2 n'.u' + n.u”, at most K D² +
+// 2 |n1 - n0| (|u(s1) - u(s0)| + K D²/2) over the whole interval; and n is
+// between h = |n0 + n1|/2 and 1 long.
+func swung(a, b mover, n0, n1 vec, dd float64) float64 {
+	h, turn := n0.add(n1).length()/2, n1.sub(n0).length()
+	if !(h > 0.5) {
+		return math.Inf(-1)
+	}
+	low := math.Inf(1)
+	for _, v := range a.v {
+		v0, v1, kv := a.p0.apply(v), a.p1.apply(v), a.k.of(v)
+		for _, w := range b.v {
+			u0, u1 := b.p0.apply(w).sub(v0), b.p1.apply(w).sub(v1)
+			k := (kv + b.k.of(w)) * dd
+			k += 2 * turn * (u1.sub(u0).length() + k/2) * (1 + 0x1p-30)
+			low = math.Min(low, least(n0.dot(u0), n1.dot(u1), k))
+		}
+	}
+	if low -= 2 * rounding(a, b); low < 0 {
+		low /= h
+	}
+	return low
+}

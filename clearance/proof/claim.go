@@ -1,0 +1,267 @@
+package proof
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// slack is how far below a stated number a proof may stay: 2 micrometres, far
+// below what a result is read to and above what rounding and the choice of the
+// governing one among equals leave.
+const slack = 2e-6
+
+// checks are the ids that a claim may serve, by kind of step and set.
+var checks = map[string][]string{
+	strip: {"strip.dig", "strip.clear", "strip.supports"}, end: {"strip.clear"},
+	raise: {"raise.clear"}, roll: {"roll.clear"}, "self": {"strip.self", "strip.self.seams"},
+}
+
+// claim is what a set of parts keeps from a set of solids, or from each other,
+// over one step.
+type claim struct {
+	words   string
+	line    int
+	carrier *carrier
+	place   *place // nil among the parts themselves
+	step    *step
+	set     string // zone, zone:kind, or self
+	a, b    []int
+	free    []float64 // by part: what is asked of a pair
+	touch   []float64 // by part: of a pair that may touch
+	needs   []need
+}
+
+// need is a number of the result that a claim serves.
+type need struct {
+	id    string
+	lower float64
+	far   bool // the result has no value: nothing comes nearer than lower
+	touch bool // it is about the pairs that may touch
+}
+
+func (c *claim) self() bool { return c.place == nil }
+
+// opened reads the head of a claim.
+func (m *model) opened(t *text) *claim {
+	c := &claim{line: t.line}
+	w := t.words
+	steps := []*step(nil)
+	switch {
+	case t.is("claim") && t.want(4, 4, false):
+		if i := t.whole(w[1], 0, len(m.places)-1); t.bad == nil {
+			c.place, c.set = m.places[i], w[3]
+			c.carrier = c.place.carrier
+			steps = append(append(steps, c.carrier.steps...), c.place.steps...)
+		}
+	case t.is("self") && t.want(3, 3, false):
+		if i := t.whole(w[1], 0, len(m.carriers)-1); t.bad == nil {
+			c.carrier, c.set = m.carriers[i], "self"
+			steps = c.carrier.steps
+		}
+	}
+	if t.bad != nil {
+		return nil
+	}
+	for _, s := range steps {
+		if s.id == t.whole(w[2], 0, mostThings) {
+			c.step = s
+		}
+	}
+	if c.step == nil || (c.self() && c.step.kind != strip) {
+		t.fail("step %s is not there, or no step that is asked about", w[2])
+		return nil
+	}
+	if c.a = c.step.present; c.self() {
+		c.b = c.a
+	} else {
+		c.b = c.place.around(c.step, c.set)
+	}
+	if c.words = c.name(); len(c.a) == 0 || len(c.b) == 0 {
+		t.fail("a claim about nothing")
+	}
+	n := len(c.carrier.parts)
+	c.free, c.touch = make([]float64, n), make([]float64, n)
+	for i := range n {
+		c.free[i], c.touch[i] = math.Inf(-1), math.Inf(-1)
+	}
+	return c
+}
+
+func (c *claim) name() string {
+	if c.self() {
+		return fmt.Sprintf("%q, step %q, among its parts", c.carrier.steps[0].name, c.step.name)
+	}
+	return fmt.Sprintf("%q, step %q, against %s", c.place.names[0], c.step.name, c.set)
+}
+
+// around lists the solids of a set in a step.
+func (p *place) around(s *step, set string) []int {
+	zone, kind, only := strings.Cut(set, ":")
+	var out []int
+	for i, x := range p.solids {
+		if x.zone == zone && (!only || x.kind == kind) && strings.Contains(x.scenes, scenes[s.kind]) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// asked reads the needs of a claim, up to the first record of its tree.
+//
+//	need ID LOWER [far]   every pair that may not touch keeps LOWER
+//	touch ID LOWER        every pair that may touch keeps LOWER
+//	less UM PARTS         of these parts UM micrometres more are asked than LOWER
+//	each PART FREE TOUCH  a number for one part; - for none
+func (c *claim) asked(t *text) {
+	var by []float64 // the floors of the need being read, by part
+	var touch bool
+	var changed map[int]bool
+	done := func() {
+		for i, f := range by {
+			if touch {
+				c.touch[i] = math.Max(c.touch[i], f-slack)
+			} else {
+				c.free[i] = math.Max(c.free[i], f-slack)
+			}
+		}
+		by = nil
+	}
+	for t.next() {
+		switch w := t.words; w[0] {
+		case "need", "touch":
+			done()
+			if by = c.need(t); t.bad != nil {
+				return
+			}
+			touch, changed = w[0] == "touch", map[int]bool{}
+		case "less":
+			if !t.want(3, 3, false) {
+				return
+			}
+			um := t.whole(w[1], -1e9, 1e9)
+			list := t.ids(w[2], c.carrier.all)
+			if by == nil {
+				t.fail("a difference that belongs to no number")
+			}
+			if t.bad != nil {
+				return
+			}
+			for _, i := range list {
+				if changed[i] {
+					t.fail("part %d has two differences", i)
+					return
+				}
+				changed[i] = true
+				by[i] += float64(um) * 1e-6
+			}
+		case "each":
+			c.each(t)
+		default:
+			done()
+			c.complete(t)
+			return
+		}
+	}
+	t.fail("the file ends before the claim's tree")
+}
+
+// need reads one number; the result is what it asks of each part.
+func (c *claim) need(t *text) []float64 {
+	if !t.want(3, 4, false) {
+		return nil
+	}
+	w := t.words
+	n := need{id: w[1], lower: t.number(w[2]), touch: w[0] == "touch", far: len(w) == 4}
+	if n.far && (n.touch || w[3] != "far") {
+		t.fail("%q is no word here", w[3])
+	}
+	kind := c.step.kind
+	if c.self() {
+		kind = "self"
+	}
+	known := false
+	for _, id := range checks[kind] {
+		known = known || id == n.id
+	}
+	hanger := n.id == "strip.supports"
+	if !known || (n.id == "strip.self.seams") != (c.self() && n.touch) || (n.id == "strip.clear" && n.touch && kind != end) ||
+		(!c.self() && kind == strip && hanger != strings.Contains(c.set, ":")) || (n.id == "strip.dig" && kept(c.set)) {
+		t.fail("this claim serves no check %q", n.id)
+	}
+	for _, o := range c.needs {
+		if o.id == n.id && o.touch == n.touch {
+			t.fail("check %q stands in this claim twice", n.id)
+		}
+	}
+	c.needs = append(c.needs, n)
+	by := make([]float64, len(c.carrier.parts))
+	for i := range by {
+		by[i] = n.lower
+	}
+	return by
+}
+
+// kept tells whether a set is what stays in the concrete rather than concrete.
+func kept(set string) bool {
+	zone, _, _ := strings.Cut(set, ":")
+	return zone == "hanger" || zone == "steel_ahead"
+}
+
+func (c *claim) each(t *text) {
+	if !t.want(4, 4, false) {
+		return
+	}
+	w := t.words
+	i := t.whole(w[1], 0, len(c.carrier.parts)-1)
+	for k, floors := range [2][]float64{c.free, c.touch} {
+		if w[2+k] != "-" {
+			if f := t.number(w[2+k]); t.bad == nil {
+				floors[i] = math.Max(floors[i], f-slack)
+			}
+		}
+	}
+}
+
+// complete holds that every pair of the claim has a number to keep.
+func (c *claim) complete(t *text) {
+	free := false
+	for _, n := range c.needs {
+		free = free || !n.touch
+	}
+	if !free {
+		t.fail("the claim serves no check")
+	}
+}
+
+// floor is what is asked of a pair; by its first part among parts themselves.
+func (c *claim) floor(a, b int, touch bool) float64 {
+	if c.self() {
+		a = min(a, b)
+	}
+	if touch {
+		return c.touch[a]
+	}
+	return c.free[a]
+}
+
+// meant tells whether a pair is declared to touch in the claim's step.
+func (c *claim) meant(a, b int) bool {
+	if c.self() {
+		return c.carrier.seams[[2]int{min(a, b), max(a, b)}]
+	}
+	return c.place.touches(c.step, a, b)
+}
+
+// exempt pairs need no proof: parts of one body or pinned together, and, but in
+// the first step, those that rest against each other.
+func (c *claim) exempt(a, b int) bool {
+	if !c.self() {
+		return false
+	}
+	p, q := c.carrier.parts[a].body, c.carrier.parts[b].body
+	if p == q || c.carrier.pinned[[2]int{min(a, b), max(a, b)}] {
+		return true
+	}
+	return !c.step.first && c.carrier.restBetween(c.step, p, q)
+}

@@ -1,0 +1,187 @@
+package proof
+
+import "math"
+
+// pose takes body coordinates to those of the frame looked from.
+type pose struct {
+	r [3]vec // rows
+	t vec
+}
+
+func (p pose) apply(v vec) vec {
+	return vec{p.r[0].dot(v), p.r[1].dot(v), p.r[2].dot(v)}.add(p.t)
+}
+
+func unmoved() pose { return pose{r: [3]vec{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}} }
+
+// spin is the turn by q about the unit axis k through pin, column by column:
+// k (k.x) + (x - k (k.x)) cos q + k x x sin q.
+func spin(pin, k vec, q float64) pose {
+	sin, cos := math.Sincos(q)
+	var p pose
+	for c := range 3 {
+		var x vec
+		x[c] = 1
+		axial := k.mul(k[c])
+		y := axial.add(x.sub(axial).mul(cos)).add(k.cross(x).mul(sin))
+		for r := range 3 {
+			p.r[r][c] = y[r]
+		}
+	}
+	p.t = pin.sub(vec{p.r[0].dot(pin), p.r[1].dot(pin), p.r[2].dot(pin)})
+	return p
+}
+
+// after is p of what q gives.
+func (p pose) after(q pose) pose {
+	var out pose
+	for r := range 3 {
+		for c := range 3 {
+			out.r[r][c] = p.r[r].dot(vec{q.r[0][c], q.r[1][c], q.r[2][c]})
+		}
+	}
+	out.t = p.apply(q.t)
+	return out
+}
+
+// pose of body seen from ref at an instant (s0 = s1).
+func (t *instant) pose(ref, b int) pose {
+	p := unmoved()
+	for ; b != ref; b = t.bodies[b].parent {
+		j, q := &t.bodies[b], t.coordinate(b).v.mid()
+		switch j.kind {
+		case isSlide:
+			p.t = p.t.add(j.axis.mul(q))
+		case isTurn, isAim:
+			p = spin(j.pin, j.axis, q).after(p)
+		}
+	}
+	return p
+}
+
+// curve bounds how a body curves over an interval: the acceleration a of the
+// point c, the angular speed om and the angular acceleration al. A body point
+// at rho from the line through c along axis (from c if turns about several
+// axes mix) has an acceleration of at most a + (om² + al) rho.
+type curve struct {
+	c, axis   vec
+	mixed     bool
+	a, om, al float64
+	rate, acc iv // signed, about axis
+}
+
+func (k *curve) radius(p vec) float64 {
+	if d := p.sub(k.c); k.mixed || k.axis == (vec{}) {
+		return d.length()
+	} else {
+		return d.cross(k.axis).length() + 0x1p-49*d.length()
+	}
+}
+
+// of a body point; raised against the rounding of all that it comes from.
+func (k *curve) of(p vec) float64 {
+	if k.om == 0 && k.al == 0 {
+		return k.a * (1 + 0x1p-30)
+	}
+	v := (k.a + (k.om*k.om+k.al)*k.radius(p)) * (1 + 0x1p-30)
+	if math.IsNaN(v) {
+		return math.Inf(1)
+	}
+	return v
+}
+
+// turn adds a turning joint.
+func (k *curve) turn(pin, axis vec, d, dd iv) {
+	if k.om != 0 || k.al != 0 {
+		k.a += (k.om*k.om + k.al) * k.radius(pin)
+	}
+	k.c = pin
+	if d.zero() && dd.zero() {
+		return
+	}
+	switch {
+	case k.om == 0 && k.al == 0:
+		k.axis = axis
+	case axis == k.axis.mul(-1):
+		d, dd = d.neg(), dd.neg()
+	case axis != k.axis:
+		k.mixed = true
+	}
+	if k.mixed { // two axes that turn with each other also give om x q'
+		k.al += dd.most() + k.om*d.most()
+		k.om += d.most()
+		return
+	}
+	k.rate, k.acc = k.rate.add(d), k.acc.add(dd)
+	k.om, k.al = k.rate.most(), k.acc.most()
+}
+
+// slide adds a sliding joint.
+func (k *curve) slide(u vec, q rate) {
+	l := u.length()
+	k.a += (k.om*k.om+k.al)*l*q.v.most() + 2*k.om*l*q.d.most() + l*q.dd.most()
+}
+
+// curve of body seen from ref over the interval, starting from what the frame
+// ref itself does.
+func (t *instant) curve(k curve, ref, b int) curve {
+	var chain []int
+	for ; b != ref; b = t.bodies[b].parent {
+		chain = append(chain, b)
+	}
+	for n := len(chain) - 1; n >= 0; n-- {
+		j, q := &t.bodies[chain[n]], t.coordinate(chain[n])
+		switch j.kind {
+		case isSlide:
+			k.slide(j.axis, q)
+		case isTurn, isAim:
+			k.turn(j.pin, j.axis, q.d, q.dd)
+		}
+	}
+	return k
+}
+
+// base is the distance of the two points in plan, and the angle of the line
+// from rear to front in the frame itself.
+func (s *steer) base() (b, angle float64) {
+	d := s.front.sub(s.rear)
+	return math.Hypot(d[0], d[1]), math.Atan2(d[1], d[0])
+}
+
+// off is how far the rear point stands left of the front point's straight.
+func (s *steer) off(p vec) float64 {
+	sin, cos := math.Sincos(s.heading)
+	return (p[1]-s.on[1])*cos - (p[0]-s.on[0])*sin
+}
+
+func (s *steer) rearAt(x float64) vec { return s.from.add(s.to.sub(s.from).mul(x)) }
+
+// pose of the frame: the base stands at heading - asin(off / base).
+func (s *steer) pose(x float64) pose {
+	b, own := s.base()
+	p := s.rearAt(x)
+	yaw := s.heading - math.Asin(math.Max(-1, math.Min(1, s.off(p)/b))) - own
+	out := spin(vec{}, vec{0, 0, 1}, yaw)
+	out.t = vec{p[0], p[1], 0}.sub(out.apply(vec{s.rear[0], s.rear[1], 0}))
+	return out
+}
+
+// curve of the frame over an interval. With h = off / base, which runs at a
+// constant rate, yaw' = -h'/cos and yaw” = -h'² h/cos³ where cos² = 1 - h².
+func (s *steer) curve(s0, s1 float64) curve {
+	k := curve{c: vec{s.rear[0], s.rear[1], 0}}
+	b, _ := s.base()
+	h := math.Max(math.Abs(s.off(s.rearAt(s0))), math.Abs(s.off(s.rearAt(s1)))) / b
+	speed := math.Abs(s.off(s.to)-s.off(s.from)) / b
+	if speed == 0 {
+		return k
+	}
+	if !(h < 0.9) {
+		k.a = math.Inf(1)
+		return k
+	}
+	cos := math.Sqrt(1 - h*h)
+	d, dd := speed/cos, speed*speed*h/(cos*cos*cos)
+	k.turn(k.c, vec{0, 0, 1}, iv{-d, d}, iv{-dd, dd})
+	return k
+}

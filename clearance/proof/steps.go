@@ -1,0 +1,137 @@
+package proof
+
+import "math"
+
+// newStep opens a step: of the carrier, or, for the roll, of the last place.
+func (m *model) newStep(t *text) {
+	if !t.want(3, 3, true) {
+		return
+	}
+	m.close(t)
+	c, w := m.carrier(t), t.words
+	s := &step{id: t.whole(w[1], 1, mostThings), kind: w[2], name: t.name, absent: map[int]bool{}}
+	list := &c.steps
+	if _, ok := scenes[s.kind]; !ok || (s.kind == roll) != (len(m.places) > 0) {
+		t.fail("%q is no kind of step that may stand here", s.kind)
+	}
+	if s.kind == roll && t.bad == nil {
+		p := m.places[len(m.places)-1]
+		c, list = p.carrier, &p.steps
+		if len(*list) == 0 && len(c.steps) > 0 && s.id <= c.steps[len(c.steps)-1].id {
+			t.fail("step %d is there twice", s.id)
+		}
+	}
+	if n := len(*list); n > 0 && (*list)[n-1].id >= s.id {
+		t.fail("step %d stands behind step %d", s.id, (*list)[n-1].id)
+	}
+	s.first = s.kind == strip && len(*list) == 0
+	s.drives = make([]drive, len(c.bodies))
+	for i, b := range c.bodies {
+		if b.link >= 0 && b.kind != isAim && t.bad == nil {
+			l := c.links[b.link].raised()
+			s.drives[i] = drive{l, l}
+		}
+	}
+	*list = append(*list, s)
+	m.step = s
+	s.present = c.all
+}
+
+// owner is the carrier of the step being read.
+func (m *model) owner(t *text) *carrier {
+	if m.step == nil {
+		t.fail("a %s before the first step", t.words[0])
+		return m.carrier(t)
+	}
+	if len(m.places) > 0 {
+		return m.places[len(m.places)-1].carrier
+	}
+	return m.carrier(t)
+}
+
+func (m *model) drive(t *text) {
+	if !t.want(4, 4, false) {
+		return
+	}
+	c, w := m.owner(t), t.words
+	i := t.whole(w[1], 0, len(c.bodies)-1)
+	d := drive{t.number(w[2]), t.number(w[3])}
+	if t.bad != nil {
+		return
+	}
+	if k := c.bodies[i].kind; k != isSlide && k != isTurn {
+		t.fail("the joint of body %d takes no drive", i)
+	}
+	if m.step.kind == end && d.from != d.to {
+		t.fail("something moves when the collapse is at its end")
+	}
+	m.step.drives[i] = d
+}
+
+func (m *model) absent(t *text) {
+	if !t.want(2, 2, false) {
+		return
+	}
+	c := m.owner(t)
+	list := t.ids(t.words[1], c.all)
+	if t.bad != nil {
+		return
+	}
+	if len(m.step.absent) > 0 {
+		t.fail("the step says twice what is absent")
+	}
+	for _, p := range list {
+		m.step.absent[p] = true
+	}
+	m.step.present = nil
+	for _, p := range c.all {
+		if !m.step.absent[p] {
+			m.step.present = append(m.step.present, p)
+		}
+	}
+}
+
+func (m *model) steer(t *text) {
+	if !t.want(7, 7, false) {
+		return
+	}
+	m.owner(t)
+	w := t.words
+	s := &steer{from: t.vector(w[1]), to: t.vector(w[2]), on: t.vector(w[3]), heading: t.number(w[4]), rear: t.vector(w[5]), front: t.vector(w[6])}
+	if t.bad != nil {
+		return
+	}
+	b, _ := s.base()
+	if m.step.kind != roll || m.step.steer != nil || !(b > 1e-3) ||
+		!(math.Max(math.Abs(s.off(s.from)), math.Abs(s.off(s.to))) < 0.9*b) {
+		t.fail("a step that is not steered, is steered twice, or bends too sharply for its base")
+	}
+	m.step.steer = s
+}
+
+// follow holds that each strip step begins where the one before ends, for every
+// body that is looked at: pairs that rest are looked at in the first step only.
+func (c *carrier) follow() (from, to *step, ok bool) {
+	var last *step
+	for _, s := range c.steps {
+		if s.kind != strip && s.kind != end {
+			continue
+		}
+		if last != nil {
+			for _, p := range s.present {
+				for b := c.parts[p].body; b != ground; b = c.bodies[b].parent {
+					if math.Abs(last.drives[b].to-s.drives[b].from) > 1e-9 {
+						return last, s, false
+					}
+				}
+			}
+			for _, p := range s.present {
+				if last.absent[p] {
+					return last, s, false
+				}
+			}
+		}
+		last = s
+	}
+	return nil, nil, true
+}

@@ -1,0 +1,312 @@
+package proof
+
+import "math"
+
+// node is a set of pairs over an interval that is still to be proved. With self
+// set it is every pair within a.
+type node struct {
+	a, b   []int
+	self   bool
+	touch  bool // one pair, which may touch
+	s0, s1 float64
+}
+
+// walker goes through the tree of a claim.
+type walker struct {
+	*claim
+	t      *text
+	rides  *rides
+	report *Report
+	work   float64
+}
+
+// charge counts work against what this verifier takes on.
+func (w *walker) charge(n int) {
+	if w.work += float64(n); w.work > mostWork {
+		w.t.fail("the proof asks for more work than is taken on")
+	}
+}
+
+// walk reads the tree in pre-order. The line at hand is its first record.
+func (w *walker) walk() {
+	stack := []node{{a: w.a, b: w.b, self: w.self(), s0: 0, s1: 1}}
+	for first := true; len(stack) > 0 && w.t.bad == nil; first = false {
+		if !first && !w.t.next() {
+			w.t.fail("the file ends inside a tree: %d of its branches are missing", len(stack))
+			return
+		}
+		n := stack[len(stack)-1]
+		stack = append(stack[:len(stack)-1], w.record(n)...)
+		w.report.Records++
+	}
+}
+
+// record checks one record; what it leaves to prove comes back, last first.
+func (w *walker) record(n node) []node {
+	t := w.t
+	if t.named {
+		t.fail("a record of a tree has no name")
+		return nil
+	}
+	switch t.words[0] {
+	case "A", "B", "S":
+		return w.split(n)
+	case "T":
+		return w.cut(n)
+	case "C":
+		return w.contact(n)
+	case "N":
+		w.nothing(n)
+	case "P":
+		w.plane(n)
+	case "W":
+		w.swing(n)
+	default:
+		t.fail("a tree has no record %q", t.words[0])
+	}
+	return nil
+}
+
+// split divides one of the sets: those listed, then the rest.
+func (w *walker) split(n node) []node {
+	t := w.t
+	if !t.want(2, 2, false) {
+		return nil
+	}
+	set := n.a
+	if t.is("B") {
+		set = n.b
+	}
+	if n.self != t.is("S") {
+		t.fail("pairs within one set are split by S, pairs of two sets by A and B")
+		return nil
+	}
+	w.charge(len(set))
+	in := t.ids(t.words[1], set)
+	if t.bad != nil {
+		return nil
+	}
+	rest := without(set, in)
+	if len(rest) == 0 {
+		t.fail("the split leaves nothing on its other side")
+		return nil
+	}
+	one, two := n, n
+	switch {
+	case n.self:
+		one.a, one.b, two.a, two.b = in, in, rest, rest
+		across := n
+		across.a, across.b, across.self = in, rest, false
+		return []node{two, across, one}
+	case t.is("A"):
+		one.a, two.a = in, rest
+	default:
+		one.b, two.b = in, rest
+	}
+	return []node{two, one}
+}
+
+// without is the sorted set less the sorted list in it.
+func without(set, in []int) []int {
+	out := make([]int, 0, len(set)-len(in))
+	k := 0
+	for _, x := range set {
+		if k < len(in) && in[k] == x {
+			k++
+			continue
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// cut divides the interval.
+func (w *walker) cut(n node) []node {
+	if !w.t.want(2, 2, false) {
+		return nil
+	}
+	s := w.t.number(w.t.words[1])
+	if w.t.bad == nil && !(n.s0 < s && s < n.s1) {
+		w.t.fail("%g does not lie between %g and %g", s, n.s0, n.s1)
+	}
+	one, two := n, n
+	one.s1, two.s0 = s, s
+	return []node{two, one}
+}
+
+// contact goes over to what is asked of a pair that may touch.
+func (w *walker) contact(n node) []node {
+	if !w.t.want(1, 1, false) {
+		return nil
+	}
+	switch {
+	case n.self || len(n.a) != 1 || len(n.b) != 1:
+		w.t.fail("a contact is one pair; here are %d by %d", len(n.a), len(n.b))
+	case n.touch || !w.meant(n.a[0], n.b[0]):
+		w.t.fail("the pair is not declared to touch in this step")
+	case math.IsInf(w.floor(n.a[0], n.b[0], true), -1):
+		w.t.fail("nothing is said of what a pair that touches must keep")
+	}
+	w.report.Contacts++
+	w.report.touch(w.floor(n.a[0], n.b[0], true))
+	n.touch = true
+	return []node{n}
+}
+
+// nothing holds that no pair needs a proof.
+func (w *walker) nothing(n node) {
+	if !w.t.want(1, 1, false) {
+		return
+	}
+	w.charge(len(n.a) * len(n.b))
+	for _, a := range n.a {
+		for _, b := range n.b {
+			if w.t.bad != nil {
+				return
+			}
+			if a != b && !w.exempt(a, b) {
+				w.t.fail("%s is left out against %s", w.carrier.parts[a].mark, w.other(b))
+				return
+			}
+		}
+	}
+}
+
+// other names what stands against a part.
+func (w *walker) other(b int) string {
+	if w.self() {
+		return w.carrier.parts[b].mark
+	}
+	s := w.place.solids[b]
+	return "solid " + itoa(b) + " of zone " + s.zone
+}
+
+// normal reads a direction and makes it a unit vector.
+func (w *walker) normal(s string) vec {
+	n := w.t.vector(s)
+	l := n.length()
+	if w.t.bad == nil && !(l > 1e-9) {
+		w.t.fail("a normal without a direction")
+		return vec{}
+	}
+	return n.mul(1 / l)
+}
+
+// movers are the solids of a node on their rides.
+func (w *walker) movers(n node) (a, b []mover) {
+	frame := ground
+	if w.self() {
+		frame = w.frame(n)
+	}
+	for _, i := range n.a {
+		p := &w.carrier.parts[i]
+		a = append(a, w.mover(p, frame, n))
+	}
+	for _, i := range n.b {
+		if w.self() {
+			b = append(b, w.mover(&w.carrier.parts[i], frame, n))
+			continue
+		}
+		s := &w.place.solids[i]
+		w.charge(len(s.v))
+		b = append(b, mover{still, s.v, s.size})
+	}
+	return a, b
+}
+
+func (w *walker) mover(p *part, frame int, n node) mover {
+	w.charge(len(p.v))
+	made := w.rides.made
+	r, why := w.rides.ride(&w.carrier.gear, w.step, frame, p.body, n.s0, n.s1)
+	w.charge((w.rides.made - made) * len(w.carrier.bodies))
+	if why != "" {
+		w.t.fail("the motion cannot be told: %s", why)
+		r = still
+	}
+	return mover{r, p.v, p.size}
+}
+
+// frame is the nearest common ancestor of all bodies of a node.
+func (w *walker) frame(n node) int {
+	f := w.carrier.parts[n.a[0]].body
+	for _, list := range [2][]int{n.a, n.b} {
+		for _, i := range list {
+			f = w.carrier.common(f, w.carrier.parts[i].body)
+		}
+	}
+	return f
+}
+
+// plane holds every pair of the node against one plane. One pair of moving
+// bodies is held vertex by vertex, a set side by side.
+func (w *walker) plane(n node) {
+	if !w.t.want(2, 2, false) {
+		return
+	}
+	if n.self {
+		w.t.fail("a plane lies between two sets")
+		return
+	}
+	normal := w.normal(w.t.words[1])
+	a, b := w.movers(n)
+	if w.t.bad != nil {
+		return
+	}
+	w.report.Planes++
+	dd := (n.s1 - n.s0) * (n.s1 - n.s0)
+	if len(a) == 1 && len(b) == 1 {
+		got := 0.0
+		if a[0].moves && b[0].moves {
+			w.charge(len(a[0].v) * len(b[0].v))
+			got = together(a[0], b[0], normal, dd)
+		} else {
+			got = plane(a[0], b[0], normal, dd)
+		}
+		w.hold(n, n.a[0], n.b[0], got)
+		return
+	}
+	lowA, lowB := make([]float64, len(a)), make([]float64, len(b))
+	for i, m := range a {
+		lowA[i] = m.lowest(m.v, normal.mul(-1), dd)
+	}
+	for i, m := range b {
+		lowB[i] = m.lowest(m.v, normal, dd)
+	}
+	w.charge(len(a) * len(b))
+	for i := range a {
+		for k := range b {
+			if !w.exempt(n.a[i], n.b[k]) {
+				w.hold(n, n.a[i], n.b[k], lowA[i]+lowB[k]-rounding(a[i], b[k]))
+			}
+			if w.t.bad != nil {
+				return
+			}
+		}
+	}
+}
+
+// hold compares what a record shows with what is asked.
+func (w *walker) hold(n node, a, b int, got float64) {
+	if floor := w.floor(a, b, n.touch); !(got >= floor) {
+		w.t.fail("shows that %s keeps %.9g m from %s for s from %g to %g, and %.9g m are asked", w.carrier.parts[a].mark, got, w.other(b), n.s0, n.s1, floor)
+	}
+}
+
+// swing holds one pair against a plane that turns.
+func (w *walker) swing(n node) {
+	if !w.t.want(3, 3, false) {
+		return
+	}
+	if n.self || len(n.a) != 1 || len(n.b) != 1 {
+		w.t.fail("a plane that turns is for one pair")
+		return
+	}
+	n0, n1 := w.normal(w.t.words[1]), w.normal(w.t.words[2])
+	a, b := w.movers(n)
+	if w.t.bad != nil {
+		return
+	}
+	w.charge(len(a[0].v) * len(b[0].v))
+	w.report.Swings++
+	w.hold(n, n.a[0], n.b[0], swung(a[0], b[0], n0, n1, (n.s1-n.s0)*(n.s1-n.s0)))
+}
