@@ -97,6 +97,9 @@ func section(j *job.Culvert, o job.Cell) Section {
 	if h := j.Haunch.Bottom; h != nil {
 		s.Bottom = Haunch{Run: float64(h.X), Rise: float64(h.Y)}
 	}
+	if c := j.Channel; c != nil {
+		s.Channel = Channel{Offset: float64(c.Offset), Width: float64(c.Width), Depth: float64(c.Depth)}
+	}
 	return s
 }
 

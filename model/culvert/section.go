@@ -22,6 +22,7 @@ type Section struct {
 	Top      Haunch
 	Bottom   Haunch
 	Kicker   float64 // height above the invert top
+	Channel  Channel // in the invert
 }
 
 // PlaneTop is the top of the plane wall face: where the top haunch begins.
@@ -73,7 +74,7 @@ func (s Section) outline(z Zone, side Side) []geom.Point2 {
 }
 
 // slab is the outline of roof or invert over the whole width of the cell and
-// its walls.
+// its walls, as if there were no channel.
 func (s Section) slab(z Zone) []geom.Point2 {
 	if z == Roof {
 		return rectangle(-s.HalfSpan-s.Right, s.Rise, s.HalfSpan+s.Left, s.Rise+s.Roof)

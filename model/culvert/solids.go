@@ -40,7 +40,8 @@ func (c *Culvert) Before(cell Cell, pour Pour) []Solid {
 
 // through is what is cast ahead of walls and roof: invert, kickers and bottom
 // haunches from the pour before to two pours ahead, so that a carrier rolling
-// to the next pour never leaves them.
+// to the next pour never leaves them. A low-flow channel is left out of the
+// invert, and of the aprons with it.
 func (c *Culvert) through(cell Cell, frame Pour) []Solid {
 	var out []Solid
 	for _, p := range c.Pours {
@@ -49,8 +50,10 @@ func (c *Culvert) through(cell Cell, frame Pour) []Solid {
 		}
 		rear, front := c.joined(cell, p, true, func(Pour) bool { return true })
 		frameFromPour := cell.BayFromBay(frame, p)
-		out = append(out, placed(Solid{Name: fmt.Sprintf("invert of pour %d", p.Number), Zone: Invert, Pour: p.Number,
-			Solid: geom.SkewPrism(cell.slab(Invert), rear, front)}, frameFromPour))
+		for _, piece := range cell.invert() {
+			out = append(out, placed(Solid{Name: fmt.Sprintf("invert of pour %d%s", p.Number, piece.where), Zone: Invert, Side: piece.side, Pour: p.Number,
+				Solid: geom.SkewPrism(piece.outline, rear, front)}, frameFromPour))
+		}
 		for _, side := range [2]Side{Left, Right} {
 			if cell.Kicker > 0 {
 				out = append(out, placed(cell.solid(Kicker, side, p.Number, rear, front), frameFromPour))
