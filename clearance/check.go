@@ -2,6 +2,7 @@ package clearance
 
 import (
 	"runtime"
+	"slices"
 	"sort"
 	"strings"
 	"sync"
@@ -17,11 +18,24 @@ type Options struct {
 	Only     []string           // ids to keep; none keeps all
 	Progress func(done, of int) // called as work goes on; may be nil
 	Workers  int                // 0 is one for each core
+	Proof    bool               // keep what a proof is written from
 }
 
 // Check holds a study against every check. The result depends on the study
 // only, not on the number of workers.
-func Check(s *model.Study, o Options) *Result {
+func Check(s *model.Study, o Options) *Result { return Examine(s, o).Result }
+
+// Examination is a result and what it was worked out from, from which a proof
+// of its clearances can be written.
+type Examination struct {
+	*Result
+	study   *model.Study
+	workers int
+	reports []*report // by bay; nil for twins
+}
+
+// Examine is Check that keeps what was measured.
+func Examine(s *model.Study, o Options) *Examination {
 	r := &Result{Schema: Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
 		Job: JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: Cautions}
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
@@ -34,12 +48,16 @@ func Check(s *model.Study, o Options) *Result {
 		reports[i].plan(w)
 	}
 	w.run()
-	for i := range s.Bays {
-		r.add(reports[s.Bays[i].Twin].told(s, &s.Bays[i]), o.Only)
+	for i, b := range s.Bays {
+		t := reports[b.Twin].told(s, &s.Bays[i])
+		if b.Twin == i && o.Proof {
+			reports[i].entries = slices.Clone(t.checks)
+		}
+		r.add(t, o.Only)
 	}
 	r.order()
 	r.Verdict = overall(r.Checks)
-	return r
+	return &Examination{Result: r, study: s, workers: w.count, reports: reports}
 }
 
 // report is everything measured for one bay.
@@ -50,6 +68,7 @@ type report struct {
 	raising  [][]measure
 	rolling  *rolling
 	rolled   []measure
+	entries  []Entry // with what they come from, where a proof is to be written
 }
 
 // plan queues the measurements of a bay; each writes to its own place.
@@ -140,6 +159,7 @@ type told struct {
 func (r *Result) add(t *told, only []string) {
 	for _, c := range t.checks {
 		if len(only) == 0 || matches(c.ID, only) {
+			c.from = nil
 			r.Checks = append(r.Checks, c)
 		}
 	}

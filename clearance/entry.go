@@ -5,7 +5,9 @@ import (
 	"math"
 
 	"boxwalk/clearance/sweep"
+	"boxwalk/model"
 	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
 )
 
@@ -18,6 +20,10 @@ type candidate struct {
 	text      string
 	// tell gives place and text where only the governing one is worth working out
 	tell func() (Where, string)
+	// of a clearance: whose it is, from what, and whether the two may touch
+	part int
+	zone culvert.Zone
+	held bool
 }
 
 // alike is the difference of two margins below which neither governs by
@@ -46,6 +52,7 @@ func entry(id, subject string, list []candidate, limit Limit, s Sense, nothing s
 	c := Entry{ID: id, Subject: subject, Unit: "m", Sense: s, Source: limit.Source}
 	l := limit.Value
 	c.Limit = &l
+	c.from = list
 	best, found := worst(list, l, s)
 	if !found {
 		c.Verdict, c.Text = Pass, nothing
@@ -83,8 +90,11 @@ func (b *bay) where(step string, part int, zone string, v sweep.Bracket) Where {
 }
 
 // subject names the place a check is about.
-func (b *bay) subject(rest string) string {
-	return fmt.Sprintf("cell %d, pour %d, %s", b.Cell.Number, b.Pour.Number, rest)
+func (b *bay) subject(rest string) string { return titleOf(b.Bay) + ", " + rest }
+
+// titleOf is a bay as subjects name it.
+func titleOf(b *model.Bay) string {
+	return fmt.Sprintf("cell %d, pour %d", b.Cell.Number, b.Pour.Number)
 }
 
 // mm prints metres as the job's units have them: millimetres, or inches.

@@ -53,6 +53,8 @@ type Entry struct {
 	Where     Where    `json:"where"`
 	Text      string   `json:"text"`
 	Source    string   `json:"source"`
+
+	from []candidate // what it is the worst of; kept where a proof may be asked for
 }
 
 // Where says at which place and moment a check governs.

@@ -192,7 +192,7 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 					w.Station = &station
 					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, tilt)+b.forBreaks(broken))
 				}
-				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt + broken, worst: a.WorstCase + tilt + broken, tell: tell}
+				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt + broken, worst: a.WorstCase + tilt + broken, tell: tell, part: part, zone: zone}
 				found = append(found, c)
 			}
 		}

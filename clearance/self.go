@@ -162,7 +162,7 @@ func (b *bay) selfChecks(s carrier.Step, r stripped) []Entry {
 }
 
 func (b *bay) selfCandidate(s carrier.Step, part int, v sweep.Bracket) candidate {
-	c := candidate{value: bracketOf(v)}
+	c := candidate{value: bracketOf(v), part: part}
 	if v.Against < 0 {
 		c.tell = func() (Where, string) {
 			return b.where(s.Name, part, "", v), b.keeps(part, v, "every other body", 0)

@@ -140,7 +140,9 @@ func (b *bay) digCheck(s carrier.Step, r stripped) Entry {
 				continue
 			}
 			if m.held[z].Lower < far {
-				list = append(list, b.digCandidate(s, m.part, zone, m.held[z], 0))
+				held := b.digCandidate(s, m.part, zone, m.held[z], 0)
+				held.held = true
+				list = append(list, held)
 			}
 			if m.free[z].Lower < far {
 				list = append(list, b.digCandidate(s, m.part, zone, m.free[z], b.leanReach(s, m.part, m.free[z], lean)))
@@ -162,7 +164,7 @@ func (b *bay) digCandidate(s carrier.Step, part int, zone culvert.Zone, v sweep.
 		}
 		return b.where(s.Name, part, string(zone), v), text
 	}
-	return candidate{value: bracketOf(v), allowance: allowance, worst: allowance, tell: tell}
+	return candidate{value: bracketOf(v), allowance: allowance, worst: allowance, tell: tell, part: part, zone: zone}
 }
 
 // withFirst adds to a failed check where its part first touches.
@@ -244,7 +246,7 @@ func (b *bay) releaseCandidate(s carrier.Step, part int, zone culvert.Zone, v sw
 	tell := func() (Where, string) {
 		return b.where(s.Name, part, string(zone), v), b.keeps(part, v, "the "+zone.Words(), lag)
 	}
-	return candidate{value: bracketOf(v), allowance: lag, worst: lag, tell: tell}
+	return candidate{value: bracketOf(v), allowance: lag, worst: lag, tell: tell, part: part, zone: zone}
 }
 
 // keeps says how far a part stays from something, or how deep it runs in.
@@ -296,6 +298,7 @@ func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
 				continue
 			}
 			c := b.releaseCandidate(s, m.part, culvert.Hanger, k.value)
+			c.held = k.held
 			part := m.part
 			c.tell = func() (Where, string) {
 				return b.where(s.Name, part, string(culvert.Hanger), k.value), b.keeps(part, k.value, b.stripped.solids[k.solid].Name, c.allowance)
@@ -341,7 +344,7 @@ func (b *bay) travelChecks(s carrier.Step, r stripped) []Entry {
 				w.At = 1
 				return w, fmt.Sprintf("%s stands %s from the %s; %s", b.label(part), b.said(bracketOf(v)), zone.Words(), b.takenOff(a, tilt))
 			}
-			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, tell: tell})
+			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, tell: tell, part: part, zone: zone})
 		}
 		if !anything {
 			continue

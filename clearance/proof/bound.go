@@ -8,6 +8,9 @@ type ride struct {
 	k      curve
 	depth  int
 	moves  bool
+	far    float64 // pins and strokes of the chain added up
+	turn   float64 // how far its angles, and strokes, are not known exactly
+	stroke float64
 }
 
 // rideKey names a ride.
@@ -40,16 +43,47 @@ func (r *rides) instant(g *gear, s *step, s0, s1 float64) *instant {
 	if r.instants == nil || len(r.instants)*len(g.bodies) >= 64*mostKept {
 		r.instants = map[instantKey]*instant{}
 	}
-	r.made += 16
+	r.made += 32 * len(g.bodies)
 	t := newInstant(g, s.drives, s0, s1)
+	if s0 != s1 {
+		r.made += 16 * cuts
+		t = piecewise(g, s.drives, s0, s1)
+	}
 	r.instants[key] = t
 	return t
+}
+
+// cuts is into how many pieces an interval is cut to enclose its derivatives: what
+// an enclosure adds to the truth shrinks with the width of the pieces.
+const cuts = 8
+
+// piecewise is the hull of the coordinates over the pieces of an interval.
+func piecewise(g *gear, drives []drive, s0, s1 float64) *instant {
+	whole := newInstant(g, drives, s0, s1)
+	for k := range cuts {
+		from, to := s0+(s1-s0)*float64(k)/cuts, s0+(s1-s0)*float64(k+1)/cuts
+		if k == cuts-1 {
+			to = s1
+		}
+		part := newInstant(g, drives, from, to)
+		for i := range g.bodies {
+			q := part.coordinate(i)
+			if k > 0 {
+				old := whole.q[i]
+				q = rate{old.v.hull(q.v), old.d.hull(q.d), old.dd.hull(q.dd)}
+			}
+			whole.q[i], whole.state[i] = q, 2
+		}
+		if whole.why == "" {
+			whole.why = part.why
+		}
+	}
+	return whole
 }
 
 // ride of body b seen from frame; why is not empty if it cannot be told.
 func (r *rides) ride(g *gear, s *step, frame, b int, s0, s1 float64) (out *ride, why string) {
 	key := rideKey{s, frame, b, s0, s1}
-	r.made++
 	if out = r.rides[key]; out != nil {
 		return out, ""
 	}
@@ -57,6 +91,7 @@ func (r *rides) ride(g *gear, s *step, frame, b int, s0, s1 float64) (out *ride,
 		r.rides = map[rideKey]*ride{}
 	}
 	t0, t1, over := r.instant(g, s, s0, s0), r.instant(g, s, s1, s1), r.instant(g, s, s0, s1)
+	before := t0.ops + t1.ops + over.ops
 	out = &ride{p0: t0.pose(frame, b), p1: t1.pose(frame, b)}
 	var start curve
 	if s.steer != nil && frame == ground {
@@ -66,8 +101,9 @@ func (r *rides) ride(g *gear, s *step, frame, b int, s0, s1 float64) (out *ride,
 	}
 	out.k = over.curve(start, frame, b)
 	for x := b; x != frame; x = g.bodies[x].parent {
-		out.depth++
+		out.joint(&g.bodies[x], t0.coordinate(x).v, t1.coordinate(x).v)
 	}
+	r.made += 64*(t0.ops+t1.ops+over.ops-before) + 64*out.depth
 	out.moves = out.p0 != out.p1 || out.k.a != 0 || out.k.om != 0 || out.k.al != 0
 	for _, t := range [3]*instant{t0, t1, over} {
 		if t.why != "" {
@@ -76,6 +112,20 @@ func (r *rides) ride(g *gear, s *step, frame, b int, s0, s1 float64) (out *ride,
 	}
 	r.rides[key] = out
 	return out, ""
+}
+
+// joint adds what a joint of the chain, with its coordinate at both ends, does
+// to rounding.
+func (r *ride) joint(b *body, q0, q1 iv) {
+	r.depth++
+	width := math.Max(q0.hi-q0.lo, q1.hi-q1.lo)
+	if l := b.axis.length(); b.kind == isSlide {
+		r.far += l * math.Max(q0.most(), q1.most())
+		r.stroke += l * width
+	} else {
+		r.far += b.pin.length()
+		r.turn += width
+	}
 }
 
 // still is the ride of what stands on the ground.
@@ -94,14 +144,14 @@ func least(f0, f1, kdd float64) float64 {
 
 // lowest is the least of m(n.v(s0), n.v(s1), K_v, D) over the vertices.
 func (r *ride) lowest(vs []vec, n vec, dd float64) float64 {
-	low := math.Inf(1)
+	low, across := math.Inf(1), r.k.across(n)
 	for _, v := range vs {
 		f0 := n.dot(r.p0.apply(v))
 		if !r.moves {
 			low = math.Min(low, f0)
 			continue
 		}
-		low = math.Min(low, least(f0, n.dot(r.p1.apply(v)), r.k.of(v)*dd))
+		low = math.Min(low, least(f0, n.dot(r.p1.apply(v)), r.k.of(v, across)*dd))
 	}
 	return low
 }
@@ -115,15 +165,17 @@ type mover struct {
 
 // reach is the size of the numbers that enter a vertex's place.
 func (m mover) reach() float64 {
-	return m.size + 2*math.Max(m.p0.t.length(), m.p1.t.length())
+	return m.size + 2*math.Max(m.p0.t.length(), m.p1.t.length()) + m.far
 }
 
 // rounding covers what poses, products and sums are off by: about 30 roundings
-// of 2^-53 a joint, magnified at most twentyfold by a link near dead centre
-// (sine 0.05), each of the lengths that enter. 2^-43 is 1024 roundings.
+// of 2^-53 a joint, each of the lengths that enter, where 2^-43 is 1024 of them;
+// and how far the coordinates themselves, which links magnify, are not known.
 func rounding(a, b mover) float64 {
-	return 0x1p-43 * float64(1+a.depth+b.depth) * (a.reach() + b.reach())
+	return 0x1p-43*float64(1+a.depth+b.depth)*(a.reach()+b.reach()) + a.unsure() + b.unsure()
 }
+
+func (m mover) unsure() float64 { return m.turn*m.reach() + m.stroke }
 
 // plane bounds the signed distance of a and b from below by the plane square to
 // the unit n: each side by itself.
@@ -146,9 +198,9 @@ func together(a, b mover, n vec, dd float64) float64 {
 
 // along is n.v at both ends and K D² of each vertex.
 func (m mover) along(n vec, dd float64) [][3]float64 {
-	out := make([][3]float64, len(m.v))
+	out, across := make([][3]float64, len(m.v)), m.k.across(n)
 	for i, v := range m.v {
-		out[i] = [3]float64{n.dot(m.p0.apply(v)), n.dot(m.p1.apply(v)), m.k.of(v) * dd}
+		out[i] = [3]float64{n.dot(m.p0.apply(v)), n.dot(m.p1.apply(v)), m.k.of(v, across) * dd}
 	}
 	return out
 }
@@ -164,10 +216,10 @@ func swung(a, b mover, n0, n1 vec, dd float64) float64 {
 	}
 	low := math.Inf(1)
 	for _, v := range a.v {
-		v0, v1, kv := a.p0.apply(v), a.p1.apply(v), a.k.of(v)
+		v0, v1, kv := a.p0.apply(v), a.p1.apply(v), a.k.of(v, 1)
 		for _, w := range b.v {
 			u0, u1 := b.p0.apply(w).sub(v0), b.p1.apply(w).sub(v1)
-			k := (kv + b.k.of(w)) * dd
+			k := (kv + b.k.of(w, 1)) * dd
 			k += 2 * turn * (u1.sub(u0).length() + k/2) * (1 + 0x1p-30)
 			low = math.Min(low, least(n0.dot(u0), n1.dot(u1), k))
 		}

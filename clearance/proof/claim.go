@@ -11,6 +11,9 @@ import (
 // governing one among equals leave.
 const slack = 2e-6
 
+// mostLess is how many micrometres a part may be asked more or less than stated.
+const mostLess = 1e6
+
 // checks are the ids that a claim may serve, by kind of step and set.
 var checks = map[string][]string{
 	strip: {"strip.dig", "strip.clear", "strip.supports"}, end: {"strip.clear"},
@@ -30,6 +33,9 @@ type claim struct {
 	free    []float64 // by part: what is asked of a pair
 	touch   []float64 // by part: of a pair that may touch
 	needs   []need
+
+	differences int
+	mostLess    float64 // the most that a part is asked less than stated, m
 }
 
 // need is a number of the result that a claim serves.
@@ -63,8 +69,10 @@ func (m *model) opened(t *text) *claim {
 	if t.bad != nil {
 		return nil
 	}
+	t.charge(len(steps))
+	id := t.whole(w[2], 0, mostThings)
 	for _, s := range steps {
-		if s.id == t.whole(w[2], 0, mostThings) {
+		if s.id == id {
 			c.step = s
 		}
 	}
@@ -75,12 +83,14 @@ func (m *model) opened(t *text) *claim {
 	if c.a = c.step.present; c.self() {
 		c.b = c.a
 	} else {
+		t.charge(2 * len(c.place.solids))
 		c.b = c.place.around(c.step, c.set)
 	}
 	if c.words = c.name(); len(c.a) == 0 || len(c.b) == 0 {
 		t.fail("a claim about nothing")
 	}
 	n := len(c.carrier.parts)
+	t.charge(2 * n)
 	c.free, c.touch = make([]float64, n), make([]float64, n)
 	for i := range n {
 		c.free[i], c.touch[i] = math.Inf(-1), math.Inf(-1)
@@ -139,7 +149,7 @@ func (c *claim) asked(t *text) {
 			if !t.want(3, 3, false) {
 				return
 			}
-			um := t.whole(w[1], -1e9, 1e9)
+			um := t.whole(w[1], -mostLess, mostLess)
 			list := t.ids(w[2], c.carrier.all)
 			if by == nil {
 				t.fail("a difference that belongs to no number")
@@ -154,7 +164,9 @@ func (c *claim) asked(t *text) {
 				}
 				changed[i] = true
 				by[i] += float64(um) * 1e-6
+				c.differences++
 			}
+			c.mostLess = math.Max(c.mostLess, -float64(um)*1e-6)
 		case "each":
 			c.each(t)
 		default:
@@ -184,9 +196,9 @@ func (c *claim) need(t *text) []float64 {
 	for _, id := range checks[kind] {
 		known = known || id == n.id
 	}
-	hanger := n.id == "strip.supports"
+	supports := n.id == "strip.supports"
 	if !known || (n.id == "strip.self.seams") != (c.self() && n.touch) || (n.id == "strip.clear" && n.touch && kind != end) ||
-		(!c.self() && kind == strip && hanger != strings.Contains(c.set, ":")) || (n.id == "strip.dig" && kept(c.set)) {
+		supports != strings.Contains(c.set, ":") || (supports && !strings.HasPrefix(c.set, "hanger:")) || (n.id == "strip.dig" && kept(c.set)) {
 		t.fail("this claim serves no check %q", n.id)
 	}
 	for _, o := range c.needs {
@@ -195,6 +207,7 @@ func (c *claim) need(t *text) []float64 {
 		}
 	}
 	c.needs = append(c.needs, n)
+	t.charge(4 * len(c.carrier.parts))
 	by := make([]float64, len(c.carrier.parts))
 	for i := range by {
 		by[i] = n.lower
@@ -263,5 +276,5 @@ func (c *claim) exempt(a, b int) bool {
 	if p == q || c.carrier.pinned[[2]int{min(a, b), max(a, b)}] {
 		return true
 	}
-	return !c.step.first && c.carrier.restBetween(c.step, p, q)
+	return !c.step.first && c.carrier.restTogether(c.step, p, q)
 }

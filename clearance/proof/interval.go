@@ -31,7 +31,17 @@ func anything() iv { return iv{math.Inf(-1), math.Inf(1)} }
 
 func (a iv) zero() bool   { return a.lo == 0 && a.hi == 0 }
 func (a iv) mid() float64 { return a.lo + (a.hi-a.lo)/2 }
-func (a iv) neg() iv      { return iv{-a.hi, -a.lo} }
+
+// hull is the least interval that holds both; anything if either is no number.
+func (a iv) hull(b iv) iv {
+	lo, hi := math.Min(a.lo, b.lo), math.Max(a.hi, b.hi)
+	if math.IsNaN(lo) || math.IsNaN(hi) {
+		return anything()
+	}
+	return iv{lo, hi}
+}
+
+func (a iv) neg() iv { return iv{-a.hi, -a.lo} }
 
 // most is the largest size in a; infinite if a holds what is no number.
 func (a iv) most() float64 {
@@ -83,20 +93,20 @@ func (a iv) div(b iv) iv {
 
 func (a iv) sqrt() iv { return wide(math.Sqrt(math.Max(0, a.lo)), math.Sqrt(math.Max(0, a.hi))) }
 
+// acos is worked out by way of atan2, which keeps its relative precision where
+// the cosine is near 1 and the angle small.
 func (a iv) acos() iv {
-	in := func(x float64) float64 { return math.Max(-1, math.Min(1, x)) }
-	return wide(math.Acos(in(a.hi)), math.Acos(in(a.lo)))
-}
-
-func (a iv) asin() iv {
-	in := func(x float64) float64 { return math.Max(-1, math.Min(1, x)) }
-	return wide(math.Asin(in(a.lo)), math.Asin(in(a.hi)))
+	angle := func(x float64) float64 {
+		x = math.Max(-1, math.Min(1, x))
+		return math.Atan2(math.Sqrt((1-x)*(1+x)), x)
+	}
+	return wide(angle(a.hi), angle(a.lo))
 }
 
 // cos encloses the cosine: its values at both ends, and an extreme for every
 // multiple of pi that the interval may hold.
 func (a iv) cos() iv {
-	if !(a.hi-a.lo < 3) {
+	if !(a.hi-a.lo < 3 && math.Abs(a.lo) < 1e7) {
 		return iv{-1, 1}
 	}
 	c0, c1 := math.Cos(a.lo), math.Cos(a.hi)

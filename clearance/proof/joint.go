@@ -22,6 +22,7 @@ type body struct {
 	axis   vec
 	pin    vec
 	link   int // -1 for none
+	depth  int // bodies that it hangs on
 	e1, e2 vec // span the plane square to axis, e1 x e2 = axis
 }
 
@@ -83,6 +84,7 @@ type instant struct {
 	*gear
 	drives []drive
 	s0, s1 float64
+	ops    int    // points taken through joints
 	state  []byte // 0 not known, 1 being worked out, 2 known
 	q      []rate
 	why    string // why the coordinates cannot be told
@@ -147,6 +149,7 @@ func (t *instant) carried(p vec, from, to int) track {
 
 // through takes a point through the joint of body b, outward or (-1) inward.
 func (t *instant) through(b int, x track, sign float64) track {
+	t.ops++
 	j, q := &t.bodies[b], t.coordinate(b)
 	q = rate{q.v.times(sign), q.d.times(sign), q.dd.times(sign)}
 	switch j.kind {
@@ -173,10 +176,10 @@ func (t *instant) swing(i int) rate {
 	l := t.links[b.link]
 	g := t.carried(l.pinA, l.a, b.parent).shift(b.pin.mul(-1))
 	x, y := g.along(b.e1), g.along(b.e2)
-	r0, g0 := l.pinB.sub(b.pin), l.pinA.sub(b.pin)
+	r0 := l.pinB.sub(b.pin)
 	long := math.Hypot(r0.dot(b.e1), r0.dot(b.e2))
 	raised := math.Atan2(r0.dot(b.e2), r0.dot(b.e1))
-	turn := at(raised - math.Atan2(g0.dot(b.e2), g0.dot(b.e1))).turned().mid()
+	turn := at(b.open(l)).turned().mid()
 	length := steady(t.drives[i].from, t.drives[i].to, t.s0, t.s1)
 
 	g2 := x.v.sqr().add(y.v.sqr())
@@ -202,7 +205,8 @@ func (t *instant) swing(i int) rate {
 }
 
 // stroke is the coordinate of a sliding joint set by its link: with e from the
-// far pin to the near one at zero stroke and p = e + q u, |p|² = l², so
+// far pin to the near one at zero stroke and p = e + q u, |p|² = l², so p.u is
+// the root of (e.u)² - u² (|e|² - l²), of the sign of e.u, which it keeps, and
 //
 //	q' = (l l' - p.e') / (p.u),  q” = (l'² - |e' + q' u|² - p.e”) / (p.u).
 func (t *instant) stroke(i int) rate {
@@ -215,17 +219,23 @@ func (t *instant) stroke(i int) rate {
 	e = e.shift(l.pinB)
 	length := steady(t.drives[i].from, t.drives[i].to, t.s0, t.s1)
 	eu, u2 := e[0].to(b.axis), b.axis.dot(b.axis)
-	root := eu.sqr().sub(e[0].with(e[0]).sub(length.v.sqr()).times(u2))
-	if !(root.lo > 0) {
+	pu := eu.sqr().sub(e[0].with(e[0]).sub(length.v.sqr()).times(u2))
+	if !(pu.lo > 0) {
 		return t.lost("a link does not close, or comes near dead centre")
 	}
-	root = root.sqrt()
-	if eu.hi < 0 {
-		root = root.neg()
+	pu = pu.sqrt()
+	if !(pu.lo >= deadCentre*math.Sqrt(u2)*length.v.hi) {
+		return t.lost("a link comes near dead centre")
 	}
-	q := rate{v: root.sub(eu).div(wide(u2, u2))}
+	switch raised := b.axis.dot(l.pinB.sub(l.pinA)); {
+	case raised < 0 && eu.hi < 0:
+		pu = pu.neg()
+	case raised > 0 && eu.lo > 0:
+	default:
+		return t.lost("a link that pushes a slide passes dead centre")
+	}
+	q := rate{v: pu.sub(eu).div(wide(u2, u2))}
 	p := e.slid(b.axis, q)[0]
-	pu := p.to(b.axis)
 	q.d = length.v.mul(length.d).sub(p.with(e[1])).div(pu)
 	p1 := e.slid(b.axis, q)[1]
 	q.dd = length.d.sqr().sub(p1.with(p1)).sub(p.with(e[2])).div(pu)
@@ -249,60 +259,4 @@ func (t *instant) aim(b *body) rate {
 	q.d = x.v.mul(y.d).sub(y.v.mul(x.d)).div(d2)
 	q.dd = x.v.mul(y.dd).sub(y.v.mul(x.dd)).sub(q.d.mul(x.v.mul(x.d).add(y.v.mul(y.d))).times(2)).div(d2)
 	return q
-}
-
-// rests tells whether a joint keeps its coordinate through the step.
-func (g *gear) rests(s *step, i int) bool {
-	if s.rests == nil {
-		s.rests = make([]resting, len(g.bodies))
-	}
-	if s.rests[i] == unknown {
-		s.rests[i] = moves // until it is known, so that no circle is taken for rest
-		if g.keeps(s, i) {
-			s.rests[i] = rests
-		}
-	}
-	return s.rests[i] == rests
-}
-
-// resting is what is known of a joint in a step.
-type resting byte
-
-const (
-	unknown resting = iota
-	moves
-	rests
-)
-
-func (g *gear) keeps(s *step, i int) bool {
-	b := &g.bodies[i]
-	switch {
-	case b.kind == isFixed:
-		return true
-	case b.kind == isAim:
-		l := g.links[b.link]
-		far := l.b
-		if b.pin == l.pinB {
-			far = l.a
-		}
-		return g.restBetween(s, far, b.parent)
-	case s.drives[i].from != s.drives[i].to:
-		return false
-	case b.link < 0:
-		return true
-	}
-	return g.restBetween(s, g.links[b.link].a, b.parent)
-}
-
-// restBetween tells whether two bodies keep their places to each other.
-func (g *gear) restBetween(s *step, a, b int) bool {
-	top := g.common(a, b)
-	for _, end := range [2]int{a, b} {
-		for ; end != top; end = g.bodies[end].parent {
-			if !g.rests(s, end) {
-				return false
-			}
-		}
-	}
-	return true
 }

@@ -16,11 +16,12 @@ type part struct {
 // carrier is bodies, parts and the steps that they go through.
 type carrier struct {
 	gear
-	parts  []part
-	all    []int // every part
-	pinned map[[2]int]bool
-	seams  map[[2]int]bool
-	steps  []*step
+	parts   []part
+	all     []int           // every part
+	running map[[2]int]bool // bodies that run in each other
+	pinned  map[[2]int]bool
+	seams   map[[2]int]bool
+	steps   []*step
 }
 
 // The kinds of step. At the end nothing moves: it is the last step's end.
@@ -39,11 +40,13 @@ type step struct {
 	kind    string
 	name    string
 	drives  []drive
+	driven  map[int]bool // bodies that a drive is given for
 	absent  map[int]bool
 	present []int
 	steer   *steer
 	first   bool // the carrier's first strip step
 	rests   []resting
+	group   []int // by body: the outermost that it rests on
 }
 
 // place is a carrier at one pour of one cell, and what stands around it there.
@@ -81,7 +84,7 @@ type model struct {
 // record reads one line of the model; false when it is none.
 func (m *model) record(t *text) bool {
 	f, ok := map[string]func(*text){
-		"zone": m.zone, "carrier": m.newCarrier, "body": m.body, "link": m.link, "part": m.part,
+		"zone": m.zone, "carrier": m.newCarrier, "body": m.body, "link": m.link, "runs": m.runs, "part": m.part,
 		"pinned": m.pinned, "seam": m.seam, "step": m.newStep, "drive": m.drive, "absent": m.absent,
 		"steer": m.steer, "place": m.place, "twin": m.twin, "solid": m.solid,
 		"face": m.face, "lands": m.face, "stands": m.stands, "rolls": m.stands,
@@ -153,8 +156,11 @@ func (m *model) body(t *text) {
 		t.fail("more than %d bodies", mostBodies)
 	}
 	b := body{parent: t.whole(w[2], ground, len(c.bodies)-1), kind: kind(w[3]), link: -1}
-	if len(c.bodies) == 0 && t.bad == nil && b.parent != ground {
-		t.fail("the first body hangs on the ground")
+	if t.bad != nil {
+		return
+	}
+	if b.parent != ground {
+		b.depth = 1 + c.bodies[b.parent].depth
 	}
 	switch {
 	case b.kind == isFixed && len(w) == 4:
@@ -187,6 +193,29 @@ func (m *model) link(t *text) {
 		t.fail("a link whose pins fall together")
 	}
 	c.links = append(c.links, l)
+}
+
+// runs reads two bodies that run in each other though neither hangs on the
+// other, such as a jack's screw in a frame: their parts may be pinned.
+func (m *model) runs(t *text) {
+	if !t.want(3, 3, false) {
+		return
+	}
+	c := m.open(t)
+	n := len(c.bodies) - 1
+	p := [2]int{t.whole(t.words[1], 0, n), t.whole(t.words[2], 0, n)}
+	switch {
+	case t.bad != nil:
+	case p[0] >= p[1]:
+		t.fail("bodies that run in each other, the first one first")
+	case c.running[p]:
+		t.fail("the two bodies are declared twice")
+	default:
+		if c.running == nil {
+			c.running = map[[2]int]bool{}
+		}
+		c.running[p] = true
+	}
 }
 
 func (m *model) part(t *text) {
@@ -228,6 +257,7 @@ func (m *model) pinned(t *text) {
 		return
 	}
 	if c, p := m.pair(t); t.bad == nil {
+		t.charge(4 * len(c.links))
 		if !c.joined(c.parts[p[0]].body, c.parts[p[1]].body) {
 			t.fail("%s and %s share no joint", c.parts[p[0]].mark, c.parts[p[1]].mark)
 		}
@@ -238,7 +268,7 @@ func (m *model) pinned(t *text) {
 // joined tells whether one of two bodies hangs on the other, or both are ends
 // or bars of one link.
 func (c *carrier) joined(p, q int) bool {
-	if p == q || c.bodies[p].parent == q || c.bodies[q].parent == p {
+	if p == q || c.bodies[p].parent == q || c.bodies[q].parent == p || c.running[[2]int{min(p, q), max(p, q)}] {
 		return true
 	}
 	on := func(b, l int) bool {
@@ -261,6 +291,7 @@ func (m *model) seam(t *text) {
 		return
 	}
 	if c, p := m.pair(t); t.bad == nil {
+		t.charge(len(c.parts[p[0]].v) + len(c.parts[p[1]].v))
 		if !near(c.parts[p[0]].v, c.parts[p[1]].v) {
 			t.fail("%s and %s do not meet as raised", c.parts[p[0]].mark, c.parts[p[1]].mark)
 		}
@@ -281,31 +312,4 @@ func near(a, b []vec) bool {
 		}
 	}
 	return true
-}
-
-// close checks a carrier's joints when all its links are known.
-func (m *model) close(t *text) {
-	if m.closed || len(m.carriers) == 0 {
-		return
-	}
-	m.closed = true
-	c := m.carrier(t)
-	for i, b := range c.bodies {
-		if b.link < 0 {
-			continue
-		}
-		if b.link >= len(c.links) {
-			t.fail("body %d is set by link %d, which is not there", i, b.link)
-			return
-		}
-		l := c.links[b.link]
-		switch off := b.axis.dot(l.pinB.sub(l.pinA)); {
-		case b.kind == isAim && (b.pin != l.pinA || b.parent != l.a) && (b.pin != l.pinB || b.parent != l.b):
-			t.fail("body %d is half of link %d but hangs on none of its pins", i, b.link)
-		case b.kind != isAim && l.b != i:
-			t.fail("link %d sets body %d but does not end on it", b.link, i)
-		case b.kind != isSlide && math.Abs(off) > 1e-9:
-			t.fail("link %d does not lie square to the axis of body %d", b.link, i)
-		}
-	}
 }

@@ -81,6 +81,11 @@ func (m *model) face(t *text) {
 	}
 	step := t.whole(t.words[2], 0, mostThings)
 	for _, i := range list {
+		t.charge(8 + len(p.carrier.parts[i].v) + len(s.v))
+		t.keep(8)
+		if t.bad != nil {
+			return
+		}
 		if _, twice := life[[2]int{i, k}]; twice {
 			t.fail("the pair of part %d and solid %d is declared twice", i, k)
 		}
@@ -115,6 +120,7 @@ func (m *model) stands(t *text) {
 	if t.is("rolls") {
 		pairs = p.rolls
 	}
+	t.keep(8 * len(list))
 	for _, i := range list {
 		if pairs[[2]int{i, k}] {
 			t.fail("the pair of part %d and solid %d is declared twice", i, k)

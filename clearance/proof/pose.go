@@ -12,6 +12,16 @@ func (p pose) apply(v vec) vec {
 	return vec{p.r[0].dot(v), p.r[1].dot(v), p.r[2].dot(v)}.add(p.t)
 }
 
+// turned is a direction, and back and turnedBack the way of a point and of a
+// direction the other way.
+func (p pose) turned(v vec) vec { return vec{p.r[0].dot(v), p.r[1].dot(v), p.r[2].dot(v)} }
+
+func (p pose) turnedBack(v vec) vec {
+	return p.r[0].mul(v[0]).add(p.r[1].mul(v[1])).add(p.r[2].mul(v[2]))
+}
+
+func (p pose) back(v vec) vec { return p.turnedBack(v.sub(p.t)) }
+
 func unmoved() pose { return pose{r: [3]vec{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}} }
 
 // spin is the turn by q about the unit axis k through pin, column by column:
@@ -62,28 +72,47 @@ func (t *instant) pose(ref, b int) pose {
 // curve bounds how a body curves over an interval: the acceleration a of the
 // point c, the angular speed om and the angular acceleration al. A body point
 // at rho from the line through c along axis (from c if turns about several
-// axes mix) has an acceleration of at most a + (om² + al) rho.
+// axes mix) has an acceleration of at most a + (om² + al) rho, square to the
+// axis but for a. c and axis are in the body's coordinates; abroad is the axis,
+// and tilt what joints that keep still have turned, in the frame looked from.
 type curve struct {
 	c, axis   vec
+	abroad    vec
+	tilt      pose
 	mixed     bool
+	tilts     []vec // axes of joints that stand turned
+	tilted    bool  // axis is not that direction in the frame looked from
 	a, om, al float64
 	rate, acc iv // signed, about axis
 }
 
+func (k *curve) turns() bool { return k.om != 0 || k.al != 0 }
+
+// radius is rounded up by far more than the joints before cost.
 func (k *curve) radius(p vec) float64 {
-	if d := p.sub(k.c); k.mixed || k.axis == (vec{}) {
-		return d.length()
-	} else {
-		return d.cross(k.axis).length() + 0x1p-49*d.length()
+	d := p.sub(k.c)
+	if k.mixed || k.axis == (vec{}) {
+		return d.length() * (1 + 0x1p-40)
 	}
+	return d.cross(k.axis).length() + 0x1p-40*d.length()
 }
 
-// of a body point; raised against the rounding of all that it comes from.
-func (k *curve) of(p vec) float64 {
-	if k.om == 0 && k.al == 0 {
+// across is what of the turning part of a point's acceleration may lie along the
+// unit n: turning about one axis accelerates nothing along that axis.
+func (k *curve) across(n vec) float64 {
+	if k.mixed || k.abroad == (vec{}) {
+		return 1
+	}
+	return math.Min(1, n.cross(k.abroad).length()+0x1p-40)
+}
+
+// of a body point, with so much of its turning part; raised against the rounding
+// of all that it comes from.
+func (k *curve) of(p vec, across float64) float64 {
+	if !k.turns() {
 		return k.a * (1 + 0x1p-30)
 	}
-	v := (k.a + (k.om*k.om+k.al)*k.radius(p)) * (1 + 0x1p-30)
+	v := (k.a + (k.om*k.om+k.al)*k.radius(p)*across) * (1 + 0x1p-30)
 	if math.IsNaN(v) {
 		return math.Inf(1)
 	}
@@ -91,17 +120,19 @@ func (k *curve) of(p vec) float64 {
 }
 
 // turn adds a turning joint.
-func (k *curve) turn(pin, axis vec, d, dd iv) {
-	if k.om != 0 || k.al != 0 {
+func (k *curve) turn(pin, axis vec, q rate) {
+	d, dd := q.d, q.dd
+	if d.zero() && dd.zero() {
+		k.keep(spin(pin, axis, q.v.mid()), axis)
+		return
+	}
+	if k.turns() {
 		k.a += (k.om*k.om + k.al) * k.radius(pin)
 	}
 	k.c = pin
-	if d.zero() && dd.zero() {
-		return
-	}
 	switch {
-	case k.om == 0 && k.al == 0:
-		k.axis = axis
+	case !k.turns():
+		k.axis, k.abroad = axis, k.tilt.turned(axis)
 	case axis == k.axis.mul(-1):
 		d, dd = d.neg(), dd.neg()
 	case axis != k.axis:
@@ -116,8 +147,25 @@ func (k *curve) turn(pin, axis vec, d, dd iv) {
 	k.om, k.al = k.rate.most(), k.acc.most()
 }
 
+// keep passes a turning joint that keeps still, which turns as p does: c and the
+// axis are the same point and direction, in the coordinates of what hangs on it.
+func (k *curve) keep(p pose, axis vec) {
+	k.c = p.back(k.c)
+	if !k.turns() {
+		k.tilt = k.tilt.after(p)
+		return
+	}
+	if axis != k.axis && axis != k.axis.mul(-1) {
+		k.axis = p.turnedBack(k.axis)
+	}
+}
+
 // slide adds a sliding joint.
 func (k *curve) slide(u vec, q rate) {
+	if q.d.zero() && q.dd.zero() {
+		k.c = k.c.sub(u.mul(q.v.mid()))
+		return
+	}
 	l := u.length()
 	k.a += (k.om*k.om+k.al)*l*q.v.most() + 2*k.om*l*q.d.most() + l*q.dd.most()
 }
@@ -129,13 +177,16 @@ func (t *instant) curve(k curve, ref, b int) curve {
 	for ; b != ref; b = t.bodies[b].parent {
 		chain = append(chain, b)
 	}
+	if k.tilt == (pose{}) {
+		k.tilt = unmoved()
+	}
 	for n := len(chain) - 1; n >= 0; n-- {
 		j, q := &t.bodies[chain[n]], t.coordinate(chain[n])
 		switch j.kind {
 		case isSlide:
 			k.slide(j.axis, q)
 		case isTurn, isAim:
-			k.turn(j.pin, j.axis, q.d, q.dd)
+			k.turn(j.pin, j.axis, q)
 		}
 	}
 	return k
@@ -169,7 +220,7 @@ func (s *steer) pose(x float64) pose {
 // curve of the frame over an interval. With h = off / base, which runs at a
 // constant rate, yaw' = -h'/cos and yaw” = -h'² h/cos³ where cos² = 1 - h².
 func (s *steer) curve(s0, s1 float64) curve {
-	k := curve{c: vec{s.rear[0], s.rear[1], 0}}
+	k := curve{c: vec{s.rear[0], s.rear[1], 0}, tilt: unmoved()}
 	b, _ := s.base()
 	h := math.Max(math.Abs(s.off(s.rearAt(s0))), math.Abs(s.off(s.rearAt(s1)))) / b
 	speed := math.Abs(s.off(s.to)-s.off(s.from)) / b
@@ -182,6 +233,6 @@ func (s *steer) curve(s0, s1 float64) curve {
 	}
 	cos := math.Sqrt(1 - h*h)
 	d, dd := speed/cos, speed*speed*h/(cos*cos*cos)
-	k.turn(k.c, vec{0, 0, 1}, iv{-d, d}, iv{-dd, dd})
+	k.turn(k.c, vec{0, 0, 1}, rate{anything(), iv{-d, d}, iv{-dd, dd}})
 	return k
 }

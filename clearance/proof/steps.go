@@ -9,7 +9,7 @@ func (m *model) newStep(t *text) {
 	}
 	m.close(t)
 	c, w := m.carrier(t), t.words
-	s := &step{id: t.whole(w[1], 1, mostThings), kind: w[2], name: t.name, absent: map[int]bool{}}
+	s := &step{id: t.whole(w[1], 1, mostThings), kind: w[2], name: t.name, absent: map[int]bool{}, driven: map[int]bool{}}
 	list := &c.steps
 	if _, ok := scenes[s.kind]; !ok || (s.kind == roll) != (len(m.places) > 0) {
 		t.fail("%q is no kind of step that may stand here", s.kind)
@@ -24,7 +24,14 @@ func (m *model) newStep(t *text) {
 	if n := len(*list); n > 0 && (*list)[n-1].id >= s.id {
 		t.fail("step %d stands behind step %d", s.id, (*list)[n-1].id)
 	}
-	s.first = s.kind == strip && len(*list) == 0
+	s.first = s.kind == strip
+	for _, before := range *list {
+		s.first = s.first && before.kind != strip
+	}
+	t.charge(2*len(c.bodies) + len(*list))
+	if t.keep(2 * len(c.bodies)); t.bad != nil {
+		return
+	}
 	s.drives = make([]drive, len(c.bodies))
 	for i, b := range c.bodies {
 		if b.link >= 0 && b.kind != isAim && t.bad == nil {
@@ -62,6 +69,13 @@ func (m *model) drive(t *text) {
 	if k := c.bodies[i].kind; k != isSlide && k != isTurn {
 		t.fail("the joint of body %d takes no drive", i)
 	}
+	if c.bodies[i].link >= 0 && !(math.Min(d.from, d.to) > 0) {
+		t.fail("a link without a length")
+	}
+	if m.step.driven[i] {
+		t.fail("body %d is driven twice", i)
+	}
+	m.step.driven[i] = true
 	if m.step.kind == end && d.from != d.to {
 		t.fail("something moves when the collapse is at its end")
 	}
@@ -74,6 +88,7 @@ func (m *model) absent(t *text) {
 	}
 	c := m.owner(t)
 	list := t.ids(t.words[1], c.all)
+	t.keep(len(c.all) + 8*len(list))
 	if t.bad != nil {
 		return
 	}
@@ -110,28 +125,65 @@ func (m *model) steer(t *text) {
 }
 
 // follow holds that each strip step begins where the one before ends, for every
-// body that is looked at: pairs that rest are looked at in the first step only.
-func (c *carrier) follow() (from, to *step, ok bool) {
+// body that is looked at and all that its place depends on: pairs that rest are
+// looked at in the first step only. What little steps differ by must not add up
+// to more than rounding.
+func (c *carrier) follow(t *text) (from, to *step, ok bool) {
 	var last *step
+	slip := make([]float64, len(c.bodies))
 	for _, s := range c.steps {
-		if s.kind != strip && s.kind != end {
+		if s.kind != strip && s.kind != end || t.bad != nil {
 			continue
 		}
-		if last != nil {
-			for _, p := range s.present {
-				for b := c.parts[p].body; b != ground; b = c.bodies[b].parent {
-					if math.Abs(last.drives[b].to-s.drives[b].from) > 1e-9 {
-						return last, s, false
-					}
-				}
-			}
-			for _, p := range s.present {
-				if last.absent[p] {
-					return last, s, false
-				}
-			}
+		t.charge(2*len(s.present) + 4*len(c.bodies))
+		if last != nil && !c.follows(last, s, slip) {
+			return last, s, false
 		}
 		last = s
 	}
 	return nil, nil, true
+}
+
+// joinedTo is how far a coordinate may slip between the steps, in all.
+const joinedTo = 1e-9
+
+func (c *carrier) follows(last, s *step, slip []float64) bool {
+	for b, on := range c.concerned(s) {
+		if !on {
+			continue
+		}
+		if slip[b] += math.Abs(last.drives[b].to - s.drives[b].from); slip[b] > joinedTo {
+			return false
+		}
+	}
+	for _, p := range s.present {
+		if last.absent[p] {
+			return false
+		}
+	}
+	return true
+}
+
+// concerned marks the bodies of the parts of a step, those that they hang on,
+// and those that the far pins of their links hang on.
+func (c *carrier) concerned(s *step) []bool {
+	on := make([]bool, len(c.bodies))
+	var open []int
+	reach := func(b int) {
+		if b != ground && !on[b] {
+			on[b], open = true, append(open, b)
+		}
+	}
+	for _, p := range s.present {
+		reach(c.parts[p].body)
+	}
+	for len(open) > 0 {
+		b := c.bodies[open[len(open)-1]]
+		open = open[:len(open)-1]
+		if reach(b.parent); b.link >= 0 {
+			reach(c.links[b.link].a)
+			reach(c.links[b.link].b)
+		}
+	}
+	return on
 }

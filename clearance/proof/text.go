@@ -34,8 +34,15 @@ const (
 	mostVertices = 1 << 22
 	mostThings   = 1 << 20 // parts, solids, steps, of each
 	mostBodies   = 1 << 10 // of one carrier
-	mostWork     = 2e9     // vertices and pairs looked at
+	mostBytes    = 1 << 28
 )
+
+// limits bound time and memory: work is vertices, pairs and the like looked at,
+// kept is numbers held beyond what the file itself has.
+type limits struct{ work, kept float64 }
+
+// usual is a minute at most, and some hundred megabytes.
+var usual = limits{work: 2e9, kept: 1 << 25}
 
 // text reads lines and their words. The first failure stays.
 type text struct {
@@ -47,10 +54,13 @@ type text struct {
 	claim string
 	bad   *Problem
 	seen  int // vertices read
+	bytes int
+	used  limits
+	most  limits
 }
 
-func newText(r io.Reader) *text {
-	t := &text{in: bufio.NewScanner(r)}
+func newText(r io.Reader, most limits) *text {
+	t := &text{in: bufio.NewScanner(r), most: most}
 	t.in.Buffer(make([]byte, 1<<16), mostLine)
 	return t
 }
@@ -59,6 +69,20 @@ func newText(r io.Reader) *text {
 func (t *text) fail(format string, args ...any) {
 	if t.bad == nil {
 		t.bad = &Problem{Line: t.line, Record: t.record(), Claim: t.claim, Why: fmt.Sprintf(format, args...)}
+	}
+}
+
+// charge counts work.
+func (t *text) charge(n int) {
+	if t.used.work += float64(n); t.used.work > t.most.work {
+		t.fail("the proof asks for more work than is taken on")
+	}
+}
+
+// keep counts numbers that stay in memory.
+func (t *text) keep(n int) {
+	if t.used.kept += float64(n); t.used.kept > t.most.kept {
+		t.fail("the proof asks for more memory than is taken on")
 	}
 }
 
@@ -88,6 +112,11 @@ func (t *text) next() bool {
 		return false
 	}
 	s := t.in.Text()
+	if t.bytes += len(s) + 1; t.bytes > mostBytes {
+		t.fail("the file has more than %d bytes", mostBytes)
+		return false
+	}
+	t.charge(1 + len(s)/16)
 	if i := strings.Index(s, ` "`); i >= 0 {
 		t.named = true
 		if err := json.Unmarshal([]byte(s[i+1:]), &t.name); err != nil {
@@ -168,6 +197,7 @@ func (t *text) vertices(words []string) []vec {
 // ids reads a list such as 1-4,7: every member of the sorted set it covers.
 // Each item must cover one at least, in rising order.
 func (t *text) ids(s string, set []int) []int {
+	t.charge(len(set))
 	var out []int
 	at := 0
 	for _, item := range strings.Split(s, ",") {

@@ -17,15 +17,9 @@ type walker struct {
 	t      *text
 	rides  *rides
 	report *Report
-	work   float64
 }
 
-// charge counts work against what this verifier takes on.
-func (w *walker) charge(n int) {
-	if w.work += float64(n); w.work > mostWork {
-		w.t.fail("the proof asks for more work than is taken on")
-	}
-}
+func (w *walker) charge(n int) { w.t.charge(n) }
 
 // walk reads the tree in pre-order. The line at hand is its first record.
 func (w *walker) walk() {
@@ -81,7 +75,6 @@ func (w *walker) split(n node) []node {
 		t.fail("pairs within one set are split by S, pairs of two sets by A and B")
 		return nil
 	}
-	w.charge(len(set))
 	in := t.ids(t.words[1], set)
 	if t.bad != nil {
 		return nil
@@ -158,13 +151,13 @@ func (w *walker) nothing(n node) {
 	if !w.t.want(1, 1, false) {
 		return
 	}
-	w.charge(len(n.a) * len(n.b))
 	for _, a := range n.a {
+		w.charge(8 * len(n.b))
 		for _, b := range n.b {
 			if w.t.bad != nil {
 				return
 			}
-			if a != b && !w.exempt(a, b) {
+			if !(w.self() && a == b) && !w.exempt(a, b) {
 				w.t.fail("%s is left out against %s", w.carrier.parts[a].mark, w.other(b))
 				return
 			}
@@ -208,17 +201,17 @@ func (w *walker) movers(n node) (a, b []mover) {
 			continue
 		}
 		s := &w.place.solids[i]
-		w.charge(len(s.v))
+		w.charge(8 + len(s.v))
 		b = append(b, mover{still, s.v, s.size})
 	}
 	return a, b
 }
 
 func (w *walker) mover(p *part, frame int, n node) mover {
-	w.charge(len(p.v))
+	w.charge(32 + len(p.v))
 	made := w.rides.made
 	r, why := w.rides.ride(&w.carrier.gear, w.step, frame, p.body, n.s0, n.s1)
-	w.charge((w.rides.made - made) * len(w.carrier.bodies))
+	w.charge(w.rides.made - made)
 	if why != "" {
 		w.t.fail("the motion cannot be told: %s", why)
 		r = still
@@ -231,6 +224,7 @@ func (w *walker) frame(n node) int {
 	f := w.carrier.parts[n.a[0]].body
 	for _, list := range [2][]int{n.a, n.b} {
 		for _, i := range list {
+			w.charge(1 + w.carrier.bodies[w.carrier.parts[i].body].depth)
 			f = w.carrier.common(f, w.carrier.parts[i].body)
 		}
 	}
@@ -272,8 +266,8 @@ func (w *walker) plane(n node) {
 	for i, m := range b {
 		lowB[i] = m.lowest(m.v, normal, dd)
 	}
-	w.charge(len(a) * len(b))
 	for i := range a {
+		w.charge(8 * len(b))
 		for k := range b {
 			if !w.exempt(n.a[i], n.b[k]) {
 				w.hold(n, n.a[i], n.b[k], lowA[i]+lowB[k]-rounding(a[i], b[k]))

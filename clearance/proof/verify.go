@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"regexp"
-	"slices"
 	"strings"
 )
 
@@ -14,8 +13,10 @@ const Header = "boxwalk-proof 1"
 // Verify reads a proof and checks all of it. The error is a *Problem that names
 // the line, the record, the claim and what is wrong; with one nothing counts as
 // proved. Memory and time are bounded, whatever the file.
-func Verify(r io.Reader) (*Report, error) {
-	v := &verifier{t: newText(r), report: &Report{}, known: map[[2]string]Entry{}, served: map[string]*claim{},
+func Verify(r io.Reader) (*Report, error) { return verify(r, usual) }
+
+func verify(r io.Reader, most limits) (*Report, error) {
+	v := &verifier{t: newText(r, most), report: &Report{}, known: map[[2]string]Entry{}, served: map[string]*claim{},
 		model: model{zones: map[string]string{}}}
 	v.head()
 	v.body()
@@ -37,7 +38,6 @@ type verifier struct {
 	known  map[[2]string]Entry
 	served map[string]*claim // by what it is about
 	rides  rides
-	work   float64
 }
 
 var hash = regexp.MustCompile(`^[0-9a-f]{64}$`)
@@ -45,7 +45,7 @@ var hash = regexp.MustCompile(`^[0-9a-f]{64}$`)
 // head reads the lines that say what the proof is of.
 func (v *verifier) head() {
 	t := v.t
-	if !t.next() || strings.Join(t.words, " ") != Header {
+	if !t.next() || strings.Join(t.words, " ") != Header || t.named {
 		t.fail("a proof begins with %q", Header)
 	}
 	scoped := false
@@ -113,11 +113,10 @@ func (v *verifier) body() {
 	t.fail("the file ends without its last line")
 }
 
-// joined holds that the steps of each carrier follow each other, once the
-// model is complete.
+// joined holds what is asked of the model as a whole, once it is complete.
 func (v *verifier) joined() {
 	for i, c := range v.carriers {
-		if from, to, ok := c.follow(); !ok {
+		if from, to, ok := c.follow(v.t); !ok {
 			v.t.fail("carrier %d: step %q does not begin where step %q ends", i, to.name, from.name)
 		}
 	}
@@ -151,9 +150,9 @@ func (v *verifier) claim() {
 	if t.bad != nil {
 		return
 	}
-	w := &walker{claim: c, t: t, rides: &v.rides, report: v.report, work: v.work}
-	w.walk()
-	v.work = w.work
+	v.report.Trust.Differences += c.differences
+	v.report.Trust.MostLess = max(v.report.Trust.MostLess, c.mostLess)
+	(&walker{claim: c, t: t, rides: &v.rides, report: v.report}).walk()
 	v.enter(c)
 	c.free, c.touch = nil, nil
 	t.claim = ""
@@ -173,11 +172,17 @@ func (v *verifier) enter(c *claim) {
 		if n.touch && n.id != "strip.self.seams" {
 			continue
 		}
+		v.t.charge(len(v.places))
 		for _, p := range v.places {
 			if p != c.place && (!c.self() || p.carrier != c.carrier) {
 				continue
 			}
 			for _, name := range p.names {
+				v.t.charge(64)
+				v.t.keep(32 + (len(name)+len(c.step.name))/8)
+				if v.t.bad != nil {
+					return
+				}
 				id, subject := v.subject(c, n.id, name)
 				if !v.report.add(v.known, Entry{id, subject, n.lower, n.far}) {
 					v.t.fail("%s, %s: another claim states another number", id, subject)
@@ -208,63 +213,6 @@ func (v *verifier) subject(c *claim, id, place string) (string, string) {
 	return id, step
 }
 
-// cover holds, where the proof is of a whole result, that each step is claimed
-// against everything around and among the parts themselves.
-func (v *verifier) cover() {
-	if !v.report.Whole {
-		return
-	}
-	for i, c := range v.carriers {
-		for _, s := range c.steps {
-			if s.kind == strip && len(s.present) > 0 {
-				v.must(fmt.Sprintf("carrier %d", i), &claim{carrier: c, step: s, set: "self"}, "strip.self")
-			}
-		}
-	}
-	for _, p := range v.places {
-		for _, s := range append(slices.Clone(p.carrier.steps), p.steps...) {
-			for _, zone := range v.order {
-				v.coverZone(p, s, zone)
-			}
-		}
-	}
-}
-
-func (v *verifier) coverZone(p *place, s *step, zone string) {
-	if len(s.present) == 0 || len(p.around(s, zone)) == 0 {
-		return
-	}
-	one := &claim{carrier: p.carrier, place: p, step: s, set: zone}
-	switch {
-	case s.kind == end:
-		v.must(p.names[0], one, "strip.clear")
-	case s.kind == raise:
-		v.must(p.names[0], one, "raise.clear")
-	case s.kind == roll:
-		v.must(p.names[0], one, "roll.clear")
-	case !kept(zone):
-		v.must(p.names[0], one, "strip.dig")
-		v.must(p.names[0], one, "strip.clear")
-	case zone == "hanger":
-		for _, k := range p.around(s, zone) {
-			one.set = zone + ":" + p.solids[k].kind
-			v.must(p.names[0], one, "strip.supports")
-		}
-	}
-}
-
-// must holds that a claim serves a check.
-func (v *verifier) must(place string, about *claim, id string) {
-	if c := v.served[about.key()]; c != nil {
-		for _, n := range c.needs {
-			if n.id == id && !n.touch {
-				return
-			}
-		}
-	}
-	v.t.fail("%s, step %q against %s: no claim serves %s", place, about.step.name, about.set, id)
-}
-
 // trust counts what was not shown.
 func (v *verifier) trust(t Trust) Trust {
 	t.Carriers, t.Places = len(v.carriers), len(v.places)
@@ -276,7 +224,7 @@ func (v *verifier) trust(t Trust) Trust {
 	}
 	for _, c := range v.carriers {
 		t.Parts, t.Bodies, t.Links = t.Parts+len(c.parts), t.Bodies+len(c.bodies), t.Links+len(c.links)
-		t.Pinned, t.Seams = t.Pinned+len(c.pinned), t.Seams+len(c.seams)
+		t.Runs, t.Pinned, t.Seams = t.Runs+len(c.running), t.Pinned+len(c.pinned), t.Seams+len(c.seams)
 		steps(c.steps)
 	}
 	for _, p := range v.places {

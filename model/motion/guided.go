@@ -156,3 +156,23 @@ func (g *Guided) Stretches() []*Guided {
 	}
 	return out
 }
+
+// Straights are the two lines that a roll between breaks runs on: the rear guide
+// from From to To, the front guide on the line through On at Heading from the
+// course's x.
+type Straights struct {
+	From, To, On geom.Vec
+	Heading      float64
+}
+
+// Straights of the roll; false where either guide is on a curve or passes a
+// break.
+func (g *Guided) Straights() (Straights, bool) {
+	front := g.Front(0.5)
+	curved := g.course.strokes[g.course.strokeAt(g.Rear(0.5))].radius != 0 || g.course.strokes[g.course.strokeAt(front)].radius != 0
+	s := Straights{From: g.course.Point(g.from), To: g.course.Point(g.to), On: g.course.Point(front), Heading: g.course.Heading(front)}
+	return s, !curved && len(g.Breaks()) == 0
+}
+
+// Guides are the two guided points, in the body's coordinates.
+func (g *Guided) Guides() Guides { return g.guides }

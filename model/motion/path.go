@@ -86,3 +86,7 @@ func (p *Path) reach(i int) error {
 	}
 	return nil
 }
+
+// Drive is what the joint of a body is given; its coordinate where no link sets
+// it, else the length of that link.
+func (p *Path) Drive(body int) Drive { return p.drives[body] }

@@ -1,0 +1,312 @@
+package clearance
+
+import (
+	"encoding/binary"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/clearance/trace"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+	"boxwalk/model/motion"
+)
+
+// placed is a bay on its way into the proof.
+type placed struct {
+	*prover
+	r       *report
+	at      int
+	place   *trace.Place
+	carrier *trace.Carrier
+	known   map[string]int // solids, by zone and corners
+	// where the solids of each scene stand in the place's list
+	stripped, raised, ahead []int
+}
+
+// place adds what stands around a bay, and what is claimed there.
+func (p *prover) place(r *report) {
+	b := r.bay
+	q := &placed{prover: p, r: r, at: len(p.proof.Places), known: map[string]int{}}
+	q.place = &trace.Place{Carrier: p.carrier(r), Shift: r.siblings.shift(b)[0], Name: titleOf(b.Bay)}
+	q.carrier = p.proof.Carriers[q.place.Carrier]
+	for i := range p.study.Bays {
+		if twin := &p.study.Bays[i]; twin.Twin == b.Twin && twin != b.Bay {
+			q.place.Twins = append(q.place.Twins, titleOf(twin))
+		}
+	}
+	p.proof.Places = append(p.proof.Places, q.place)
+	q.stripped = q.solids(&b.stripped, "s")
+	q.raised = q.solids(&b.raised, "r")
+	if r.rolling != nil && r.rolling.stop == "" {
+		q.ahead = q.solids(&r.rolling.obstacles, "a")
+	} else {
+		p.proof.Whole = false
+	}
+	q.contacts()
+	q.stripClaims()
+	q.raiseClaims()
+	q.rollClaims()
+}
+
+// solids adds those of a scene; one that stands in several is written once.
+func (q *placed) solids(o *obstacles, scene string) []int {
+	var at []int
+	for _, s := range o.solids {
+		key := cornersOf(s)
+		i, ok := q.known[key]
+		if !ok {
+			i = len(q.place.Solids)
+			q.known[key] = i
+			by := geom.Vec{-q.place.Shift}
+			x := trace.Solid{Zone: string(s.Zone), Vertices: s.Vertices, Part: sweep.NewPart(sweep.Ground, s.Solid.Moved(geom.Translation(by)))}
+			if s.Zone == culvert.Hanger {
+				x.Kind = kindOf(s)
+			}
+			q.place.Solids = append(q.place.Solids, x)
+		}
+		if x := &q.place.Solids[i]; !strings.Contains(x.Scenes, scene) {
+			x.Scenes += scene
+		}
+		at = append(at, i)
+	}
+	return at
+}
+
+// cornersOf tells solids apart.
+func cornersOf(s culvert.Solid) string {
+	key := []byte(s.Zone)
+	key = append(key, ' ')
+	if s.Zone == culvert.Hanger {
+		key = append(key, kindOf(s)...)
+	}
+	for _, v := range s.Vertices {
+		for _, x := range v {
+			key = binary.LittleEndian.AppendUint64(key, math.Float64bits(x))
+		}
+	}
+	return string(key)
+}
+
+// contacts declares the pairs that may touch, as the checks take them.
+func (q *placed) contacts() {
+	b := q.r.bay
+	first := q.firstRaise()
+	q.place.Faces = lives(b.stripped.touch, q.stripped, func(pair [2]int) int { return b.stripped.last[pair] + 1 })
+	q.place.Lands = lives(b.raised.touch, q.raised, func(pair [2]int) int { return b.raised.last[pair] + first })
+	var feet, wheels []int
+	for i, p := range b.Carrier.Parts {
+		if p.Role == carrier.JackPlate || p.Role == carrier.Wheel {
+			feet = append(feet, i)
+		}
+		if p.Role == carrier.Wheel {
+			wheels = append(wheels, i)
+		}
+	}
+	for i, s := range q.place.Solids {
+		if s.Zone != string(culvert.Invert) {
+			continue
+		}
+		if strings.ContainsAny(s.Scenes, "sr") {
+			q.place.Stands = append(q.place.Stands, trace.Contact{Solid: i, Parts: feet})
+		}
+		if strings.Contains(s.Scenes, "a") {
+			q.place.Rolls = append(q.place.Rolls, trace.Contact{Solid: i, Parts: wheels})
+		}
+	}
+}
+
+// firstRaise is the id of the first raising step.
+func (q *placed) firstRaise() int {
+	for _, s := range q.carrier.Steps {
+		if s.Kind == trace.Raise {
+			return s.ID
+		}
+	}
+	return len(q.carrier.Steps) + 1
+}
+
+// lives groups pairs by solid and step, in order.
+func lives(touch map[[2]int]bool, at []int, step func(pair [2]int) int) []trace.Contact {
+	parts := map[[2]int][]int{}
+	for pair := range touch {
+		key := [2]int{at[pair[1]], step(pair)}
+		parts[key] = append(parts[key], pair[0])
+	}
+	var out []trace.Contact
+	for key, list := range parts {
+		slices.Sort(list)
+		out = append(out, trace.Contact{Solid: key[0], Step: key[1], Parts: slices.Compact(list)})
+	}
+	slices.SortFunc(out, func(a, b trace.Contact) int {
+		if a.Solid != b.Solid {
+			return a.Solid - b.Solid
+		}
+		return a.Step - b.Step
+	})
+	return out
+}
+
+// step of the carrier by kind and place among its kind; nil if it cannot be
+// made.
+func (q *placed) step(kind string, k int) *trace.Step {
+	for _, s := range q.carrier.Steps {
+		if s.Kind != kind {
+			continue
+		}
+		if k == 0 {
+			return s
+		}
+		k--
+	}
+	return nil
+}
+
+// there tells whether a set has any solid in a scene.
+func (q *placed) there(zone culvert.Zone, at []int) bool {
+	for _, i := range at {
+		if q.place.Solids[i].Zone == string(zone) {
+			return true
+		}
+	}
+	return false
+}
+
+// serve is the need of an entry, if it was asked for and can be stated.
+func (q *placed) serve(needs []trace.Need, id, subject string, zone culvert.Zone, touch bool, beyond float64) []trace.Need {
+	if !q.asked(id) {
+		return needs
+	}
+	n, ok := q.need(q.r.entry(id, subject), id, zone, touch, beyond)
+	if !ok {
+		return needs
+	}
+	return append(needs, n)
+}
+
+func (q *placed) claimed(step *trace.Step, set string, needs []trace.Need, each []trace.Each) {
+	q.addClaim(trace.Claim{Place: q.at, Carrier: q.place.Carrier, Step: step, Set: set, Each: each}, needs)
+}
+
+// stripClaims are those of the collapse and of how it ends.
+func (q *placed) stripClaims() {
+	b := q.r.bay
+	for k, s := range b.Steps {
+		step := q.step(trace.Strip, k)
+		if step == nil {
+			return
+		}
+		done := q.r.strip[k]
+		for z, zone := range culvert.Zones {
+			if !concreteZone(zone) || !q.there(zone, q.stripped) {
+				continue
+			}
+			subject := b.subject(s.Name)
+			needs := q.serve(nil, "strip.dig", subject, zone, false, far)
+			needs = q.serve(needs, "strip.clear", subject+", "+zone.Words(), zone, false, far)
+			if q.asked("strip.dig") {
+				needs = q.serve(needs, "strip.dig", subject, zone, true, far)
+			}
+			q.claimed(step, string(zone), needs, q.each(done.measures, z))
+		}
+		q.keptClaims(step, s, done)
+	}
+	if end := q.step(trace.End, 0); end != nil {
+		q.endClaims(end)
+	}
+}
+
+// keptClaims are those against each kind of thing that stays.
+func (q *placed) keptClaims(step *trace.Step, s carrier.Step, done stripped) {
+	for _, kind := range q.r.keptKinds() {
+		needs := q.serve(nil, "strip.supports", q.r.subject(s.Name+", hanger "+kind), culvert.Hanger, false, far)
+		touch := trace.Need{ID: "strip.supports", Lower: -contactTolerance, Touch: true, Less: map[int]int{}}
+		for part, list := range done.kept {
+			for _, k := range list {
+				if v := k.value.Lower; k.held && kindOf(q.r.stripped.solids[k.solid]) == kind && v < touch.Lower {
+					touch.Less[part] = int(math.Floor((v - touch.Lower) / micro))
+				}
+			}
+		}
+		q.claimed(step, string(culvert.Hanger)+":"+kind, append(needs, touch), nil)
+	}
+}
+
+// endClaims are those of the collapsed carrier.
+func (q *placed) endClaims(end *trace.Step) {
+	last := q.r.strip[len(q.r.Steps)-1].measures
+	for z, zone := range culvert.Zones {
+		if q.there(zone, q.stripped) {
+			needs := q.serve(nil, "strip.clear", q.r.subject(zone.Words()+", collapsed"), zone, false, far)
+			q.claimed(end, string(zone), append(needs, touching("strip.clear", last, z)), nil)
+		}
+	}
+}
+
+func (q *placed) raiseClaims() {
+	for k, s := range q.r.Raising {
+		step := q.step(trace.Raise, k)
+		if step == nil {
+			return
+		}
+		for z, zone := range culvert.Zones {
+			if q.there(zone, q.raised) {
+				needs := q.serve(nil, "raise.clear", q.r.subject(s.Name), zone, false, far)
+				list := q.r.raising[k]
+				q.claimed(step, string(zone), append(needs, touching("raise.clear", list, z)), q.each(list, z))
+			}
+		}
+	}
+}
+
+func (q *placed) rollClaims() {
+	if q.ahead == nil {
+		return
+	}
+	for i, s := range q.r.rolling.stretches {
+		step, ok := q.rollStep(s, len(q.carrier.Steps)+1+i)
+		if !ok {
+			q.proof.Whole = false
+			return
+		}
+		q.place.Steps = append(q.place.Steps, step)
+	}
+	for _, step := range q.place.Steps {
+		for z, zone := range culvert.Zones {
+			if q.there(zone, q.ahead) {
+				needs := q.serve(nil, "roll.clear", q.r.subject(zone.Words()), zone, false, far)
+				q.claimed(step, string(zone), append(needs, touching("roll.clear", q.r.rolled, z)), q.each(q.r.rolled, z))
+			}
+		}
+	}
+}
+
+// rollStep is one stretch of the advance; false where it runs on a curve, which
+// the format has no words for.
+func (q *placed) rollStep(s stretch, id int) (*trace.Step, bool) {
+	b := q.r.bay
+	last := b.Steps[len(b.Steps)-1]
+	if path, ok := s.motion.(*motion.Path); ok {
+		step := q.r.siblings.lead.traced(last, id, trace.Roll, b.presentAfter(last))
+		step.Name, step.Drives, step.Motion = "roll ahead", b.drives(path), path
+		return step, true
+	}
+	guided := s.motion.(*motion.Guided)
+	lines, ok := guided.Straights()
+	if !ok {
+		return nil, false
+	}
+	step := b.traced(last, id, trace.Roll, b.presentAfter(last))
+	for i := range step.Drives {
+		step.Drives[i].From = step.Drives[i].To
+	}
+	by := geom.Vec{-q.place.Shift}
+	guides := guided.Guides()
+	step.Name, step.Motion, step.Parts = fmt.Sprintf("roll ahead, from %.3f m", s.from*q.r.rolling.way), shifted{guided, q.place.Shift}, q.r.rolling.parts
+	step.Steer = &trace.Steer{From: lines.From.Add(by), To: lines.To.Add(by), On: lines.On.Add(by), Heading: lines.Heading,
+		Rear: guides.Rear.Add(by), Front: guides.Front.Add(by)}
+	return step, true
+}

@@ -1,0 +1,167 @@
+package trace
+
+import (
+	"sync"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/geom"
+)
+
+// Ground is the parent of a body that hangs on nothing that moves.
+const Ground = sweep.Ground
+
+// Zone is a zone of what stands around, and its words in a result.
+type Zone struct{ Name, Words string }
+
+// Body is a rigid body of a carrier. Kind is fixed, slide, turn or aim; Axis and
+// Pin are in the carrier's coordinates as raised; Link is the place of the link
+// that sets the joint, -1 for none.
+type Body struct {
+	Name      string
+	Parent    int
+	Kind      string
+	Axis, Pin geom.Vec
+	Link      int
+}
+
+// Link joins a pin of body A to one of body B.
+type Link struct {
+	A, B       int
+	PinA, PinB geom.Vec
+}
+
+// Part is a convex solid of a carrier, in its coordinates as raised.
+type Part struct {
+	Mark     string
+	Vertices []geom.Vec
+	sweep.Part
+}
+
+// Drive is what the joint of a body is given over a step.
+type Drive struct {
+	Body     int
+	From, To float64
+}
+
+// Steer is the frame of a carrier that rolls round a bend: its rear point runs
+// from one place to another, its front point on a straight.
+type Steer struct {
+	From, To, On geom.Vec
+	Heading      float64
+	Rear, Front  geom.Vec
+}
+
+// The kinds of step.
+const (
+	Strip = "strip"
+	Raise = "raise"
+	Roll  = "roll"
+	End   = "end"
+)
+
+// Step is one step. Motion is what the search saw; parts are those of Parts,
+// which for a roll round a bend stand as they are carried.
+type Step struct {
+	ID     int
+	Kind   string
+	Name   string
+	Drives []Drive
+	Steer  *Steer
+	Absent []int
+	Motion sweep.Motion
+	Parts  []sweep.Part
+
+	// Rests tells whether a body keeps its place to a frame throughout.
+	Rests func(frame, body int) bool
+
+	present []int
+	mu      sync.Mutex // of tables
+	tables  tables
+}
+
+// Carrier is the bodies, parts and steps that bays have in common.
+type Carrier struct {
+	Bodies       []Body
+	Links        []Link
+	Parts        []Part
+	Runs         [][2]int // bodies that run in each other though neither hangs on the other
+	Pinned, Seam [][2]int // smaller part first
+	Steps        []*Step
+
+	pinned, seams map[[2]int]bool
+}
+
+// Solid is a convex piece of what stands around, in the place's coordinates.
+// Scenes are the letters of the scenes it stands in: s while stripped, r while
+// raised, a on the way ahead.
+type Solid struct {
+	Zone, Kind string
+	Scenes     string
+	Vertices   []geom.Vec
+	Part       sweep.Part
+}
+
+// Contact is a set of parts that may touch a solid; Step is the last step in
+// which they may for a face, the first for one that lands.
+type Contact struct {
+	Solid, Step int
+	Parts       []int
+}
+
+// Place is a carrier at one pour of one cell. Shift is how far its solids stand
+// ahead of the carrier's own coordinates.
+type Place struct {
+	Carrier       int
+	Shift         float64
+	Name          string
+	Twins         []string
+	Solids        []Solid
+	Faces, Lands  []Contact
+	Stands, Rolls []Contact
+	Steps         []*Step // the roll
+
+	faces, lands  map[[2]int]int
+	stands, rolls map[[2]int]bool
+	lows          *lows
+}
+
+// Input is a file that the result was worked out from.
+type Input struct{ Name, SHA256 string }
+
+// Proof is everything to be written.
+type Proof struct {
+	Inputs   []Input
+	Result   string // sha256 of result.json
+	Whole    bool
+	Zones    []Zone
+	Carriers []*Carrier
+	Places   []*Place
+	Claims   []*Claim
+}
+
+// Claim is what a set of parts keeps from a set of solids, or from each other,
+// over one step. Place is -1 among the parts of Carrier themselves.
+type Claim struct {
+	Place, Carrier int
+	Step           *Step
+	Set            string // zone, or zone:kind
+	Needs          []Need
+	Each           []Each
+}
+
+// Need is a number of the result: every pair that may not touch (or, with Touch
+// set, that may) keeps Lower. Less holds how many micrometres more than Lower
+// are asked of some parts, fewer if negative.
+type Need struct {
+	ID    string
+	Lower float64
+	Far   bool
+	Touch bool
+	Less  map[int]int
+}
+
+// Each is a number of its own for one part; -Inf is none.
+type Each struct {
+	Part        int
+	Free, Touch float64
+}
