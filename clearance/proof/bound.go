@@ -46,8 +46,8 @@ func (r *rides) instant(g *gear, s *step, s0, s1 float64) *instant {
 	r.made += 32 * len(g.bodies)
 	t := newInstant(g, s.drives, s0, s1)
 	if s0 != s1 {
-		r.made += 16 * cuts
 		t = piecewise(g, s.drives, s0, s1)
+		r.made += (32*len(g.bodies) + 64*t.ops/cuts) * cuts
 	}
 	r.instants[key] = t
 	return t
@@ -74,7 +74,7 @@ func piecewise(g *gear, drives []drive, s0, s1 float64) *instant {
 			}
 			whole.q[i], whole.state[i] = q, 2
 		}
-		if whole.why == "" {
+		if whole.ops += part.ops; whole.why == "" {
 			whole.why = part.why
 		}
 	}

@@ -155,6 +155,13 @@ func TestNormalIsMadeAUnitVector(t *testing.T) {
 func TestPairsThatArePinnedMustShareAJoint(t *testing.T) {
 	text := swap(t, alike(5), `step 1 strip`, "pinned 0 1\nstep 1 strip")
 	refused(t, text, "pinned", "share no joint")
+	runs := swap(t, text, "part 0 0", "runs 0 1\npart 0 0")
+	r := accepted(t, swap(t, runs, "S 0\nN\nP 0,1,0\nN\n", "N\n"))
+	if r.Trust.Runs != 1 || r.Trust.Pinned != 1 {
+		t.Errorf("what was declared is not told: %+v", r.Trust)
+	}
+	refused(t, swap(t, runs, "runs 0 1\n", "runs 1 0\n"), "runs", "first one first")
+	refused(t, swap(t, runs, "runs 0 1\n", "runs 0 1\nruns 0 1\n"), "runs", "twice")
 	refused(t, swap(t, alike(5), `step 1 strip`, "seam 0 1\nstep 1 strip"), "seam", "do not meet")
 	refused(t, swap(t, alike(5), "P 0,1,0", "C"), "C", "not declared")
 }

@@ -82,6 +82,8 @@ func (m *model) opened(t *text) *claim {
 	}
 	if c.a = c.step.present; c.self() {
 		c.b = c.a
+		bodies := len(c.carrier.bodies)
+		t.charge(bodies + bodies*bodies/16) // which of them rest
 	} else {
 		t.charge(2 * len(c.place.solids))
 		c.b = c.place.around(c.step, c.set)

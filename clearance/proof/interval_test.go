@@ -108,7 +108,7 @@ func TestArcCosineEncloses(t *testing.T) {
 			return
 		}
 		a := at(x).acos()
-		if bigCos(a.hi).Cmp(exact(x)) > 0 || bigCos(a.lo).Cmp(exact(x)) < 0 {
+		if (a.hi < math.Pi && bigCos(a.hi).Cmp(exact(x)) > 0) || (a.lo > 0 && bigCos(a.lo).Cmp(exact(x)) < 0) {
 			t.Fatalf("acos %.17g is not in %v", x, a)
 		}
 		if a.hi-a.lo > 1e-14 {

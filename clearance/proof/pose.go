@@ -80,8 +80,6 @@ type curve struct {
 	abroad    vec
 	tilt      pose
 	mixed     bool
-	tilts     []vec // axes of joints that stand turned
-	tilted    bool  // axis is not that direction in the frame looked from
 	a, om, al float64
 	rate, acc iv // signed, about axis
 }
@@ -224,7 +222,8 @@ func (s *steer) curve(s0, s1 float64) curve {
 	b, _ := s.base()
 	h := math.Max(math.Abs(s.off(s.rearAt(s0))), math.Abs(s.off(s.rearAt(s1)))) / b
 	speed := math.Abs(s.off(s.to)-s.off(s.from)) / b
-	if speed == 0 {
+	if speed == 0 { // the frame stands turned
+		k.tilt = s.pose(s0)
 		return k
 	}
 	if !(h < 0.9) {

@@ -33,8 +33,8 @@ type Trust struct {
 	Carriers, Parts, Bodies, Links, Steps            int
 	Places, Twins, Solids                            int
 	Runs, Pinned, Seams, Faces, Lands, Stands, Rolls int
-	Absent                                           int // parts left out of a step, summed over the steps
-	MostLess                                         float64
+	Absent                                           int     // parts left out of a step, summed over the steps
+	MostLess                                         float64 // the most that a part was asked less than is stated, m
 	Differences                                      int     // parts whose allowance differs from the governing one's
 	DeepestContact                                   float64 // the least that a declared contact was held to, m
 	contact                                          bool
