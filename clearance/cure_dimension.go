@@ -18,6 +18,7 @@ type dimension struct {
 	stepped         bool    // it takes no value between steps
 	least, most     float64
 	reach           bool   // it only counts where a setting cannot be reached
+	turned          string // the step it is a reading of; empty for what is set before all of them
 	words           string // before the number, where it is counted from something: "raised "
 	set             func(j *job.Job, g *job.Gear, v units.Length)
 }
@@ -27,6 +28,28 @@ const millimetre = 1e-3
 
 // value after n steps.
 func (d dimension) value(n int) float64 { return d.from + float64(n)*d.step }
+
+// size of a change relative to the dimension as it is.
+func (d dimension) size(v float64) float64 {
+	if d.from == 0 {
+		return 1
+	}
+	return math.Abs(v-d.from) / math.Abs(d.from)
+}
+
+// reaches is how many steps from where it is a change of that size takes, and
+// not more than anybody looks at.
+func (d dimension) reaches(size float64) int {
+	const most = 1 << 12
+	switch n := size * math.Abs(d.from) / d.step; {
+	case d.from == 0 && size < 1:
+		return 0
+	case d.from == 0 || n > most:
+		return most
+	default:
+		return int(n)
+	}
+}
 
 // say prints a value as the file has it.
 func (d dimension) say(v float64) string {
@@ -72,7 +95,7 @@ func readings(s *model.Study) []dimension {
 		for _, name := range job.SortedKeys(step.Drivers) {
 			t := step.Drivers[name]
 			d := dimension{name: fmt.Sprintf("%s in step %q", name, step.Step), file: file, key: fmt.Sprintf("%s[%d].drivers.%s", key, i, name),
-				from: float64(t.By), step: millimetre, least: math.Inf(-1), most: math.Inf(1), words: t.From}
+				from: float64(t.By), step: millimetre, least: math.Inf(-1), most: math.Inf(1), words: t.From, turned: step.Step}
 			d.set = func(j *job.Job, g *job.Gear, v units.Length) {
 				steps := slices.Clone(list)
 				drivers := map[string]job.Target{}

@@ -56,7 +56,11 @@ func (b *bay) findingChecks(f carrier.Finding) []Entry {
 		off := []candidate{{value: *exactly(math.Abs(f.Value - f.Min)), where: b.at(f.State), text: f.Text}}
 		return []Entry{entry("setup.range", b.subject(f.Subject), off, Limit{Value: incrementPlay, Source: "judgement: the play of a pin"}, Max, "")}
 	}
-	one := []candidate{{value: *exactly(f.Value), where: b.at(f.State), text: f.Text}}
+	text := f.Text
+	if !f.Reached() {
+		text += "; " + b.allows(f.Min, f.Max)
+	}
+	one := []candidate{{value: *exactly(f.Value), where: b.at(f.State), text: text}}
 	out := []Entry{
 		entry("setup.range", b.subject(f.Subject+", least"), one, Limit{Value: f.Min - rangeSlack, Source: "gear"}, Min, ""),
 		entry("setup.range", b.subject(f.Subject+", most"), one, Limit{Value: f.Max + rangeSlack, Source: "gear"}, Max, ""),
@@ -75,7 +79,7 @@ func (b *bay) adjusterChecks(k int) []Entry {
 	var list []candidate
 	for _, s := range b.Steps {
 		m := s.Moves[k]
-		text := fmt.Sprintf("%s reads %s to %s in step %q; the gear allows %s to %s", a.Label(), b.mm(m.Least), b.mm(m.Most), s.Name, b.mm(float64(a.Range.Min)), b.mm(float64(a.Range.Max)))
+		text := fmt.Sprintf("%s reads %s to %s in step %q; %s", a.Label(), b.mm(m.Least), b.mm(m.Most), s.Name, b.allows(float64(a.Range.Min), float64(a.Range.Max)))
 		list = append(list, candidate{value: Bracket{m.Least, m.Most}, where: b.at(s.Name), text: text})
 	}
 	if len(list) == 0 {

@@ -1,0 +1,153 @@
+package clearance
+
+import (
+	"math"
+	"reflect"
+	"strings"
+	"testing"
+
+	"boxwalk/model"
+)
+
+// published is the row of testdata/sections.csv with that id on a gear.
+func published(t *testing.T, id, kind, gear string) *model.Study {
+	t.Helper()
+	for _, r := range sections(t) {
+		for _, g := range yard(t, kind) {
+			if r.id == id && g.name == gear {
+				return r.study(t, g.Gear)
+			}
+		}
+	}
+	t.Fatalf("no %s on %s", id, gear)
+	return nil
+}
+
+func TestCuresComeSmallestFirstAndEachWorks(t *testing.T) {
+	s := published(t, "C1577 8x6", "whole", "whole-8-haunch")
+	r := Check(s, Options{})
+	cures := Cures(s, r, 3)
+	if len(cures) < 2 {
+		t.Fatalf("%d cures, want several", len(cures))
+	}
+	for i, c := range cures {
+		if i > 0 && c.Size() < cures[i-1].Size() {
+			t.Errorf("%s is smaller than %s", c.Text(), cures[i-1].Text())
+		}
+		holdCure(t, s, c)
+		t.Logf("%.4f: %s", c.Size(), c.Text())
+	}
+	if one := Cures(s, r, 1); len(one) != 1 || one[0].Text() != cures[0].Text() {
+		t.Errorf("asked for one it says %q, asked for more %q", one[0].Text(), cures[0].Text())
+	}
+}
+
+func TestJobThatPassesNeedsNoCure(t *testing.T) {
+	s := published(t, "D80 8x8 cover 10 ft", "whole", "whole-8-plain")
+	if cures := Cures(s, Check(s, Options{}), 3); len(cures) > 0 {
+		t.Errorf("%s", cures[0].Text())
+	}
+}
+
+func TestWhatWantsTwoChangesHasNoCure(t *testing.T) {
+	// 2 ft too narrow: the roof panels and the braces are both too short
+	s := published(t, "D80 12x6 cover 10 ft", "whole", "whole-10-plain")
+	r := Check(s, Options{})
+	if cures := Cures(s, r, 3); r.Verdict != Fail || len(cures) > 0 {
+		t.Errorf("%v, %d cures", r.Verdict, len(cures))
+	}
+}
+
+func TestSizeOfAChangeIsRelativeToTheDimension(t *testing.T) {
+	at := func(from float64) dimension { return dimension{from: from, step: millimetre} }
+	for _, c := range []struct{ from, to, want float64 }{{2, 2.1, 0.05}, {2, 1.9, 0.05}, {-0.1, -0.12, 0.2}, {0, 0.3, 1}} {
+		if got := at(c.from).size(c.to); math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("from %g to %g: %g, want %g", c.from, c.to, got, c.want)
+		}
+	}
+	for _, c := range []struct {
+		from, size float64
+		want       int
+	}{{2, 0.0501, 100}, {-0.1, 0.0501, 5}, {0, 0.5, 0}, {0, 1, 1 << 12}, {2, math.Inf(1), 1 << 12}} {
+		if got := at(c.from).reaches(c.size); got != c.want {
+			t.Errorf("%g of %g reaches %d steps, want %d", c.size, c.from, got, c.want)
+		}
+	}
+}
+
+func TestCureOfAReadingAtItsDatumIsAChange(t *testing.T) {
+	d := dimension{name: "jack", words: "wheels"}
+	c := Cure{Dimension: "jack", File: "gear", Key: "steps", To: 0.012, dimension: d}
+	if got, want := c.Text(), "change jack from wheels + 0.0 mm to wheels + 12.0 mm (steps in the gear file)"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+func TestTryingADimensionLeavesTheStudyAsItIs(t *testing.T) {
+	for _, on := range [][3]string{{"D80 8x8 cover 10 ft", "halves", "halves-10-plain-mid"}, {"C1577 8x6", "whole", "whole-8-haunch"}} {
+		s, fresh := published(t, on[0], on[1], on[2]), published(t, on[0], on[1], on[2])
+		for _, d := range dimensions(s) {
+			j, g := d.at(s.Job, s.Gear, d.value(3))
+			if reflect.DeepEqual(j, s.Job) && reflect.DeepEqual(g, s.Gear) {
+				t.Errorf("%s changes nothing", d.name)
+			}
+			if !reflect.DeepEqual(s.Job, fresh.Job) || !reflect.DeepEqual(s.Gear, fresh.Gear) {
+				t.Fatalf("trying %s changed the study", d.name)
+			}
+		}
+	}
+}
+
+func TestSettingThatCannotBeMadeIsSaidWithItsRange(t *testing.T) {
+	s := published(t, "C1577 8x4", "halves", "halves-8-haunch")
+	b := (&trials{}).baysOf(s)[0]
+	limit := Limit{Value: 0.003}
+	nobody := []candidate{{value: Bracket{math.Inf(-1), math.Inf(1)}, text: "unknown"}}
+	known := []candidate{{value: Bracket{0, 0.1}, text: "known"}}
+	checks := []Entry{entry("strip.clear", "", nobody, limit, Min, ""), entry("strip.drag", "", nobody, limit, Max, ""), entry("strip.clear", "", known, limit, Min, "")}
+	b.sayUnset(checks)
+	for _, c := range checks[:2] {
+		if c.Verdict != Open || !strings.Contains(c.Text, "the gear cannot be set so: jack left") || !strings.Contains(c.Text, "the gear allows 110.0 mm to 255.0 mm") {
+			t.Errorf("%v: %q", c.Verdict, c.Text)
+		}
+	}
+	if checks[2].Text != "known" {
+		t.Errorf("a number that is known reads %q", checks[2].Text)
+	}
+	for _, c := range b.rangeChecks() {
+		if c.Verdict == Fail && !strings.Contains(c.Text, "the gear allows") {
+			t.Errorf("%s: %q names no range", c.Subject, c.Text)
+		}
+	}
+}
+
+func TestReadingIsOnlyTriedUpToTheFirstStepThatFails(t *testing.T) {
+	s := published(t, "D80 4x4 cover 10 ft", "halves", "halves-5-plain")
+	r := &Result{Checks: []Entry{
+		{ID: "strip.self", Verdict: Fail, Where: Where{Step: "arms home"}},
+		{ID: "strip.dig", Verdict: Fail, Where: Where{Step: "plates up"}},
+	}}
+	trials := newTrials(s, r)
+	late := map[string]bool{}
+	for _, d := range dimensions(s) {
+		if trials.tooLate(d) {
+			late[d.turned] = true
+		}
+	}
+	if want := map[string]bool{"down to wheels": true, "plates up": true}; !reflect.DeepEqual(late, want) {
+		t.Errorf("too late are readings of %v, want %v", late, want)
+	}
+}
+
+func TestPanicOfATrialReachesTheCaller(t *testing.T) {
+	defer func() {
+		if recover() != "broken" {
+			t.Error("the panic was lost")
+		}
+	}()
+	both(func(i int) {
+		if i == 1 {
+			panic("broken")
+		}
+	})
+}

@@ -1,0 +1,205 @@
+package clearance
+
+import (
+	"math"
+	"strings"
+
+	"boxwalk/clearance/allow"
+	"boxwalk/model"
+	"boxwalk/model/carrier"
+)
+
+// trials re-check a study with one dimension changed.
+type trials struct {
+	study *model.Study
+	steps map[string]bool // that do not pass as the study is
+	until []string        // steps up to the first of them
+}
+
+func newTrials(s *model.Study, r *Result) *trials {
+	t := &trials{study: s, steps: map[string]bool{}}
+	for _, c := range r.Checks {
+		if c.Verdict != Pass && strings.HasPrefix(c.ID, "strip.") {
+			t.steps[c.Where.Step] = true
+		}
+	}
+	for _, step := range s.Bays[0].Steps {
+		t.until = append(t.until, step.Name)
+		if t.steps[step.Name] {
+			break
+		}
+	}
+	return t
+}
+
+// tooLate tells whether a dimension is a reading of a step after one that does
+// not pass, which it cannot mend. A step in which the wheels take over is laid
+// out as two, named by its own name and what is done.
+func (t *trials) tooLate(d dimension) bool {
+	for _, name := range t.until {
+		if strings.HasPrefix(name, d.turned) {
+			return false
+		}
+	}
+	return true
+}
+
+// stage is how far a job was looked at: while something falls short at one
+// stage, what comes after is not worked out. The later the stage that a job
+// reaches, the nearer it is to passing.
+type stage int
+
+// The stages.
+const (
+	cannotBeBuilt stage = iota
+	settingsFall        // the gear cannot be set to the section
+	readingsFall        // an adjuster's reading, rest or length falls short
+	stepsFall           // a step that did not pass before still does not
+	wholeFalls          // everything else
+)
+
+// shortfall is how far a job is from passing.
+type shortfall struct {
+	stage stage
+	sum   float64 // of all that is missing at that stage, in metres
+}
+
+// undecided is what a check counts that says no number, in metres: more than
+// any other shortfall within reach.
+const undecided = 10.0
+
+// passes tells whether nothing is missing.
+func (f shortfall) passes() bool { return f.stage == wholeFalls && f.sum == 0 }
+
+// better tells whether f is nearer to passing than g, by more than a search
+// resolves.
+func (f shortfall) better(g shortfall) bool {
+	if f.stage != g.stage {
+		return f.stage > g.stage
+	}
+	return f.sum < g.sum-1e-5
+}
+
+// missing is the sum over the checks that do not pass.
+func missing(checks []Entry) float64 {
+	var sum float64
+	for _, c := range checks {
+		switch {
+		case c.Verdict == Pass:
+		case c.Margin == nil || math.IsNaN(*c.Margin):
+			sum += undecided
+		default:
+			// what fails by nothing at all still fails
+			sum += math.Min(undecided, math.Max(1e-4, -*c.Margin))
+		}
+	}
+	return sum
+}
+
+// at is the shortfall with a dimension at a value; one that cannot be built
+// falls short of everything.
+func (t *trials) at(d dimension, v float64) shortfall {
+	none := shortfall{sum: math.Inf(1)}
+	if v < d.least || v > d.most {
+		return none
+	}
+	j, g := d.at(t.study.Job, t.study.Gear, v)
+	if len(carrier.Lacks(g)) > 0 {
+		return none
+	}
+	var sum float64
+	for _, cell := range t.study.Culvert.Cells {
+		// no dimension is one of the culvert's: the sections stay as they are
+		_, by := carrier.Settle(cell.Section, g, j.Set).Short()
+		sum += by
+	}
+	if sum > 0 {
+		return shortfall{settingsFall, sum}
+	}
+	s, troubles := model.BuildOn(j, g, t.study.Line)
+	if len(troubles) > 0 {
+		return none
+	}
+	return t.shortfallOf(s)
+}
+
+// shortfallOf a study.
+func (t *trials) shortfallOf(s *model.Study) shortfall {
+	bays := t.baysOf(s)
+	var sum float64
+	for _, b := range bays {
+		_, by := b.Carrier.Short()
+		sum += by
+	}
+	if sum > 0 {
+		return shortfall{settingsFall, sum}
+	}
+	for _, b := range bays {
+		sum += missing(b.rangeChecks()) + missing(b.restChecks(nil)) + missing([]Entry{b.lengthCheck()})
+	}
+	if sum > 0 {
+		return shortfall{readingsFall, sum}
+	}
+	if sum = t.stepsMissing(s); sum > 0 {
+		return shortfall{stepsFall, sum}
+	}
+	r := Check(s, Options{})
+	f := shortfall{wholeFalls, missing(r.Checks)}
+	if r.Verdict != Pass && f.sum == 0 {
+		f.sum = undecided
+	}
+	return f
+}
+
+// baysOf are the bays that are reported, before anything moves.
+func (t *trials) baysOf(s *model.Study) []*bay {
+	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
+	var out []*bay
+	for _, i := range s.Reported() {
+		out = append(out, &bay{Bay: &s.Bays[i], limits: limits, tol: tol})
+	}
+	return out
+}
+
+// stepsMissing is what is missing in the steps that did not pass before: these
+// alone are measured, which is a small part of a whole check.
+func (t *trials) stepsMissing(s *model.Study) float64 {
+	if len(t.steps) == 0 {
+		return 0
+	}
+	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
+	var sum float64
+	for _, i := range s.Reported() {
+		b := inspect(&s.Bays[i], s.Job, limits, tol)
+		for k, step := range b.Steps {
+			if t.steps[step.Name] && step.Stop == "" {
+				sum += missing(b.stepChecks(k))
+			}
+		}
+	}
+	return sum
+}
+
+// stepChecks measures one step by itself.
+func (b *bay) stepChecks(k int) []Entry {
+	s := b.Steps[k]
+	boxes, parts := b.sweptBoxes(s.Path), b.present(s)
+	done := stripped{k: k, kept: map[int][]keptMeasure{}}
+	for _, p := range parts {
+		m, drags := b.strip(k, p, boxes[p])
+		done.measures = append(done.measures, m)
+		done.drags = append(done.drags, drags...)
+		done.kept[p] = b.keptBy(k, p, boxes[p])
+		done.selves = append(done.selves, b.self(k, p, parts, boxes))
+	}
+	out := append(b.selfChecks(s, done), b.digCheck(s, done), b.dragCheck(s, done))
+	out = append(out, b.releaseChecks(s, done)...)
+	out = append(out, b.supportsChecks(s, done)...)
+	if c, ok := b.levelCheck(s); ok {
+		out = append(out, c)
+	}
+	if k == len(b.Steps)-1 {
+		out = append(out, b.travelChecks(s, done)...)
+	}
+	return out
+}
