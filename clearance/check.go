@@ -139,13 +139,17 @@ func (r *report) told(s *model.Study, b *model.Bay) *told {
 	own.Bay = b
 	t := &told{}
 	t.checks = append(t.checks, own.setupChecks(r.strip)...)
+	t.checks = append(t.checks, own.standChecks(s)...)
 	t.checks = append(t.checks, own.stripChecks(r.strip)...)
+	t.checks = append(t.checks, own.liftChecks(s)...)
 	t.checks = append(t.checks, own.raiseChecks(r.raising)...)
 	t.checks = append(t.checks, own.rollChecks(r.rolling, r.rolled)...)
 	t.checks = append(t.checks, own.routeChecks(s)...)
+	t.checks = append(t.checks, own.bendChecks(s)...)
 	t.settings = own.settings()
 	t.steps = own.stepRows(r.strip)
 	t.parts = own.partRows(r.strip)
+	t.along = own.alongRows(s, r.rolling, r.rolled, t.checks)
 	return t
 }
 
@@ -154,6 +158,7 @@ type told struct {
 	settings []Setting
 	steps    []StepRow
 	parts    []PartRow
+	along    []AlongRow
 }
 
 func (r *Result) add(t *told, only []string) {
@@ -166,6 +171,9 @@ func (r *Result) add(t *told, only []string) {
 	r.Settings = append(r.Settings, t.settings...)
 	r.Steps = append(r.Steps, t.steps...)
 	r.Parts = append(r.Parts, t.parts...)
+	if len(only) == 0 || matches("roll.clear", only) {
+		r.Along = append(r.Along, t.along...)
+	}
 }
 
 // matches tells whether an id is asked for, by itself or by its group.

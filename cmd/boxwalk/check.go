@@ -13,6 +13,7 @@ import (
 
 func (a *app) checkCommand() *cobra.Command {
 	var asJSON bool
+	var proved proofOptions
 	var only, set []string
 	c := &cobra.Command{
 		Use:   "check JOB",
@@ -22,7 +23,7 @@ of each check, and a sentence for everything that fails or stays open.
 JOB is a job file, or - for standard input; the gear path then starts from the
 working directory.`,
 		Example: `  boxwalk check job.yaml
-  boxwalk check job.yaml --json > result.json
+  boxwalk check job.yaml --json --proof proof.txt > result.json
   boxwalk check job.yaml --only strip,setup.range --set gauge=1700mm`,
 		Args: oneJob,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -34,7 +35,16 @@ working directory.`,
 			if err != nil {
 				return err
 			}
-			result := a.check(s, r, ids)
+			if proved.parts && proved.file == "" {
+				return wrong("--proof-parts adds to a proof; name its file with --proof")
+			}
+			e := a.examine(s, r, ids, proved.file != "")
+			result := e.Result
+			if proved.file != "" {
+				if err := a.prove(e, proved); err != nil {
+					return err
+				}
+			}
 			var out bytes.Buffer
 			if asJSON {
 				err = table.JSON(&out, result)
@@ -51,8 +61,10 @@ working directory.`,
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print the result as JSON (boxwalk schema result)")
+	c.Flags().StringVar(&proved.file, "proof", "", "write the proof of the clearances to this `FILE` (boxwalk verify)")
+	c.Flags().BoolVar(&proved.parts, "proof-parts", false, "also prove every part's own number of clearance.csv")
 	c.Flags().StringSliceVar(&only, "only", nil, "check only these ids or groups of ids; the result then clears nothing")
-	c.Flags().StringArrayVar(&set, "set", nil, "fix a setting in place of the job's `KEY=VALUE`; repeatable")
+	setFlagOn(c, &set)
 	return c
 }
 

@@ -37,7 +37,7 @@ wrong, 3 the tool failed.`,
 	flags := root.PersistentFlags()
 	flags.StringVar(&a.root, "root", ".", "folder that the gear file must lie in")
 	flags.BoolVarP(&a.quiet, "quiet", "q", false, "show no progress")
-	root.AddCommand(a.checkCommand(), a.explainCommand(), a.limitsCommand(), a.schemaCommand())
+	root.AddCommand(a.checkCommand(), a.verifyCommand(), a.explainCommand(), a.limitsCommand(), a.schemaCommand())
 	root.AddCommand(a.outputCommands()...)
 	root.AddCommand(a.versionCommand(), completionCommand())
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {

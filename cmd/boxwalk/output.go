@@ -41,6 +41,7 @@ type making func(s *model.Study, r *clearance.Result, u units.System) ([]product
 func (a *app) outputCommand(use, short, within string, make making) *cobra.Command {
 	var folder string
 	var force bool
+	var set []string
 	c := &cobra.Command{
 		Use:   use + " JOB",
 		Short: short,
@@ -54,18 +55,25 @@ stays open is drawn too, stamped NOT CLEARED, and the exit code is 1.`,
 			if folder == "" {
 				return wrong("%s needs a folder to write to\nFor example:\n  boxwalk %s job.yaml -o out", use, use)
 			}
-			return a.output(args[0], folder, within, force, make)
+			return a.output(args[0], set, target{folder, within, force}, make)
 		},
 	}
 	c.Flags().StringVarP(&folder, "output", "o", "", "folder to write to; it is made where it does not exist")
 	c.Flags().BoolVar(&force, "force", false, "also overwrite files that boxwalk did not write")
+	setFlagOn(c, &set)
 	return c
+}
+
+// target is where output goes and what of it may be overwritten.
+type target struct {
+	folder, within string
+	force          bool
 }
 
 // output checks a job, makes its files, writes them, and prints what was
 // written and the table.
-func (a *app) output(job, folder, within string, force bool, make making) error {
-	s, read, err := a.study(job, nil)
+func (a *app) output(job string, set []string, to target, make making) error {
+	s, read, err := a.study(job, set)
 	if err != nil {
 		return err
 	}
@@ -75,12 +83,12 @@ func (a *app) output(job, folder, within string, force bool, make making) error 
 	if err != nil {
 		return failed(err)
 	}
-	w, err := write(folder, files, within, force)
+	w, err := write(to.folder, files, to.within, to.force)
 	if err != nil {
 		return err
 	}
 	var out bytes.Buffer
-	w.list(&out, folder)
+	w.list(&out, to.folder)
 	if err := table.Terminal(&out, r, u, a.width(), a.colour()); err != nil {
 		return failed(err)
 	}
@@ -112,6 +120,7 @@ func everything(s *model.Study, r *clearance.Result, u units.System) ([]product,
 		{"result.json", func(w io.Writer) error { return table.JSON(w, r) }},
 		{"result.schema.json", func(w io.Writer) error { _, err := w.Write(table.Schema); return err }},
 		{"clearance.csv", func(w io.Writer) error { return table.Clearance(w, r, u) }},
+		{"along.csv", func(w io.Writer) error { return table.Along(w, r, u) }},
 		{"settings.csv", func(w io.Writer) error { return table.Settings(w, r, u) }},
 		{"parts.csv", func(w io.Writer) error { return table.Parts(w, s) }},
 		{"steps.txt", func(w io.Writer) error { return table.Steps(w, r, u) }},
@@ -132,8 +141,8 @@ func everything(s *model.Study, r *clearance.Result, u units.System) ([]product,
 	return out, nil
 }
 
-func drawings(s *model.Study, r *clearance.Result, _ units.System) ([]product, error) {
-	list, err := views.Sheets(s, r)
+func drawings(s *model.Study, r *clearance.Result, u units.System) ([]product, error) {
+	list, err := views.Sheets(s, r, lists(s, r, u)...)
 	if err != nil {
 		return nil, err
 	}

@@ -10,10 +10,17 @@ import (
 	"boxwalk/clearance"
 	"boxwalk/model/diag"
 	"boxwalk/model/job"
+
+	"github.com/spf13/cobra"
 )
 
 // setFlag is the name that problems of --set have as their file.
 const setFlag = "--set"
+
+// setFlagOn gives a command the flag --set.
+func setFlagOn(c *cobra.Command, set *[]string) {
+	c.Flags().StringArrayVar(set, "set", nil, "fix a setting in place of the job's `KEY=VALUE`; repeatable")
+}
 
 // override puts settings given as KEY=VALUE in the place of those in the job's
 // `set:` group. They are read like the file, with the same limits, and join

@@ -169,9 +169,14 @@ func (r *reading) told() error {
 
 // check holds a study against the checks asked for.
 func (a *app) check(s *model.Study, r *reading, only []string) *clearance.Result {
+	return a.examine(s, r, only, false).Result
+}
+
+// examine is check that can keep what a proof is written from.
+func (a *app) examine(s *model.Study, r *reading, only []string, proof bool) *clearance.Examination {
 	show, done := a.progress()
 	defer done()
-	return clearance.Check(s, clearance.Options{Version: version(), Inputs: r.inputs, Only: only, Progress: show})
+	return clearance.Examine(s, clearance.Options{Version: version(), Inputs: r.inputs, Only: only, Progress: show, Proof: proof})
 }
 
 // system is the units of the job.

@@ -101,7 +101,7 @@ func TestATableIsRuledAndReadsInOrder(t *testing.T) {
 			texts = append(texts, text.Lines[0])
 		}
 	}
-	if want := []string{"Adjuster", "Low brace left", "x", "Raised", "730.6"}; !slices.Equal(texts, want) {
+	if want := []string{"Adjuster", "Raised", "Low brace left", "730.6", "x"}; !slices.Equal(texts, want) {
 		t.Errorf("%q", texts)
 	}
 }

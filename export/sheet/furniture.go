@@ -29,7 +29,7 @@ func (s *Sheet) Furniture() []Item {
 // stampHeight is the height of the stamp's letters: four times the lettering.
 func (s *Sheet) stampHeight() float64 { return 4 * s.LetteringHeight() }
 
-func (s *Sheet) stampDepth() float64 { return 1.9 * s.stampHeight() }
+func (s *Sheet) stampDepth() float64 { return 1.6 * s.stampHeight() }
 
 // stampItems letters the stamp into its band, between double rules; the reason
 // stands to its right, as small as it must be.

@@ -18,10 +18,22 @@ type notesBlock struct {
 }
 
 // noteLine is one line in the block; a heading is larger, a number hangs out.
+// The zero value is an empty line.
 type noteLine struct {
 	number, text string
 	heading      bool
 }
+
+// depthOf is the lines that a group takes where it follows another one: a heading
+// is larger than the pitch and keeps a line's distance from what stands above.
+func depthOf(group []noteLine) int {
+	if headed(group) {
+		return len(group) + 1
+	}
+	return len(group)
+}
+
+func headed(group []noteLine) bool { return len(group) > 0 && group[0].heading }
 
 // notesBlock breaks cautions and notes to fill an area of the given width.
 func (s *Sheet) notesBlock(area float64) notesBlock {
@@ -30,7 +42,7 @@ func (s *Sheet) notesBlock(area float64) notesBlock {
 	count := max(1, int(inner/(notesColumn*h)))
 	b := notesBlock{width: inner/float64(count) - notesPad, pitch: h * LinePitch}
 	groups := append(noteGroups("CAUTIONS", s.Cautions, h, b.width), noteGroups("NOTES", s.Notes, h, b.width)...)
-	total := 0
+	total := 0 // lines, at least: a heading may come to stand at the head of a column
 	for _, g := range groups {
 		total += len(g)
 	}
@@ -66,9 +78,12 @@ func pour(groups [][]noteLine, rows int) [][]noteLine {
 	columns := [][]noteLine{nil}
 	for _, g := range groups {
 		last := &columns[len(columns)-1]
-		if len(*last) > 0 && len(*last)+len(g) > rows {
+		if len(*last) > 0 && len(*last)+depthOf(g) > rows {
 			columns = append(columns, nil)
 			last = &columns[len(columns)-1]
+		}
+		if headed(g) && len(*last) > 0 {
+			*last = append(*last, noteLine{})
 		}
 		*last = append(*last, g...)
 	}
@@ -97,6 +112,9 @@ func (b notesBlock) items(box Box, h float64) []Item {
 }
 
 func (n noteLine) items(at Point, h float64) []Item {
+	if n.text == "" {
+		return nil
+	}
 	if n.heading {
 		return []Item{Text{On: FrameText, At: at.Add(Pt(0, h/2)), Anchor: TopLeft, Height: headingHeight * h, Lines: []string{n.text}}}
 	}

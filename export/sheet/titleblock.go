@@ -59,7 +59,7 @@ func (t Title) sheetOf() string {
 }
 
 // mainScale letters the scales of the views, that of the first one first, as
-// ISO 5455 asks of a sheet with several.
+// ISO 5455 asks of a sheet with several; "none" where nothing is to scale.
 func (s *Sheet) mainScale() string {
 	var texts []string
 	for _, v := range s.Views {
@@ -69,6 +69,9 @@ func (s *Sheet) mainScale() string {
 		if t := s.Units.ScaleText(v.Scale); !slices.Contains(texts, t) {
 			texts = append(texts, t)
 		}
+	}
+	if len(texts) == 0 {
+		return "none"
 	}
 	return strings.Join(texts, "; ")
 }

@@ -23,6 +23,7 @@ func JSON(w io.Writer, r *clearance.Result) error {
 	whole.Checks = listed(r.Checks)
 	whole.Settings = listed(r.Settings)
 	whole.Steps = listed(r.Steps)
+	whole.Along = listed(r.Along)
 	whole.Cautions = listed(r.Cautions)
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)

@@ -112,8 +112,19 @@ func (m measure) bound(e clearance.Entry) string {
 // sixteenths of an inch as tapes have them.
 func reading(v float64, unit string, s units.System) string {
 	if unit == "m" && s == units.Imperial {
-		return units.FeetInches(units.Length(v))
+		return feetInches(v)
 	}
 	m := shown(unit, s)
 	return strings.TrimSpace(m.nearest(v) + " " + m.name)
+}
+
+// feetInches is a length as tapes have it. Whole feet keep a naught before a
+// fraction alone: 4'-13/16" would be taken for more inches than there are.
+func feetInches(v float64) string {
+	text := units.FeetInches(units.Length(v))
+	feet, rest, ok := strings.Cut(text, "'-")
+	if ok && strings.Contains(rest, "/") && !strings.Contains(rest, " ") {
+		return feet + "'-0 " + rest
+	}
+	return text
 }

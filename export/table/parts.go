@@ -17,22 +17,33 @@ import (
 // size is that of the box around the part as raised: along the cell, across
 // it, and up; of a link it is the box around the slanting bar.
 func Parts(w io.Writer, s *model.Study) error {
-	system := units.Metric
-	if s.Job.Job.Units == units.Imperial.String() {
-		system = units.Imperial
-	}
-	l, m := shown("m", system), shown("kg", system)
-	m.decimals = 1
+	system := jobSystem(s)
+	l, m := shown("m", system), massMeasure(system)
 	size := " (" + l.name + ")"
 	rows := [][]string{{"cells", "pours", "marks", "role", "name", "side", "count", "mass each (" + m.name + ")", "mass together (" + m.name + ")",
 		"along" + size, "across" + size, "up" + size}}
-	for _, g := range partGroups(s, l, m) {
+	for _, g := range partGroups(s, l.nearest, m) {
 		for _, b := range blocks(g.places) {
 			rows = append(rows, []string{runs(b.cells), runs(b.pours), g.marks, string(g.role), plain(g.name), g.side,
 				strconv.Itoa(g.count), g.each, g.together, g.size[0], g.size[1], g.size[2]})
 		}
 	}
 	return written(w, rows)
+}
+
+// jobSystem is the units of a study's job.
+func jobSystem(s *model.Study) units.System {
+	if s.Job.Job.Units == units.Imperial.String() {
+		return units.Imperial
+	}
+	return units.Metric
+}
+
+// massMeasure is mass to a tenth: single lugs weigh less than a kilogram.
+func massMeasure(s units.System) measure {
+	m := shown("kg", s)
+	m.decimals = 1
+	return m
 }
 
 // partKind is what makes two parts of one carrier interchangeable, as printed.
@@ -58,11 +69,11 @@ type partGroup struct {
 	places []place
 }
 
-func partGroups(s *model.Study, l, m measure) []partGroup {
+func partGroups(s *model.Study, length func(float64) string, m measure) []partGroup {
 	var out []partGroup
 	at := map[partRow]int{}
 	for _, b := range s.Bays {
-		for _, row := range partRows(b.Carrier.Parts, l, m) {
+		for _, row := range partRows(b.Carrier.Parts, length, m) {
 			n, ok := at[row]
 			if !ok {
 				n = len(out)
@@ -76,12 +87,12 @@ func partGroups(s *model.Study, l, m measure) []partGroup {
 }
 
 // partRows groups the parts of one carrier, in the order they are built.
-func partRows(parts []carrier.Part, l, m measure) []partRow {
+func partRows(parts []carrier.Part, length func(float64) string, m measure) []partRow {
 	var order []partKind
 	marks, mass := map[partKind][]string{}, map[partKind]float64{}
 	for _, p := range parts {
 		d := p.Box().Max.Sub(p.Box().Min)
-		k := partKind{p.Role, p.Name, sideOf(p.Side), m.nearest(p.Mass), [3]string{l.nearest(d[0]), l.nearest(d[1]), l.nearest(d[2])}}
+		k := partKind{p.Role, p.Name, sideOf(p.Side), m.nearest(p.Mass), [3]string{length(d[0]), length(d[1]), length(d[2])}}
 		if marks[k] == nil {
 			order = append(order, k)
 		}

@@ -15,7 +15,7 @@ func Settings(w io.Writer, r *clearance.Result, s units.System) error {
 		m.decimals = 3
 	}
 	rows := [][]string{{"cells", "pours", "bents", "adjuster", "raised (" + m.name + ")", "collapsed (" + m.name + ")"}}
-	for _, g := range settingGroups(r.Settings, m) {
+	for _, g := range settingGroups(r.Settings, m.nearest) {
 		rows = append(rows, []string{runs(g.cells), runs(g.pours), g.bents, plain(g.adjuster), g.raised, g.collapsed})
 	}
 	return written(w, rows)
@@ -34,14 +34,14 @@ type settingGroup struct {
 
 // settingGroups draws equal readings together: bents of one place first, then
 // places with the same bents, then cells with the same pours.
-func settingGroups(list []clearance.Setting, m measure) []settingGroup {
+func settingGroups(list []clearance.Setting, print func(float64) string) []settingGroup {
 	type at struct {
 		settingKey
 		place
 	}
 	bents, order := map[at][]int{}, []at{}
 	for _, s := range list {
-		k := at{settingKey{s.Adjuster, m.nearest(s.Raised), m.nearest(s.Collapsed)}, place{s.Cell, s.Pour}}
+		k := at{settingKey{s.Adjuster, print(s.Raised), print(s.Collapsed)}, place{s.Cell, s.Pour}}
 		if bents[k] == nil {
 			order = append(order, k)
 		}

@@ -246,4 +246,4 @@ func (o *office) hangerRods(v *sheet.View, cell culvert.Cell) []sheet.Point {
 
 // rodAbove is how far a hanger rod is drawn above the roof, m: to show that it
 // goes on; what holds it there is not the carrier's.
-const rodAbove = 0.15
+const rodAbove = 0.1

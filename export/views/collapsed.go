@@ -41,11 +41,22 @@ func (o *office) collapsed(g cellGroup) plan {
 				}
 			}
 			o.insideDimensions(v, st, p)
-			s.Add(v, beside(s, o.clearanceTable(s, zones), append(o.sectionNotes(g), zoneSentences(zones)...)))
+			notes := append(o.sectionNotes(g), worseNote)
+			if o.result.Verdict != clearance.Pass {
+				notes = append(notes, notClearedNote)
+			}
+			s.Add(v, beside(s, o.clearanceTable(s, zones, o.short(g)), append(notes, zoneSentences(zones)...)))
 			return nil
 		},
 	}
 }
+
+// What the notes say of the table of clearances: always, and where the job does
+// not pass.
+const (
+	worseNote      = "The table rounds toward the worse."
+	notClearedNote = "A pass here does not clear the job."
+)
 
 // jackCallout is the reading of the right jack.
 func (o *office) jackCallout(st stand) []callout {
@@ -59,18 +70,53 @@ func (o *office) jackCallout(st stand) []callout {
 }
 
 // governing are the collapsed clearances of a bay, one entry for each zone, in
-// the order of the zones.
+// the order of the zones. One without a value is among them unless it passes
+// for want of anything to check.
 func (o *office) governing(b interface{ Name() string }) []clearance.Entry {
 	var out []clearance.Entry
 	for _, z := range culvert.Zones {
 		for _, c := range o.result.Checks {
-			if c.ID == "strip.clear" && c.Where.Frame == b.Name() && c.Where.Zone == string(z) && strings.HasSuffix(c.Subject, ", collapsed") && c.Value != nil {
+			if c.ID == "strip.clear" && c.Where.Frame == b.Name() && c.Where.Zone == string(z) && strings.HasSuffix(c.Subject, ", collapsed") && (c.Value != nil || c.Verdict != clearance.Pass) {
 				out = append(out, c)
 				break
 			}
 		}
 	}
 	return out
+}
+
+// short are the collapsed clearances that do not pass in the other cells and
+// pours that the sheet stands for: of each zone the one with the least margin.
+func (o *office) short(g cellGroup) []clearance.Entry {
+	var out []clearance.Entry
+	at := map[string]int{}
+	for i := range o.study.Bays {
+		b := &o.study.Bays[i]
+		if b == g.bay() || !g.standsFor(b.Cell.Number) {
+			continue
+		}
+		for _, e := range o.governing(b) {
+			n, have := at[e.Where.Zone]
+			switch {
+			case e.Verdict == clearance.Pass:
+			case !have:
+				at[e.Where.Zone] = len(out)
+				out = append(out, e)
+			case worse(e, out[n]):
+				out[n] = e
+			}
+		}
+	}
+	return out
+}
+
+// worse tells whether an entry is further from passing than another; a failure
+// is worse than what could not be decided.
+func worse(a, b clearance.Entry) bool {
+	if a.Verdict != b.Verdict {
+		return a.Verdict == clearance.Fail
+	}
+	return a.Margin != nil && (b.Margin == nil || *a.Margin < *b.Margin)
 }
 
 // zoneSentences is what each entry says.
@@ -89,37 +135,56 @@ func upperFirst(s string) string {
 	return strings.ToUpper(s[:1]) + s[1:]
 }
 
-// clearanceTable is the same in numbers.
-func (o *office) clearanceTable(s *sheet.Sheet, list []clearance.Entry) *sheet.View {
-	f := func(v float64) string {
-		if math.IsInf(v, 0) || math.IsNaN(v) {
-			return "?"
-		}
-		return s.Units.Format(perMetre * v)
-	}
+// clearanceTable is the same in numbers. Rows that do not pass stand out, and
+// so that no other cell or pour that shares the sheet hides behind the one
+// drawn, theirs follow. Numbers are rounded toward the worse.
+func (o *office) clearanceTable(s *sheet.Sheet, list, elsewhere []clearance.Entry) *sheet.View {
+	down := func(v float64) string { return s.Units.Format(floored(perMetre*v, s.Units.Step())) }
+	up := func(v float64) string { return s.Units.Format(-floored(-perMetre*v, s.Units.Step())) }
 	var rows [][]string
-	for _, e := range list {
-		row := []string{culvert.Zone(e.Where.Zone).Words(), e.Where.Part, f(e.Value.Lower), f(e.Allowance), "", "", e.Verdict.String()}
+	var emphasis []sheet.Emphasis
+	for _, e := range append(list[:len(list):len(list)], elsewhere...) {
+		row := []string{culvert.Zone(e.Where.Zone).Words(), e.Where.Part, "?", up(e.Allowance), "", "", e.Verdict.String()}
+		if e.Value != nil {
+			row[2] = down(e.Value.Lower)
+		}
+		emphasis = append(emphasis, sheet.Plain)
+		if e.Verdict != clearance.Pass {
+			row[6], emphasis[len(rows)] = strings.ToUpper(row[6]), sheet.Alarm
+		}
+		if len(rows) >= len(list) {
+			row[0] += fmt.Sprintf(", cell %d, pour %d", e.Where.Cell, e.Where.Pour)
+		}
 		if e.Limit != nil {
-			row[4] = f(*e.Limit)
+			row[4] = s.Units.Format(perMetre * *e.Limit)
 		}
 		if e.Margin != nil {
-			row[5] = f(*e.Margin)
+			row[5] = down(*e.Margin)
 		}
 		rows = append(rows, row)
 	}
-	return s.Table("Clearances, collapsed", []sheet.Column{{Title: "To the"}, {Title: "Part"}, {Title: "Clear", Right: true}, {Title: "Allow", Right: true}, {Title: "Limit", Right: true}, {Title: "Margin", Right: true}, {Title: "Verdict"}}, rows)
+	// as wide as the longest zone; places elsewhere take a second line
+	first := sheet.TextWidth(culvert.HaunchBottom.Words(), s.LetteringHeight()) + 3
+	return s.Table("Clearances, collapsed", []sheet.Column{{Title: "To the", Width: first}, {Title: "Part"}, {Title: "Clear", Right: true}, {Title: "Allow", Right: true}, {Title: "Limit", Right: true}, {Title: "Margin", Right: true}, {Title: "Verdict"}}, rows, emphasis...)
 }
+
+// floored is v in whole steps, rounded down but for what binary fractions leave
+// over, a millionth of a step.
+func floored(v, step float64) float64 { return math.Floor(v/step+1e-6) * step }
 
 // sameClearance is how far a dimension in the section may differ from the
 // clearance in space, m; beyond it the pair does not lie in one section and is
 // left to the table.
 const sameClearance = 1e-4
 
+// clearanceOffsets is how many places are tried on either side of a clearance,
+// 2 mm of paper apart.
+const clearanceOffsets = 12
+
 // clearanceDimension is the dimension between the two points that govern.
 func clearanceDimension(p *placer, e clearance.Entry) (sheet.Dimension, bool) {
 	w := e.Where
-	if w.A == nil || w.B == nil {
+	if w.A == nil || w.B == nil || e.Value == nil {
 		return sheet.Dimension{}, false
 	}
 	a, b := across(w.A[1], w.A[2]), across(w.B[1], w.B[2])
@@ -130,9 +195,11 @@ func clearanceDimension(p *placer, e clearance.Entry) (sheet.Dimension, bool) {
 	u := b.Sub(a).Mul(1 / length)
 	angle := math.Atan2(u[1], u[0]) * 180 / math.Pi
 	var tries []sheet.Dimension
-	for _, offset := range []float64{0, 4, -4, 8, -8, 12, -12, 16, -16, 20, -20} {
-		for _, before := range []bool{false, true} {
-			tries = append(tries, sheet.Dimension{On: sheet.Clearance, From: a, To: b, Angle: angle, Base: a, Offset: offset, Before: before})
+	for k := range clearanceOffsets {
+		for _, offset := range []float64{2 * float64(k), -2 * float64(k)} {
+			for _, before := range []bool{false, true} {
+				tries = append(tries, sheet.Dimension{On: sheet.Clearance, From: a, To: b, Angle: angle, Base: a, Offset: offset, Before: before})
+			}
 		}
 	}
 	i, ok := p.best(len(tries), func(i int) []sheet.Item { return p.sheet.Draw(tries[i], p.n).Items() }, func(i int) float64 { return abs(tries[i].Offset) / 8 })

@@ -6,19 +6,12 @@ import (
 	"boxwalk/model/geom"
 )
 
-// opening is the clear outline of a cell, centreline at y, as {y, z}.
+// opening is the clear outline of a cell, its channel with it, centreline at y,
+// as {y, z}.
 func opening(s culvert.Section, y float64) []geom.Point2 {
-	b, r := s.HalfSpan, s.Rise
-	corners := []geom.Point2{
-		{-b + s.Bottom.Run, 0}, {b - s.Bottom.Run, 0}, {b, s.Bottom.Rise}, {b, r - s.Top.Rise},
-		{b - s.Top.Run, r}, {-b + s.Top.Run, r}, {-b, r - s.Top.Rise}, {-b, s.Bottom.Rise},
-	}
-	var out []geom.Point2
-	for i, p := range corners {
-		p[0] += y
-		if q := corners[(i+1)%len(corners)]; p.Sub(geom.Point2{q[0] + y, q[1]}).Len() > 1e-9 {
-			out = append(out, p)
-		}
+	out := s.Opening()
+	for i := range out {
+		out[i][0] += y
 	}
 	return out
 }
@@ -42,7 +35,8 @@ func (o *office) concreteSection(v *sheet.View, cell culvert.Cell) {
 			loops = append(loops, acrossAll(part))
 			v.Polyline(sheet.Concrete, acrossAll(part)...)
 			breakLine(v, across(side*limit[i], crown), across(side*limit[i], next.Rise))
-			breakLine(v, across(side*limit[i], 0), across(side*limit[i], base))
+			low := min(part[0][1], part[len(part)-1][1])
+			breakLine(v, across(side*limit[i], low), across(side*limit[i], base))
 			continue
 		}
 		v.Line(sheet.Concrete, across(side*limit[i], base), across(side*limit[i], crown))

@@ -126,8 +126,14 @@ func (o *office) blank(p plan, paper sheet.Paper) *sheet.Sheet {
 		s.Cautions = []string{briefCaution}
 	}
 	s.Stamp, s.StampReason = o.stamp()
+	if o.result.Verdict == clearance.Fail {
+		s.Title.Status = doesNotPass
+	}
 	return s
 }
+
+// doesNotPass is the document status of every sheet of a job that fails.
+const doesNotPass = "does not pass: see result"
 
 const briefCaution = "A picture to explain, not to set by. Check before use by a qualified engineer; read with the cautions on the drawings."
 

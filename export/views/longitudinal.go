@@ -88,7 +88,7 @@ func (o *office) slabs(v *sheet.View, b *model.Bay, x0, x1 float64) {
 	inlet, _ := jointsAt(b, s.Pours[0], 0)
 	_, outlet := jointsAt(b, s.Pours[len(s.Pours)-1], 0)
 	lo, hi := max(x0, inlet-s.InletSlab), min(x1, outlet+s.OutletSlab)
-	block(fixed(lo), fixed(hi), -cell.Invert, 0, lo == x0, hi == x1)
+	block(fixed(lo), fixed(hi), -cell.Invert, o.invertTop(v, cell, lo, hi), lo == x0, hi == x1)
 	for _, p := range s.Pours {
 		rear, front := jointsAt(b, p, cell.Rise)
 		if front <= x0 || rear >= x1 {
@@ -110,6 +110,23 @@ func (o *office) slabs(v *sheet.View, b *model.Bay, x0, x1 float64) {
 			v.Text(along(mid, cell.Rise+cell.Roof/2), sheet.MiddleCentre, fmt.Sprintf("Pour %d", p.Number))
 		}
 	}
+}
+
+// invertTop is where the centreline cuts the invert's top: in the channel where
+// one lies under it. The edge of the channel that the section then looks at is
+// drawn, or its floor, hidden, where the channel lies wholly on that side.
+func (o *office) invertTop(v *sheet.View, cell culvert.Cell, lo, hi float64) float64 {
+	c := cell.Channel
+	right, left := c.Offset-c.Width/2, c.Offset+c.Width/2
+	switch {
+	case !c.Exists() || left <= 0:
+		return 0
+	case right < 0:
+		v.Line(sheet.General, along(lo, 0), along(hi, 0))
+		return -c.Depth
+	}
+	v.Line(sheet.Hidden, along(lo, -c.Depth), along(hi, -c.Depth))
+	return 0
 }
 
 // jointsAt is where a pour begins and ends on the cell's centreline at a height,
@@ -157,4 +174,5 @@ func (o *office) longDimensions(v *sheet.View, b *model.Bay) {
 	v.Stack(sheet.Left, perMetre*(x0-window), sheet.Span{From: at(x0-window, 0), To: at(x0-window, b.Cell.Rise), Suffix: " rise"})
 	y := perMetre * (base - 0.12)
 	v.Arrow(sheet.Loads, sheet.Pt(perMetre*x1, y), sheet.Pt(perMetre*(x1+0.8), y))
+	v.Text(sheet.Pt(perMetre*(x1+0.85), y), sheet.MiddleLeft, "ahead")
 }

@@ -24,16 +24,16 @@ func Pictures(s *model.Study, r *clearance.Result) ([]Named, error) {
 	b := groups[0].bay()
 	end := last(b)
 	var shots []shot
-	add := func(name, title string, st stand, roll float64) {
-		shots = append(shots, shot{name, title, st, roll, false}, shot{name + "-bent", title + ", one bent", st, roll, true})
+	add := func(name, title string, st stand) {
+		shots = append(shots, shot{name: name, title: title, st: st}, shot{name: name + "-bent", title: title + ", one bent", st: st, close: true})
 	}
-	add("raised", "Raised", stand{b, raisedStep}, 0)
+	add("raised", "Raised", stand{b, raisedStep})
 	for k := 0; k <= end.step; k++ {
-		add(fmt.Sprintf("step-%d-%s", k+1, stepFile(b.Steps[k].Name)), fmt.Sprintf("End of step %d, %s", k+1, b.Steps[k].Name), stand{b, k}, 0)
+		add(fmt.Sprintf("step-%d-%s", k+1, stepFile(b.Steps[k].Name)), fmt.Sprintf("End of step %d, %s", k+1, b.Steps[k].Name), stand{b, k})
 	}
 	if end.step >= 0 && end.step == len(b.Steps)-1 {
-		add("collapsed", "Collapsed", end, 0)
-		shots = append(shots, shot{"rolling", "Rolling ahead", end, rollShown * float64(b.Carrier.Gear.Form.Length), false})
+		add("collapsed", "Collapsed", end)
+		shots = append(shots, o.rollingShots(end)...)
 	}
 	var out []Named
 	for _, p := range shots {
@@ -46,15 +46,11 @@ func Pictures(s *model.Study, r *clearance.Result) ([]Named, error) {
 	return out, nil
 }
 
-// rollShown is the share of the form's length that the picture of rolling shows
-// the carrier advanced by.
-const rollShown = 0.45
-
 // shot is one picture.
 type shot struct {
 	name, title string
 	st          stand
-	roll        float64
+	rolled      *geom.Pose // where it has rolled to, from where it stands collapsed; nil unless it rolls
 	close       bool
 }
 
@@ -96,7 +92,11 @@ func (o *office) shoot(v *sheet.View, p shot) error {
 	cam := scene.Isometric(geom.Vec{1, -1, 1})
 	near := x0 + length*openAt
 	far := x0 - 0.6
-	front := x0 + length + 0.6 + p.roll
+	front := x0 + length + 0.6
+	if p.rolled != nil {
+		near, front = near+p.rolled.T[0], front+b.Advance
+		sc.Objects = append(sc.Objects, steelScene(b)...)
+	}
 	lower := []string{"invert"}
 	if p.close {
 		x := c.Bents[p.st.middle()]
@@ -108,7 +108,7 @@ func (o *office) shoot(v *sheet.View, p shot) error {
 	} else {
 		cam = cam.Cutting(scene.Cut{Plane: plane(-1, -far), Groups: []string{"invert", "pour"}}, scene.Cut{Plane: plane(1, front), Groups: lower})
 	}
-	cam = cam.Cutting(scene.Cut{Plane: plane(1, near), Groups: []string{"pour", "kept"}, Drop: false})
+	cam = cam.Cutting(scene.Cut{Plane: plane(1, near), Groups: []string{"pour", "kept"}, Drop: false}, steelCut(b))
 	return drawScene(v, sc, cam)
 }
 
@@ -118,11 +118,10 @@ func plane(sign, d float64) geom.Plane { return geom.Plane{N: geom.Vec{sign, 0, 
 // carrierScene is the carrier as it stands.
 func (o *office) carrierScene(p shot) scene.Scene {
 	var sc scene.Scene
-	ahead := geom.Translation(geom.Vec{p.roll, 0, 0})
 	for _, part := range p.st.parts() {
 		obj := p.st.object(part)
-		if p.roll != 0 {
-			obj.Solid = obj.Solid.Moved(ahead)
+		if p.rolled != nil {
+			obj.Solid = obj.Solid.Moved(*p.rolled)
 		}
 		sc.Objects = append(sc.Objects, obj)
 	}

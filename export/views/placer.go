@@ -30,6 +30,9 @@ func newPlacer(s *sheet.Sheet, v *sheet.View, n float64) *placer {
 			if i.Closed && len(i.Points) > 2 {
 				p.ink = append(p.ink, []sheet.Point{i.Points[len(i.Points)-1], i.Points[0]})
 			}
+		case sheet.Circle:
+			r := sheet.Pt(i.Radius, i.Radius)
+			p.ink = append(p.ink, sheet.RectLoop(i.Centre.Sub(r), i.Centre.Add(r)))
 		case sheet.Text:
 			p.take([]sheet.Item{i})
 		case sheet.Leader:
@@ -80,7 +83,7 @@ func (p *placer) cost(items []sheet.Item) float64 {
 			if meets(o, p.texts) > 0 || meets(o, p.lines) > 0 {
 				return math.Inf(1)
 			}
-			total += float64(meets(o, p.ink))
+			total += float64(meets(aired(o, air*p.sheet.LetteringHeight()*p.n), p.ink))
 		case sheet.Line:
 			if meets([]sheet.Point{i.A, i.B}, p.texts) > 0 {
 				return math.Inf(1)
@@ -92,6 +95,19 @@ func (p *placer) cost(items []sheet.Item) float64 {
 		}
 	}
 	return total
+}
+
+// air is what lettering keeps from lines where there is a choice, letter heights.
+const air = 0.4
+
+// aired is an outline whose corners stand out by d, mm, along its sides.
+func aired(o []sheet.Point, d float64) []sheet.Point {
+	out := make([]sheet.Point, len(o))
+	for i, p := range o {
+		before, after := o[(i+len(o)-1)%len(o)], o[(i+1)%len(o)]
+		out[i] = p.Add(p.Sub(before).Normalize().Mul(d)).Add(p.Sub(after).Normalize().Mul(d))
+	}
+	return out
 }
 
 // best of so many candidates; the first among equals. None if all clash.

@@ -18,12 +18,12 @@ func (o *office) plan() plan {
 	long := at(c.Pours[n], c.Pours[n].Front, 0, 0).Sub(at(c.Pours[0], c.Pours[0].Rear, 0, 0)).Len()
 	return plan{
 		name: "plan", title: "Plan and pour layout", supplement: plural(len(c.Cells), "cell") + ", " + plural(len(c.Pours), "pour"), kind: "Layout drawing",
-		least: 200, size: long,
+		least: 130, size: long,
 		build: func(s *sheet.Sheet, n float64) error {
 			v := sheet.NewView("Plan at mid height, looking down")
 			v.Scale = n
 			o.drawPlan(s, v, n)
-			s.Add(v, o.pourTable(s), o.northView(s))
+			s.Add(v, o.north(s, o.pourTable(s)))
 			return nil
 		},
 	}
@@ -63,7 +63,7 @@ func (o *office) drawPlan(s *sheet.Sheet, v *sheet.View, n float64) {
 			v.Line(sheet.General, at(p, e, left, 0), at(p, e, right, 0))
 		}
 		for _, cell := range c.Cells {
-			y := cell.Centre + 0.35*cell.HalfSpan
+			y := cell.Centre + clearOfChannel(cell)*cell.HalfSpan
 			mid := at(p, p.Rear, y, 0).Add(at(p, p.Front, y, 0)).Mul(0.5)
 			v.Text(mid, sheet.MiddleCentre, fmt.Sprintf("Cell %d, pour %d", cell.Number, p.Number))
 		}
@@ -78,11 +78,33 @@ func (o *office) drawPlan(s *sheet.Sheet, v *sheet.View, n float64) {
 				after = 0.6
 			}
 			v.Line(sheet.Centre, at(p, p.Rear, cell.Centre, -before), at(p, p.Front, cell.Centre, after))
+			if ch := cell.Channel; ch.Exists() {
+				for _, y := range []float64{cell.Centre + ch.Offset + ch.Width/2, cell.Centre + ch.Offset - ch.Width/2} {
+					v.Line(sheet.General, at(p, p.Rear, y, 0), at(p, p.Front, y, 0))
+				}
+			}
 		}
 	}
 	o.aprons(v, left, right)
 	o.planDimensions(v, faces)
 	o.stations(v, right, n)
+}
+
+// clearOfChannel is where a pour's name stands, left of the centreline as a
+// share of half the span: the place farthest from the edges of the channel.
+func clearOfChannel(c culvert.Cell) float64 {
+	best, most := 0.35, 0.0
+	if !c.Channel.Exists() {
+		return best
+	}
+	for _, share := range []float64{0.35, -0.35, 0.65, -0.65} {
+		y := share * c.HalfSpan
+		d := min(abs(y-c.Channel.Offset-c.Channel.Width/2), abs(y-c.Channel.Offset+c.Channel.Width/2))
+		if d > most+1e-9 {
+			best, most = share, d
+		}
+	}
+	return best
 }
 
 // aprons are the slabs beyond the ends.
@@ -192,28 +214,24 @@ func skew(e geom.End) string {
 	return fmt.Sprintf("%.4g deg %s", abs(a), side)
 }
 
-// northView is the north arrow as the plan is turned, with the bearing of the
-// job's line and the grade.
-func (o *office) northView(s *sheet.Sheet) *sheet.View {
+// north adds to a table, on its right, the north arrow as the plan is turned,
+// with the bearing of the job's line and the grade.
+func (o *office) north(s *sheet.Sheet, v *sheet.View) *sheet.View {
 	a := o.study.Job.Alignment
 	bearing := float64(a.Start.Bearing)
-	v := &sheet.View{Title: "North", Scale: 1, NoScale: true}
+	const radius, reach, lettered = 8, 11, 15 // mm
+	h := s.LetteringHeight()
+	left := v.Extents().Max[0] + 12
+	middle := sheet.Pt(left+lettered, -lettered)
 	// the line ahead points right; north lies the bearing to its left
 	sin, cos := math.Sincos(bearing)
 	d := sheet.Pt(cos, sin)
-	v.Circle(sheet.General, sheet.Pt(0, 0), 8)
-	v.Arrow(sheet.Steel, d.Mul(-11), d.Mul(11))
-	v.Text(d.Mul(14), sheet.MiddleCentre, "N")
-	h := s.LetteringHeight()
-	y := -20.0
-	lines := []string{
+	v.Circle(sheet.General, middle, radius)
+	v.Add(sheet.Leader{On: sheet.General, Knee: middle.Sub(d.Mul(reach)), Tip: middle.Add(d.Mul(reach))})
+	v.Text(middle.Add(d.Mul(lettered)), sheet.MiddleCentre, "N")
+	v.Text(sheet.Pt(left, middle[1]-lettered-2*h), sheet.TopLeft,
 		fmt.Sprintf("Line ahead bears %.4f deg", bearing*180/math.Pi),
-		"Grade ahead " + grade(float64(a.Grade)),
-		"Start at station " + o.station(float64(a.Start.Station)),
-	}
-	for _, l := range lines {
-		v.Text(sheet.Pt(-8, y), sheet.TopLeft, l)
-		y -= sheet.LinePitch * h
-	}
+		"Grade ahead "+grade(float64(a.Grade)),
+		"Start at station "+o.station(float64(a.Start.Station)))
 	return v
 }

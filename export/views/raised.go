@@ -28,7 +28,7 @@ func (o *office) raised(g cellGroup) plan {
 			}
 			sectionAxes(v, cell)
 			legAxes(v, st)
-			o.raisedDimensions(v, st)
+			o.raisedDimensions(v, st, perMetre*rodAbove-stackClear*s.LetteringHeight()*n)
 			column(s, v, append(o.callouts(st, st.middle()), o.fixedCallouts(cell, rods)...), o.rightOf(cell)+9*n, perMetre*(cell.Rise+cell.Roof), n)
 			o.insideDimensions(v, st, newPlacer(s, v, n))
 			s.Add(v, beside(s, settingsTable(s, g.bay()), o.sectionNotes(g)))
@@ -85,7 +85,7 @@ func (o *office) leftOf(c culvert.Cell) float64 {
 
 // sectionAxes is the cell's centreline.
 func sectionAxes(v *sheet.View, c culvert.Cell) {
-	v.Line(sheet.Centre, across(0, -c.Invert-0.1), across(0, c.Rise+c.Roof+0.25))
+	v.Line(sheet.Centre, across(0, -c.Invert-0.1), across(0, c.Rise+c.Roof+rodAbove+0.06))
 }
 
 // legAxes are the centrelines of legs and wheels.
@@ -96,8 +96,13 @@ func legAxes(v *sheet.View, st stand) {
 	}
 }
 
-// raisedDimensions are the section's sizes and the carrier's main settings.
-func (o *office) raisedDimensions(v *sheet.View, st stand) {
+// stackClear is how far above its edge a stack may be reached into without
+// touching its first line, letter heights.
+const stackClear = 3.5
+
+// raisedDimensions are the section's sizes and the carrier's main settings;
+// rods is how far hanger rods would reach into the dimensions above the roof, mm.
+func (o *office) raisedDimensions(v *sheet.View, st stand, rods float64) {
 	cell, c := st.bay.Cell, st.bay.Carrier
 	sec := cell.Section
 	base, crown, b := -sec.Invert, sec.Rise+sec.Roof, sec.HalfSpan
@@ -114,56 +119,16 @@ func (o *office) raisedDimensions(v *sheet.View, st stand) {
 	if sec.Bottom.Exists() {
 		below = append(below, span(b, base, b-sec.Bottom.Run, base, ""))
 	}
+	if ch := sec.Channel; ch.Exists() {
+		below = append(below, span(ch.Offset+ch.Width/2, -ch.Depth, ch.Offset-ch.Width/2, -ch.Depth, "channel"))
+	}
 	v.Stack(sheet.Below, perMetre*base, below...)
 	above := o.roofSpans(c, sec, span)
 	if sec.Top.Exists() {
 		above = append(above, span(b, crown, b-sec.Top.Run, crown, ""))
 	}
-	v.Stack(sheet.Above, perMetre*(crown+rodAbove), above...)
+	v.Stack(sheet.Above, perMetre*crown+max(0, rods), above...)
 	v.Stack(sheet.Left, o.leftOf(cell), o.heightSpans(st, span)...)
-}
-
-// insideDimensions are the carrier's own measures, set out where the section is
-// emptiest.
-func (o *office) insideDimensions(v *sheet.View, st stand, p *placer) {
-	c := st.bay.Carrier
-	place := func(d sheet.Dimension, bases []sheet.Point) {
-		d.On = sheet.Dimensioning
-		var tries []sheet.Dimension
-		for _, b := range bases {
-			for _, before := range []bool{false, true} {
-				d.Base, d.Before = b, before
-				tries = append(tries, d)
-			}
-		}
-		if i, ok := p.best(len(tries), func(i int) []sheet.Item { return p.sheet.Draw(tries[i], p.n).Items() }, func(int) float64 { return 0 }); ok {
-			v.Add(tries[i])
-		}
-	}
-	levels := func(y0, y1 float64) []sheet.Point {
-		var out []sheet.Point
-		for i := range 25 {
-			out = append(out, across(y0+(y1-y0)*float64(i)/24, 0))
-		}
-		return out
-	}
-	reach, half := c.Gauge/2, st.bay.Cell.HalfSpan
-	if c.Gear.Frame.Header.Arm != nil {
-		tube := float64(c.Gear.Frame.Header.Length) / 2
-		z := c.Header - st.lowered() - float64(c.Gear.Frame.Header.Section.Y)/2
-		inner := c.ArmInner - st.armsIn()
-		var bases []sheet.Point
-		for i := range 12 {
-			bases = append(bases, across(0, z-float64(i+2)*0.05))
-		}
-		place(sheet.Dimension{From: across(tube, z), To: across(inner, z), Suffix: " in tube"}, bases)
-	}
-	place(sheet.Dimension{From: across(0, 0), To: across(0, c.Header-st.lowered()), Angle: 90, Suffix: " header"}, levels(0.15*reach, 0.8*reach))
-	if st.step >= 0 {
-		return
-	}
-	place(sheet.Dimension{From: across(reach, 0), To: across(reach, c.Jack), Angle: 90, Suffix: " jack"}, levels(0.2*reach, 0.9*reach))
-	place(sheet.Dimension{From: across(half, 0), To: across(half, c.Foot), Angle: 90, Suffix: " foot"}, levels(half-float64(c.Gear.Wall.Depth)-0.03, reach+0.12))
 }
 
 type spanner func(y0, z0, y1, z1 float64, suffix string) sheet.Span
@@ -233,7 +198,11 @@ func (o *office) callouts(st stand, n int) []callout {
 			}
 		}
 		if text != "" {
-			out = append(out, callout{tip, text + " " + string(role)})
+			text += " " + string(role)
+			if slide := st.bay.Carrier.Gear.Slide; role == carrier.Track && slide != nil {
+				text += fmt.Sprintf(", falls %.4g %%", 100*float64(slide.Fall))
+			}
+			out = append(out, callout{tip, text})
 		}
 	}
 	return append(out, o.linkCallouts(st)...)
@@ -289,6 +258,9 @@ func (o *office) fixedCallouts(cell culvert.Cell, rods []sheet.Point) []callout 
 	if h := cell.Bottom; h.Exists() {
 		out = append(out, callout{across(-cell.HalfSpan+h.Run*0.5, h.Rise*0.5), fmt.Sprintf("haunch %s x %s", o.bare(h.Run), o.bare(h.Rise))})
 	}
+	if c := cell.Channel; c.Exists() {
+		out = append(out, callout{across(c.Offset-c.Width*0.3, -c.Depth), o.channelText(c)})
+	}
 	if cell.Kicker > 0 {
 		out = append(out, callout{across(-cell.HalfSpan-cell.Right*0.6, cell.Kicker), "construction joint"})
 	}
@@ -300,6 +272,18 @@ func (o *office) fixedCallouts(cell culvert.Cell, rods []sheet.Point) []callout 
 		if h.Tail > 0 {
 			out = append(out, callout{across(y-float64(h.Nut)*0.3, under-float64(h.Tail)/2), "nut and rod end, stay"})
 		}
+	}
+	return out
+}
+
+// channelText is a channel's size and where its middle lies.
+func (o *office) channelText(c culvert.Channel) string {
+	out := fmt.Sprintf("channel %s x %s", o.bare(c.Width), o.bare(c.Depth))
+	switch {
+	case c.Offset > 0:
+		out += ", " + o.bare(c.Offset) + " left"
+	case c.Offset < 0:
+		out += ", " + o.bare(-c.Offset) + " right"
 	}
 	return out
 }

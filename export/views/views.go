@@ -3,6 +3,7 @@ package views
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"boxwalk/clearance"
 	"boxwalk/export/sheet"
@@ -17,11 +18,11 @@ type Named struct {
 }
 
 // Sheets are the drawings of a job: raised and collapsed section of every
-// distinct cell, the sequence, the longitudinal section and the plan. Every
-// sheet carries the cautions, and the stamp NOT CLEARED unless the result
-// covers every check and all of them pass. It fails when a sheet does not fit
-// the largest paper.
-func Sheets(s *model.Study, r *clearance.Result) ([]Named, error) {
+// distinct cell, the sequence, the longitudinal section, the plan, and the
+// lists given, each on as many sheets as it takes. Every sheet carries the
+// cautions, and the stamp NOT CLEARED unless the result covers every check and
+// all of them pass. It fails when a sheet does not fit the largest paper.
+func Sheets(s *model.Study, r *clearance.Result, lists ...List) ([]Named, error) {
 	o := &office{study: s, result: r}
 	groups := o.cells()
 	if len(groups) == 0 {
@@ -38,6 +39,14 @@ func Sheets(s *model.Study, r *clearance.Result) ([]Named, error) {
 		plans = append(plans, o.sequence(g)...)
 	}
 	plans = append(plans, o.long(), o.plan())
+	for _, l := range lists {
+		pages, err := o.pages(l)
+		if err != nil {
+			return nil, fmt.Errorf("sheet %q: %w", l.Name, err)
+		}
+		plans = append(plans, pages...)
+	}
+	plans = append(append(plans, o.trackSheets()...), o.alongSheets()...)
 	var out []Named
 	for i, p := range plans {
 		p.number, p.of = i+1, len(plans)
@@ -66,6 +75,11 @@ type cellGroup struct {
 
 // bay is the one that is drawn.
 func (g cellGroup) bay() *model.Bay { return g.bays[0] }
+
+// standsFor tells whether a cell is one of the group.
+func (g cellGroup) standsFor(cell int) bool {
+	return slices.ContainsFunc(g.bays, func(b *model.Bay) bool { return b.Cell.Number == cell })
+}
 
 // cells groups the cells with the same opening and the same slabs; only their
 // walls may differ. Each stands for the first pour cast in it.

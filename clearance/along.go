@@ -1,0 +1,280 @@
+package clearance
+
+import (
+	"math"
+	"slices"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+	"boxwalk/model/load"
+	"boxwalk/model/units"
+)
+
+// AlongRow is how the collapsed carrier stands at one place on its way from a
+// pour to the next. Gaps are evaluated at that place alone: they are samples
+// for a plot and prove nothing between two of them; what is proved is the
+// number of roll.clear. Metres and kN.
+type AlongRow struct {
+	Cell    int         `json:"cell"`
+	Pour    int         `json:"pour"`
+	Rolled  float64     `json:"rolled"`  // by the rear end of the form, from where it stood for the pour
+	Station float64     `json:"station"` // of the rear end along the job's line, from the inlet
+	Governs []string    `json:"governs"` // zones whose roll.clear governs here
+	Gaps    []AlongGap  `json:"gaps"`    // in the order of the zones, of those nearer than 0.3 m
+	Slope   float64     `json:"slope"`   // rise over run ahead, between the outer wheel lines
+	Pulling *AlongPull  `json:"pulling"` // nil where it cannot be worked out
+	Wheels  []AlongLine `json:"wheels"`  // line by line from the rear; none where a wheel would lift
+	Pose    geom.Pose   `json:"-"`       // from where the carrier stands collapsed to here, in the frame of cell and pour
+}
+
+// AlongGap is the least gap to one zone at one place, and what is taken off it
+// for tolerances, crossfall and grade breaks.
+type AlongGap struct {
+	Zone      string  `json:"zone"`
+	Part      string  `json:"part"`
+	Gap       float64 `json:"gap"`
+	Allowance float64 `json:"allowance"`
+}
+
+// AlongPull is what starting and holding take at one place.
+type AlongPull struct {
+	Start float64 `json:"start"`
+	Hold  float64 `json:"hold"`
+}
+
+// AlongLine is one wheel line: its place along the form, and what its wheels
+// carry, as a rigid frame and as one that is soft in torsion spreads it.
+type AlongLine struct {
+	At         float64 `json:"at"`
+	RigidLeft  float64 `json:"rigid_left"`
+	RigidRight float64 `json:"rigid_right"`
+	SoftLeft   float64 `json:"soft_left"`
+	SoftRight  float64 `json:"soft_right"`
+}
+
+// alongSpaces is into how many equal lengths an advance is divided.
+const alongSpaces = 24
+
+// place is one place on the way: a share of it, and what governs there.
+type alongPlace struct {
+	share   float64
+	governs []string
+}
+
+// alongRows are the samples of an advance; none where the carrier cannot roll.
+// The entries are those of roll.clear for this bay: where one governs a sample
+// is taken too.
+func (b *bay) alongRows(s *model.Study, r *rolling, rolled []measure, entries []Entry) []AlongRow {
+	if r == nil || r.stop != "" {
+		return nil
+	}
+	parts := b.rollingParts(rolled)
+	way := &route{bay: b, job: s.Job}
+	way.weigh()
+	grade := b.profile(s)
+	out := []AlongRow{}
+	for _, p := range b.alongPlaces(r, entries) {
+		row := AlongRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Rolled: p.share * r.way, Station: b.stationAt(r, p.share),
+			Governs: p.governs, Pose: b.rolledTo(r, p.share), Gaps: b.gapsAt(r, parts, p.share)}
+		row.Slope = b.slopeAt(grade, row.Rolled)
+		row.Pulling, row.Wheels = way.pullingOn(row.Slope), way.linesOn(row.Slope)
+		out = append(out, row)
+	}
+	return out
+}
+
+// rolledTo takes the carrier from where it stands collapsed to a share of the way.
+func (b *bay) rolledTo(r *rolling, share float64) geom.Pose {
+	if !b.turns() {
+		return geom.Translation(geom.Vec{share * r.way})
+	}
+	on, s := r.at(share)
+	return on.motion.Pose(sweep.Ground, 0, s)
+}
+
+// rollingParts are the parts that roll, by place in Carrier.Parts.
+func (b *bay) rollingParts(rolled []measure) []int {
+	out := make([]int, len(rolled))
+	for i := range rolled {
+		out[i] = rolled[i].part
+	}
+	return out
+}
+
+// stationAt is the rear end of the form on the job's line.
+func (b *bay) stationAt(r *rolling, share float64) float64 {
+	return b.Cell.LineFromBay(b.Pour).Apply(geom.Vec{b.Carrier.Rear + share*r.way})[0]
+}
+
+// alongPlaces are the evenly spaced places and those where a zone governs.
+func (b *bay) alongPlaces(r *rolling, entries []Entry) []alongPlace {
+	var out []alongPlace
+	for i := range alongSpaces + 1 {
+		out = append(out, alongPlace{float64(i) / alongSpaces, []string{}})
+	}
+	for _, e := range entries {
+		if e.ID != "roll.clear" || e.Where.Station == nil {
+			continue
+		}
+		share := min(1, max(0, e.Where.At))
+		at := slices.IndexFunc(out, func(p alongPlace) bool { return math.Abs(p.share-share) < 1e-9 })
+		if at < 0 {
+			at = len(out)
+			out = append(out, alongPlace{share: share})
+		}
+		out[at].governs = append(out[at].governs, e.Where.Zone)
+	}
+	slices.SortStableFunc(out, func(p, q alongPlace) int {
+		switch {
+		case p.share < q.share:
+			return -1
+		case p.share > q.share:
+			return 1
+		}
+		return 0
+	})
+	return out
+}
+
+// standing is a motion stopped at one place.
+type standing struct{ pose geom.Pose }
+
+func (s standing) Pose(ref, body int, at float64) geom.Pose {
+	if ref == body {
+		return geom.Identity()
+	}
+	return s.pose
+}
+func (standing) Bound(ref, body int, s0, s1 float64) geom.Bound { return geom.Bound{} }
+func (standing) Depth(ref, body int) int                        { return 1 }
+
+// at is the stretch that holds a share of the way, and how far along it that is.
+func (r *rolling) at(share float64) (stretch, float64) {
+	for i, s := range r.stretches {
+		if share <= s.to || i == len(r.stretches)-1 {
+			return s, min(1, max(0, (share-s.from)/(s.to-s.from)))
+		}
+	}
+	panic("an advance without a stretch")
+}
+
+// gapsAt is the least gap to each zone at a share of the way: that of the part
+// with the least left after its allowance.
+func (b *bay) gapsAt(r *rolling, parts []int, share float64) []AlongGap {
+	on, s := r.at(share)
+	out := []AlongGap{}
+	boxes := make([]geom.Box, len(parts))
+	poses := make([]standing, len(parts))
+	for i, p := range parts {
+		poses[i] = standing{on.motion.Pose(sweep.Ground, r.parts[p].Body, s)}
+		boxes[i] = boxAt(r.parts[p], poses[i].pose)
+	}
+	for z, zone := range culvert.Zones {
+		best := AlongGap{Zone: string(zone), Gap: far}
+		left, found := math.Inf(1), false
+		fixed := b.tol.Of(zone).RootSumSquare + b.breakLoss(zone)
+		for i, p := range parts {
+			for _, k := range r.zones[z] {
+				if boxes[i].Gap(r.boxes[k]) >= min(far, left+b.mostTilt()) || b.rollsOn(r, p, k) {
+					continue
+				}
+				v := sweep.At(poses[i], sweep.Ground, r.parts[p], r.obstacles.parts[k:k+1], 0)
+				gap, tilt := (v.Lower+v.Upper)/2, b.rollTilt(r, p, zone, v)
+				if gap < far && gap-tilt < left {
+					left, found = gap-tilt, true
+					best.Gap, best.Allowance, best.Part = gap, fixed+tilt, b.Carrier.Parts[p].Mark
+				}
+			}
+		}
+		if found {
+			out = append(out, best)
+		}
+	}
+	return out
+}
+
+// rollsOn tells the wheels on the invert, which touch by design.
+func (b *bay) rollsOn(r *rolling, part, solid int) bool {
+	return b.Carrier.Parts[part].Role == carrier.Wheel && stands(b.Carrier.Parts[part], r.solids[solid])
+}
+
+// mostTilt is more than the crossfall can take off any gap: no part is farther
+// from the middle between the wheels than the cell is high and wide together.
+func (b *bay) mostTilt() float64 {
+	return math.Abs(b.crossfall) * (b.Cell.Rise + 2*b.Cell.HalfSpan)
+}
+
+// boxAt is the box of a part where it stands.
+func boxAt(p sweep.Part, pose geom.Pose) geom.Box {
+	var points []geom.Vec
+	for _, v := range p.Solid.Vertices() {
+		points = append(points, pose.Apply(v.Vec()))
+	}
+	return geom.BoxOf(points)
+}
+
+// knot is a place along the way at which the grade changes.
+type knot struct{ at, angle float64 }
+
+// profile is the angle of the invert from each place on, ahead along the way
+// from the bay's origin; the first holds from far behind.
+func (b *bay) profile(s *model.Study) []knot {
+	angle := math.Atan(s.Culvert.GradeOf(b.Pour))
+	out := []knot{{math.Inf(-1), angle - b.Pour.Break}, {0, angle}}
+	for _, w := range b.Ways {
+		angle += w.Break
+		out = append(out, knot{w.At, angle})
+	}
+	return out
+}
+
+// slopeAt is the rise over run between the outer wheel lines.
+func (b *bay) slopeAt(grade []knot, rolled float64) float64 {
+	wheels := b.Carrier.Gear.Wheels.At
+	rear := b.Carrier.Rear + float64(wheels[0]) + rolled
+	front := b.Carrier.Rear + float64(wheels[len(wheels)-1]) + rolled
+	if front <= rear {
+		return math.Tan(grade[1].angle)
+	}
+	var rise, run float64
+	for i, k := range grade {
+		end := math.Inf(1)
+		if i+1 < len(grade) {
+			end = grade[i+1].at
+		}
+		if l := min(front, end) - max(rear, k.at); l > 0 {
+			rise, run = rise+l*math.Sin(k.angle), run+l*math.Cos(k.angle)
+		}
+	}
+	return rise / run
+}
+
+// pullingOn is what the lines must have on a slope.
+func (r *route) pullingOn(slope float64) *AlongPull {
+	t := r.job.Travel
+	p, err := load.Rolling{Weight: r.weight, Slope: units.Slope(slope), Least: float64(t.Rolling.Least), Most: float64(t.Rolling.Most), Breakaway: float64(t.Breakaway)}.Demands()
+	if err != nil {
+		return nil
+	}
+	return &AlongPull{float64(p.Starting), float64(p.Hold)}
+}
+
+// linesOn is what each wheel carries on a slope, which shifts the weight back by
+// its height times the slope.
+func (r *route) linesOn(slope float64) []AlongLine {
+	w := r.wheels()
+	w.Along -= units.Length(r.centre[2] * slope)
+	rigid, err := w.Rigid()
+	soft, err2 := w.Soft()
+	if err != nil || err2 != nil {
+		return []AlongLine{}
+	}
+	var out []AlongLine
+	for i, at := range r.Carrier.Gear.Wheels.At {
+		out = append(out, AlongLine{float64(at), float64(rigid.Left[i]), float64(rigid.Right[i]), float64(soft.Left[i]), float64(soft.Right[i])})
+	}
+	return out
+}

@@ -1,0 +1,153 @@
+package main
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"boxwalk/clearance"
+	"boxwalk/clearance/proof"
+	"boxwalk/export/table"
+
+	"github.com/spf13/cobra"
+)
+
+func (a *app) verifyCommand() *cobra.Command {
+	var result string
+	c := &cobra.Command{
+		Use:   "verify FILE",
+		Short: "Check a written proof, by kinematics of its own",
+		Long: `verify reads a proof that check --proof wrote and checks every line of it: that
+each claim covers all parts and all solids over the whole step, and that each
+branch is shown apart. It shares no code with what worked the clearances out.
+With --result it also holds that the result's clearances are those proved, none
+missing and none more. It prints what a proof cannot show and takes on trust.
+The format is clearance/proof/FORMAT.md.`,
+		Example: "  boxwalk check job.yaml --json --proof proof.txt > result.json\n  boxwalk verify proof.txt --result result.json",
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return wrong("%s takes one proof; there are %d\nFor example:\n%s", c.CommandPath(), len(args), c.Example)
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error { return a.verify(args[0], result) },
+	}
+	c.Flags().StringVar(&result, "result", "", "result.json to hold against the proof")
+	return c
+}
+
+// verify says what a proof shows. A proof that does not hold is an answer, with
+// the exit code of one.
+func (a *app) verify(path, result string) error {
+	f, err := os.Open(path)
+	if err != nil {
+		return wrong("the proof cannot be read: %s", reason(err))
+	}
+	defer f.Close()
+	report, err := proof.Verify(f)
+	if err != nil {
+		return stop{exitShort, fmt.Errorf("%s does not hold: %w", filepath.ToSlash(path), err)}
+	}
+	if result != "" {
+		if err := a.holds(report, result); err != nil {
+			return err
+		}
+	}
+	_, err = a.out.Write(verified(report, result))
+	return failed(err)
+}
+
+func (a *app) holds(report *proof.Report, result string) error {
+	f, err := os.Open(result)
+	if err != nil {
+		return wrong("the result cannot be read: %s", reason(err))
+	}
+	defer f.Close()
+	if err := report.Holds(f); err != nil {
+		return stop{exitShort, fmt.Errorf("%s is not what the proof shows: %w", filepath.ToSlash(result), err)}
+	}
+	return nil
+}
+
+// verified is what is printed of a proof that holds.
+func verified(r *proof.Report, result string) []byte {
+	var out bytes.Buffer
+	fmt.Fprintf(&out, "The proof holds: %d claims, %d planes, %d turning planes, %d contacts; %d numbers are shown.\n", r.Claims, r.Planes, r.Swings, r.Contacts, len(r.Entries))
+	if !r.Whole {
+		fmt.Fprintln(&out, "It is not of everything: some checks or steps are left out.")
+	}
+	if result != "" {
+		fmt.Fprintln(&out, "The clearances of the result are those shown.")
+	} else {
+		fmt.Fprintln(&out, "It belongs to the result with sha256 "+r.Result+".")
+	}
+	for _, in := range r.Inputs {
+		fmt.Fprintf(&out, "Worked out from %s, sha256 %s.\n", in.Name, in.SHA256)
+	}
+	fmt.Fprintln(&out, "\nTaken on trust, for a proof cannot show it:")
+	for _, l := range r.Trust.Lines() {
+		fmt.Fprintln(&out, "  "+l)
+	}
+	fmt.Fprintln(&out)
+	for _, c := range clearance.Cautions {
+		fmt.Fprintln(&out, c)
+	}
+	return out.Bytes()
+}
+
+// proofOptions of check.
+type proofOptions struct {
+	file  string
+	parts bool
+}
+
+// prove writes the proof of an examination, after holding that it holds.
+func (a *app) prove(e *clearance.Examination, o proofOptions) error {
+	var text, out bytes.Buffer
+	if err := table.JSON(&text, e.Result); err != nil {
+		return failed(err)
+	}
+	sum := sha256.Sum256(text.Bytes())
+	if err := e.Prove(&out, clearance.ProofOptions{Result: hex.EncodeToString(sum[:]), Parts: o.parts}); err != nil {
+		return failed(fmt.Errorf("the proof cannot be written: %w", err))
+	}
+	report, err := proof.Verify(bytes.NewReader(out.Bytes()))
+	if err == nil {
+		err = report.Holds(bytes.NewReader(text.Bytes()))
+	}
+	if err != nil {
+		return failed(fmt.Errorf("the proof was not written, for it does not hold: %w", err))
+	}
+	return saveProof(o.file, out.Bytes())
+}
+
+// saveProof writes beside the place and swaps, so that there is a whole proof or
+// none. Only an older proof is overwritten.
+func saveProof(path string, text []byte) error {
+	if old, err := os.Open(path); err == nil {
+		defer old.Close()
+		begin := make([]byte, len(proof.Header))
+		if n, _ := old.Read(begin); n > 0 && string(begin[:n]) != proof.Header {
+			return wrong("%s is there and is no proof; it was left as it is\nGive another name with --proof", filepath.ToSlash(path))
+		}
+	}
+	temp, err := os.CreateTemp(filepath.Dir(path), ".boxwalk-proof-*")
+	if err != nil {
+		return failed(err)
+	}
+	defer os.Remove(temp.Name())
+	_, err = temp.Write(text)
+	if closed := temp.Close(); err == nil {
+		err = closed
+	}
+	if err == nil {
+		err = os.Chmod(temp.Name(), 0o644)
+	}
+	if err == nil {
+		err = os.Rename(temp.Name(), path)
+	}
+	return failed(err)
+}

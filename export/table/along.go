@@ -1,0 +1,56 @@
+package table
+
+import (
+	"io"
+	"strconv"
+
+	"boxwalk/clearance"
+	"boxwalk/model/units"
+)
+
+// Along writes along.csv: the carrier place by place on its way to the next
+// pour, a row for every gap, pull and wheel load there. Gaps are samples at that
+// place; what is proved over the whole way is roll.clear.
+func Along(w io.Writer, r *clearance.Result, s units.System) error {
+	m, load := lengths(s), forces(s)
+	rows := [][]string{{"cell", "pour", "rolled (" + m.name + ")", "station of rear end (" + m.name + ")", "what", "of", "value", "unit", "taken off (" + m.name + ")", "governs"}}
+	for _, a := range r.Along {
+		at := []string{strconv.Itoa(a.Cell), strconv.Itoa(a.Pour), m.nearest(a.Rolled), m.nearest(a.Station)}
+		row := func(what, of string, value float64, u measure, off, governs string) {
+			rows = append(rows, append(at[:4:4], what, plain(of), u.nearest(value), u.name, off, governs))
+		}
+		for _, g := range a.Gaps {
+			row("gap, sample", g.Zone+", "+g.Part, g.Gap, m, m.nearest(g.Allowance), governs(a, g.Zone))
+		}
+		if a.Pulling != nil {
+			row("pull to start", "", a.Pulling.Start, load, "", "")
+			row("hold-back", "", a.Pulling.Hold, load, "", "")
+		}
+		for i, l := range a.Wheels {
+			line := "line " + strconv.Itoa(i+1)
+			row("wheel load, rigid frame", line+" left", l.RigidLeft, load, "", "")
+			row("wheel load, rigid frame", line+" right", l.RigidRight, load, "", "")
+			row("wheel load, soft frame", line+" left", l.SoftLeft, load, "", "")
+			row("wheel load, soft frame", line+" right", l.SoftRight, load, "", "")
+		}
+	}
+	return written(w, rows)
+}
+
+// governs is yes where a zone's roll.clear is found at a place.
+func governs(a clearance.AlongRow, zone string) string {
+	for _, z := range a.Governs {
+		if z == zone {
+			return "yes"
+		}
+	}
+	return "no"
+}
+
+// forces are kN, or kip, finer than anyone weighs.
+func forces(s units.System) measure {
+	if s == units.Imperial {
+		return measure{"kip", kips, 4}
+	}
+	return measure{"kN", 1, 3}
+}
