@@ -1,0 +1,302 @@
+package sweep
+
+import (
+	"bufio"
+	"bytes"
+	"compress/gzip"
+	"fmt"
+	"io"
+	"math"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"boxwalk/clearance/gap"
+	"boxwalk/model/geom"
+)
+
+// scene is a carrier in its cells: `one` has 270 convex parts in one cell of 77
+// concrete solids; it folds in five pieces of motion and rolls 12 m round an
+// angle point in three. `four` has four cells, `pours20` rolls through twenty
+// pours, and in `fault` the wall panels turn about a wrong pivot and dig in.
+type scene struct {
+	solids   []sceneSolid
+	groups   int      // group 0 is the concrete
+	parts    [][]Part // by group
+	index    [][]int  // number of each part in the file
+	pieces   []piece
+	mates    []map[[2]int]bool // per piece, pairs in contact at its start; nil where the file is not at hand
+	excluded map[[2]string]bool
+}
+
+type sceneSolid struct {
+	id, kind string
+	group    int
+	shape    *geom.Solid
+}
+
+// set is the part of the name that says where a solid belongs: its pour, or its
+// cell.
+func (s *sceneSolid) set() string {
+	set, _, _ := strings.Cut(s.id, "/")
+	return set
+}
+
+// piece moves some groups: x -> c + s d + R(s angle)(x - c) on top of where
+// the group stood at its start. It is a Motion whose bodies are the groups.
+type piece struct {
+	name, phase string
+	start, end  []geom.Pose
+	moves       []move
+}
+
+type move struct {
+	moves      bool
+	d, axis, c geom.Vec
+	angle      float64
+	bound      geom.Bound
+}
+
+func (m *move) at(s float64) geom.Pose {
+	if m.angle == 0 {
+		return geom.Translation(m.d.Mul(s))
+	}
+	return geom.Translation(m.d.Mul(s)).Mul(geom.Rotation(m.c, m.axis, m.angle*s))
+}
+
+func (p *piece) Pose(_, body int, s float64) geom.Pose {
+	if body == Ground {
+		return geom.Identity()
+	}
+	m := &p.moves[body]
+	switch {
+	case s == 0 || !m.moves:
+		return p.start[body]
+	case s == 1:
+		return p.end[body]
+	}
+	return m.at(s).Mul(p.start[body])
+}
+
+// Bound: the point that stands at c moves in a straight line.
+func (p *piece) Bound(_, body int, _, _ float64) geom.Bound {
+	if body == Ground {
+		return geom.Bound{}
+	}
+	return p.moves[body].bound
+}
+
+func (p *piece) Depth(_, body int) int {
+	if body == Ground {
+		return 0
+	}
+	return 2
+}
+
+type sceneReader struct {
+	testing.TB
+	in io.Reader
+}
+
+func unzipped(tb testing.TB, name string) []byte {
+	tb.Helper()
+	f, err := os.Open(filepath.Join("..", "..", "testdata", "clearance", name+".gz"))
+	if err != nil {
+		tb.Fatal(err)
+	}
+	defer f.Close()
+	z, err := gzip.NewReader(f)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	text, err := io.ReadAll(z)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	return text
+}
+
+// faultPivots are the lines of `one` in which `fault` differs: the wall panels
+// turn about a line 0.35 m up and 0.14 m inside the panel, where their ribs
+// are, instead of at the foot of the panel.
+var faultPivots = [][2]string{
+	{" -2.1349999999999998 -0.0029994001799400209 0.14997000899700105 ", " -1.9950000000000001 -0.0069986004198600493 0.34993002099300247 "},
+	{" 2.1349999999999998 -0.0029994001799400209 0.14997000899700105 ", " 1.9950000000000001 -0.0069986004198600493 0.34993002099300247 "},
+}
+
+func sceneText(tb testing.TB, name string) []byte {
+	if name != "fault" {
+		return unzipped(tb, name+".txt")
+	}
+	text := unzipped(tb, "one.txt")
+	for _, p := range faultPivots {
+		if bytes.Count(text, []byte(p[0])) != 1 {
+			tb.Fatalf("no single pivot %q", p[0])
+		}
+		text = bytes.Replace(text, []byte(p[0]), []byte(p[1]), 1)
+	}
+	return text
+}
+
+func (r sceneReader) scan(to ...any) {
+	r.Helper()
+	if _, err := fmt.Fscan(r.in, to...); err != nil {
+		r.Fatal(err)
+	}
+}
+
+func (r sceneReader) count() (n int) {
+	var word string
+	r.scan(&word, &n)
+	return n
+}
+
+func (r sceneReader) vec() (v geom.Vec) {
+	r.scan(&v[0], &v[1], &v[2])
+	return v
+}
+
+func (r sceneReader) solid(vertices, faces int) *geom.Solid {
+	s := &geom.Solid{}
+	for range vertices {
+		s.Vertices = append(s.Vertices, r.vec())
+	}
+	for range faces {
+		var n int
+		r.scan(&n)
+		loop := make([]int, n)
+		for i := range loop {
+			r.scan(&loop[i])
+		}
+		s.Faces = append(s.Faces, loop)
+	}
+	return s
+}
+
+func readScene(tb testing.TB, name string) *scene {
+	tb.Helper()
+	r := sceneReader{tb, bufio.NewReader(bytes.NewReader(sceneText(tb, name)))}
+	s := &scene{excluded: map[[2]string]bool{}}
+	for range r.count() {
+		var x sceneSolid
+		var vertices, faces int
+		r.scan(&x.id, &x.group, &x.kind, &vertices, &faces)
+		x.shape = r.solid(vertices, faces)
+		s.solids = append(s.solids, x)
+	}
+	s.groups = r.count()
+	now := make([]geom.Pose, s.groups)
+	for i := range now {
+		var group string
+		r.scan(&group)
+		now[i] = geom.Identity()
+	}
+	for range r.count() {
+		s.pieces = append(s.pieces, r.piece(now))
+	}
+	for range r.count() {
+		var a, b string
+		r.scan(&a, &b)
+		s.excluded[[2]string{a, b}] = true
+	}
+	s.prepare()
+	if name != "fault" {
+		s.readMates(tb, name)
+	}
+	return s
+}
+
+// prepare makes the parts.
+func (s *scene) prepare() {
+	s.parts, s.index = make([][]Part, s.groups), make([][]int, s.groups)
+	for i, x := range s.solids {
+		body := x.group
+		if body == 0 {
+			body = Ground
+		}
+		s.parts[x.group] = append(s.parts[x.group], Part{body, gap.New(x.shape)})
+		s.index[x.group] = append(s.index[x.group], i)
+	}
+}
+
+// piece reads one and moves now to its end.
+func (r sceneReader) piece(now []geom.Pose) piece {
+	p := piece{start: append([]geom.Pose(nil), now...), moves: make([]move, len(now))}
+	var moves int
+	r.scan(&p.name, &p.phase, &moves)
+	for range moves {
+		var group int
+		r.scan(&group)
+		m := move{moves: true, d: r.vec(), axis: r.vec(), c: r.vec()}
+		r.scan(&m.angle)
+		if m.angle != 0 {
+			bodyFromStart := now[group].Inverse()
+			m.bound = geom.Bound{C: bodyFromStart.Apply(m.c), Axis: bodyFromStart.Turn(m.axis), Omega: math.Abs(m.angle)}
+		}
+		p.moves[group] = m
+		now[group] = m.at(1).Mul(now[group])
+	}
+	p.end = append([]geom.Pose(nil), now...)
+	return p
+}
+
+func (s *scene) readMates(tb testing.TB, name string) {
+	r := sceneReader{tb, bytes.NewReader(unzipped(tb, name+".mates"))}
+	for range s.pieces {
+		mates := map[[2]int]bool{}
+		var n int
+		r.scan(&n)
+		for range n {
+			var a, b int
+			r.scan(&a, &b)
+			mates[[2]int{a, b}] = true
+		}
+		s.mates = append(s.mates, mates)
+	}
+}
+
+// keep is the scene with some of its solids and its first steps.
+func (s *scene) keep(steps int, want func(*sceneSolid) bool) *scene {
+	out := &scene{groups: s.groups, pieces: s.pieces[:steps], excluded: s.excluded}
+	for i := range s.solids {
+		if want(&s.solids[i]) {
+			out.solids = append(out.solids, s.solids[i])
+		}
+	}
+	out.prepare()
+	return out
+}
+
+var ofCell = regexp.MustCompile(`^(kick|wall|bhL|bhR|thL|thR|plate|feather|fin)(\d+)`)
+
+// cells is the scene with the carriers and the concrete of its first n cells.
+func (s *scene) cells(n int) *scene {
+	return s.keep(len(s.pieces), func(x *sceneSolid) bool {
+		set, rest, _ := strings.Cut(x.id, "/")
+		if x.group > 0 {
+			cell, err := strconv.Atoi(set[1:])
+			return err == nil && cell < n
+		}
+		m := ofCell.FindStringSubmatch(rest)
+		if m == nil {
+			return true // roof and invert span all
+		}
+		cell, err := strconv.Atoi(m[2])
+		if m[1] == "kick" || m[1] == "wall" {
+			cell-- // walls stand on both sides
+		}
+		return err == nil && cell < n
+	})
+}
+
+// pours is the scene that ends when the carrier has rolled through n joints.
+func (s *scene) pours(n int) *scene {
+	return s.keep(5+2*n, func(x *sceneSolid) bool {
+		set, _, _ := strings.Cut(x.id, "/")
+		pour, err := strconv.Atoi(set[1:])
+		return x.group > 0 || err == nil && pour <= n
+	})
+}
