@@ -43,13 +43,19 @@ func Between(a, b *Solid, aPose, bPose geom.Pose) Result {
 	var f found
 	q.run(&f, q.start(), math.Inf(1))
 	if !f.touch && f.d-f.low <= wanted(q.scale) {
-		return q.apart(&f, &aPose)
+		if r, sure := q.apart(&f, &aPose); sure {
+			return r
+		}
 	}
 	return q.careful(&f, &aPose)
 }
 
-// apart is the result of a run whose bounds have met.
-func (q *query) apart(f *found, aPose *geom.Pose) Result {
+// apart is the result of a run whose bounds have met. The length of the point
+// that the simplex carries bounds the distance from above; the iteration's own
+// length is more accurate but, on a triangle much longer than wide, may fall
+// below what is true by more than its spread. Not sure means that the two do not
+// meet.
+func (q *query) apart(f *found, aPose *geom.Pose) (r Result, sure bool) {
 	p := &q.at[0]
 	var pa, w XYZ
 	for i := range f.s.n {
@@ -57,12 +63,17 @@ func (q *query) apart(f *found, aPose *geom.Pose) Result {
 		pa = pa.Add(q.a.vertices[c.ia].Mul(c.portion))
 		w = w.Add(c.w.Mul(c.portion))
 	}
-	pa = Turn(p.ra, pa).Add(FromVec(aPose.T))
-	return Result{
-		Distance: f.d,
-		Slack:    math.Max(0, f.d-f.low) + rounding(q.scale),
-		N:        f.n.Vec(), A: pa.Vec(), B: pa.Add(w).Vec(),
+	top := w.Len()
+	if top-f.low > wanted(q.scale) {
+		return Result{}, false
 	}
+	pa = Turn(p.ra, pa).Add(FromVec(aPose.T))
+	d := math.Max(f.low, math.Min(top, f.d))
+	return Result{
+		Distance: d,
+		Slack:    math.Max(0, math.Max(top-d, d-f.low)) + rounding(q.scale),
+		N:        f.n.Vec(), A: pa.Vec(), B: pa.Add(w).Vec(),
+	}, true
 }
 
 // careful settles what the iteration could not: contact, overlap, and pairs
