@@ -104,11 +104,6 @@ func (b *bay) rollingParts(rolled []measure) []int {
 	return out
 }
 
-// stationAt is the rear end of the form on the job's line.
-func (b *bay) stationAt(r *rolling, share float64) float64 {
-	return b.Cell.LineFromBay(b.Pour).Apply(geom.Vec{b.Carrier.Rear + share*r.way})[0]
-}
-
 // alongPlaces are the evenly spaced places and those where a zone governs.
 func (b *bay) alongPlaces(r *rolling, entries []Entry) []alongPlace {
 	var out []alongPlace
@@ -175,14 +170,14 @@ func (b *bay) gapsAt(r *rolling, parts []int, share float64) []AlongGap {
 	for z, zone := range culvert.Zones {
 		best := AlongGap{Zone: string(zone), Gap: far}
 		left, found := math.Inf(1), false
-		fixed := b.tol.Of(zone).RootSumSquare + b.breakLoss(zone)
+		fixed := b.tol.Of(zone).RootSumSquare
 		for i, p := range parts {
 			for _, k := range r.zones[z] {
-				if boxes[i].Gap(r.boxes[k]) >= min(far, left+b.mostTilt()) || b.rollsOn(r, p, k) {
+				if boxes[i].Gap(r.boxes[k]) >= min(far, left+b.mostTilt(r)) || b.rollsOn(r, p, k) {
 					continue
 				}
 				v := sweep.At(poses[i], sweep.Ground, r.parts[p], r.obstacles.parts[k:k+1], 0)
-				gap, tilt := (v.Lower+v.Upper)/2, b.rollTilt(r, p, zone, v)
+				gap, tilt := (v.Lower+v.Upper)/2, b.rollTilt(r, p, zone, v)+b.rollTwist(r, p, v)
 				if gap < far && gap-tilt < left {
 					left, found = gap-tilt, true
 					best.Gap, best.Allowance, best.Part = gap, fixed+tilt, b.Carrier.Parts[p].Mark
@@ -201,10 +196,11 @@ func (b *bay) rollsOn(r *rolling, part, solid int) bool {
 	return b.Carrier.Parts[part].Role == carrier.Wheel && stands(b.Carrier.Parts[part], r.solids[solid])
 }
 
-// mostTilt is more than the crossfall can take off any gap: no part is farther
-// from the middle between the wheels than the cell is high and wide together.
-func (b *bay) mostTilt() float64 {
-	return math.Abs(b.crossfall) * (b.Cell.Rise + 2*b.Cell.HalfSpan)
+// mostTilt is more than the crossfall and a twisted invert can take off any gap:
+// no part is farther from the middle between the wheels than the cell is high
+// and wide together.
+func (b *bay) mostTilt(r *rolling) float64 {
+	return (math.Abs(b.crossfall)+r.cross)*(b.Cell.Rise+2*b.Cell.HalfSpan) + r.high
 }
 
 // boxAt is the box of a part where it stands.

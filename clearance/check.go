@@ -146,6 +146,7 @@ func (r *report) told(s *model.Study, b *model.Bay) *told {
 	t.checks = append(t.checks, own.rollChecks(r.rolling, r.rolled)...)
 	t.checks = append(t.checks, own.routeChecks(s)...)
 	t.checks = append(t.checks, own.bendChecks(s)...)
+	own.sayUnset(t.checks)
 	t.settings = own.settings()
 	t.steps = own.stepRows(r.strip)
 	t.parts = own.partRows(r.strip)

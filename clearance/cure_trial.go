@@ -156,7 +156,7 @@ func (t *trials) baysOf(s *model.Study) []*bay {
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	var out []*bay
 	for _, i := range s.Reported() {
-		out = append(out, &bay{Bay: &s.Bays[i], limits: limits, tol: tol})
+		out = append(out, &bay{Bay: &s.Bays[i], limits: limits, tol: tol.In(s.Bays[i].Cell.Section, s.Bays[i].Carrier.Gauge)})
 	}
 	return out
 }

@@ -34,10 +34,13 @@ var defaults = []Limit{
 	{"strip.release", "strip.release", 0.003, "judgement", "release gap while collapsing"},
 	{"strip.clear", "strip.clear", 0.025, "judgement", "travel clearance when collapsed"},
 	{"strip.supports", "strip.release", 0.003, "judgement", "hangers, plates and nuts stay clear"},
+	{"raise.lift", "raise.lift", 0.015, "judgement; BS 5975 has it for falsework uprights, from memory", "out of level over 1 m while pads are lifted one after the other"},
 	{"raise.clear", "strip.release", 0.003, "judgement", "nothing touches on the way up"},
 	{"roll.clear", "roll.clear", 0.025, "judgement", "clearance while rolling ahead"},
 	{"roll.track", "", 0.025, "judgement", "treads off haunch toes, kickers and channel"},
 	{"roll.support", "", 0.100, "judgement", "wheels inside the end of the placed invert"},
+	{"roll.bend.mid", "roll.mid_ordinate", 0.010, "judgement", "distance of a straight pour from the design line"},
+	{"roll.bend.lap", "setup.faces", 0.003, "judgement", "dig of a form that reaches across an angle point"},
 	{"roll.tip", "", 1.5, "judgement", "restoring over overturning moment"},
 }
 
@@ -53,6 +56,7 @@ func LimitsOf(j *job.Job) Limits {
 	given := map[string]*units.Length{
 		"setup.faces": j.Limits.SetupFaces, "strip.drag": j.Limits.StripDrag,
 		"strip.release": j.Limits.StripRelease, "roll.clear": j.Limits.RollClear,
+		"roll.mid_ordinate": j.Limits.MidOrdinate, "raise.lift": j.Limits.RaiseLift,
 	}
 	for _, d := range defaults {
 		if v := given[d.Key]; v != nil {

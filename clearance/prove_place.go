@@ -270,6 +270,7 @@ func (q *placed) rollClaims() {
 		step, ok := q.rollStep(s, len(q.carrier.Steps)+1+i)
 		if !ok {
 			q.proof.Whole = false
+			q.place.Steps = nil
 			return
 		}
 		q.place.Steps = append(q.place.Steps, step)
@@ -284,8 +285,8 @@ func (q *placed) rollClaims() {
 	}
 }
 
-// rollStep is one stretch of the advance; false where it runs on a curve, which
-// the format has no words for.
+// rollStep is one stretch of the advance; false where it runs on a curve or over
+// a grade break, which the format has no words for.
 func (q *placed) rollStep(s stretch, id int) (*trace.Step, bool) {
 	b := q.r.bay
 	last := b.Steps[len(b.Steps)-1]
@@ -294,7 +295,10 @@ func (q *placed) rollStep(s stretch, id int) (*trace.Step, bool) {
 		step.Name, step.Drives, step.Motion = "roll ahead", b.drives(path), path
 		return step, true
 	}
-	guided := s.motion.(*motion.Guided)
+	guided, ok := s.motion.(*motion.Guided)
+	if !ok { // over a grade break it pitches as well
+		return nil, false
+	}
 	lines, ok := guided.Straights()
 	if !ok {
 		return nil, false

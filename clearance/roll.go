@@ -17,8 +17,11 @@ type rolling struct {
 	way       float64
 	stretches []stretch
 	obstacles
-	parts []sweep.Part // by place in Carrier.Parts
-	stop  string       // why it cannot be worked out
+	parts []sweep.Part  // by place in Carrier.Parts
+	rigid []*geom.Solid // the parts as collapsed, where the carrier rolls as one body
+	cross float64       // how much the invert leans across under a wheel line at most, bends and breaks together
+	high  float64       // by which the wheels may stand too high in the model
+	stop  string        // why it cannot be worked out
 }
 
 // stretch is one smooth piece of the advance: its motion, the boxes that hold
@@ -38,12 +41,12 @@ func (b *bay) rolls() *rolling {
 	if last.Stop != "" || !last.Carried {
 		return nil
 	}
-	r := &rolling{way: b.Advance, obstacles: obstaclesOf(b.Route)}
-	if r.way <= 0 {
-		// after the last pour the carrier leaves over the end
-		r.way = float64(b.Carrier.Gear.Form.Length)
-	}
-	if b.turns() {
+	r := &rolling{way: b.Rolls, obstacles: obstaclesOf(b.Route)}
+	switch {
+	case b.Ground.Breaks:
+		b.ride(r, last)
+		return r
+	case b.turns():
 		b.guide(r, last)
 		return r
 	}
@@ -57,8 +60,11 @@ func (b *bay) rolls() *rolling {
 	return r
 }
 
-// turns tells whether the way bends within reach.
+// turns tells whether the way is more than a straight in one plane within reach.
 func (b *bay) turns() bool {
+	if b.Ground.Breaks {
+		return true
+	}
 	for _, w := range b.Ways {
 		if math.Abs(w.Turn) > 1e-9 {
 			return true
@@ -75,7 +81,8 @@ const beyond = 100
 // the cell's centrelines, joint by joint.
 func (b *bay) guide(r *rolling, last carrier.Step) {
 	var legs []motion.Leg
-	at := 0.0
+	behind := math.Min(0, b.Ways[0].At) // where the course starts: at the bay's origin, or at a joint behind it
+	at := behind
 	for _, w := range b.Ways {
 		legs = append(legs, motion.Leg{Length: w.At - at}, motion.Leg{Turn: w.Turn})
 		at = w.At
@@ -85,41 +92,39 @@ func (b *bay) guide(r *rolling, last carrier.Step) {
 		r.stop = err.Error()
 		return
 	}
+	course = course.SeenFrom(-behind)
 	wheels := b.Carrier.Gear.Wheels.At
 	rear := b.Carrier.Rear + float64(wheels[0])
 	front := b.Carrier.Rear + float64(wheels[len(wheels)-1])
-	if b.Advance > 0 {
-		r.way = b.nextStand() - b.Carrier.Rear
-	}
 	g, err := motion.NewGuided(course, motion.Guides{Rear: geom.Vec{rear}, Front: geom.Vec{front}}, rear, rear+r.way)
 	if err != nil {
 		r.stop = err.Error()
 		return
 	}
-	solids := make([]*geom.Solid, len(b.Carrier.Parts))
-	for i, p := range b.Carrier.Parts {
-		solids[i] = p.Solid.Moved(last.Pose(p.Body))
-		r.parts = append(r.parts, sweep.NewPart(0, solids[i]))
-	}
+	r.cross = b.crossSlope()
 	for _, piece := range g.Stretches() {
-		body := sweptBody{bound: piece.Bound(sweep.Ground, 0, 0, 1)}
-		for n := range sweptPieces + 1 {
-			body.poses = append(body.poses, piece.Pose(sweep.Ground, 0, float64(n)/sweptPieces))
-		}
-		boxes := make([]geom.Box, len(solids))
-		for i, s := range solids {
-			boxes[i] = body.around(s.Vertices)
-		}
 		share := func(at float64) float64 { return (piece.Rear(at) - rear) / r.way }
-		r.stretches = append(r.stretches, stretch{piece, boxes, share(0), share(1)})
+		b.add(r, last, piece, share(0), share(1))
 	}
 }
 
-// nextStand is how far along the way the form's rear end stands at the next
-// pour.
-func (b *bay) nextStand() float64 {
-	first := b.Ways[0]
-	return first.At + b.NextRear - first.Begins
+// add appends a stretch of an advance on which the carrier is one rigid body.
+func (b *bay) add(r *rolling, last carrier.Step, piece sweep.Motion, from, to float64) {
+	if r.parts == nil {
+		for _, p := range b.Carrier.Parts {
+			r.rigid = append(r.rigid, p.Solid.Moved(last.Pose(p.Body)))
+			r.parts = append(r.parts, sweep.NewPart(0, r.rigid[len(r.parts)]))
+		}
+	}
+	body := sweptBody{bound: piece.Bound(sweep.Ground, 0, 0, 1)}
+	for n := range sweptPieces + 1 {
+		body.poses = append(body.poses, piece.Pose(sweep.Ground, 0, float64(n)/sweptPieces))
+	}
+	boxes := make([]geom.Box, len(r.rigid))
+	for i, s := range r.rigid {
+		boxes[i] = body.around(s.Vertices)
+	}
+	r.stretches = append(r.stretches, stretch{piece, boxes, from, to})
 }
 
 // roll measures one part over the advance, zone by zone.
@@ -142,29 +147,6 @@ func (b *bay) roll(r *rolling, part int) measure {
 	return m
 }
 
-// breakLoss is what the grade breaks within reach take off clearances up and
-// down, as if all of one kind acted together. Over a crest the carrier's middle
-// comes down by B dg/4 and its overhangs come up by overhang x dg; in a sag it
-// is the other way round.
-func (b *bay) breakLoss(zone culvert.Zone) float64 {
-	var crest, sag float64
-	for _, w := range b.Ways {
-		crest += math.Max(0, -math.Tan(w.Break))
-		sag += math.Max(0, math.Tan(w.Break))
-	}
-	wheels := b.Carrier.Gear.Wheels.At
-	first, last := float64(wheels[0]), float64(wheels[len(wheels)-1])
-	overhang := math.Max(first, float64(b.Carrier.Gear.Form.Length)-last)
-	middle := (last - first) / 4
-	switch zone {
-	case culvert.Roof, culvert.HaunchTop, culvert.Hanger:
-		return math.Max(crest*overhang, sag*middle)
-	case culvert.Invert, culvert.HaunchBottom:
-		return math.Max(crest*middle, sag*overhang)
-	}
-	return 0
-}
-
 // rollChecks are the clearances over the whole advance, zone by zone, with the
 // tolerance allowance taken off.
 func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
@@ -174,7 +156,7 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 	if r.stop != "" {
 		return []Entry{open("roll.clear", b.subject("advance"), "m", "the advance cannot be worked out: "+r.stop, b.at("roll ahead"))}
 	}
-	step := fmt.Sprintf("roll ahead %.3f m", r.way)
+	step := b.rollStep(r.way)
 	var out []Entry
 	for z, zone := range culvert.Zones {
 		limit, a := b.limits.of("roll.clear"), b.tol.Of(zone)
@@ -185,14 +167,14 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 			anything = anything || m.any[z]
 			if v := m.free[z]; m.any[z] && v.Lower < far {
 				part := m.part
-				tilt, broken := b.rollTilt(r, part, zone, v), b.breakLoss(zone)
+				tilt, twist := b.rollTilt(r, part, zone, v), b.rollTwist(r, part, v)
 				tell := func() (Where, string) {
 					w := b.where(step, part, string(zone), v)
-					station := b.Cell.LineFromBay(b.Pour).Apply(geom.Vec{b.Carrier.Rear + v.At*r.way})[0]
+					station := b.stationAt(r, v.At)
 					w.Station = &station
-					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, tilt)+b.forBreaks(broken))
+					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, tilt)+b.forTwist(twist))
 				}
-				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt + broken, worst: a.WorstCase + tilt + broken, tell: tell, part: part, zone: zone}
+				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt + twist, worst: a.WorstCase + tilt + twist, tell: tell, part: part, zone: zone}
 				found = append(found, c)
 			}
 		}
@@ -201,6 +183,14 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 		}
 	}
 	return out
+}
+
+// rollStep is the advance as a step is named: ahead or back, and how far.
+func (b *bay) rollStep(way float64) string {
+	if way < 0 {
+		return fmt.Sprintf("roll back %.3f m", -way)
+	}
+	return fmt.Sprintf("roll ahead %.3f m", way)
 }
 
 // rollTilt is what the crossfall takes off while rolling: as when collapsed,
@@ -215,12 +205,4 @@ func (b *bay) rollTilt(r *rolling, part int, zone culvert.Zone, v sweep.Bracket)
 		arm = math.Max(arm, math.Abs(v.N[2]*p[1]-v.N[1]*p[2]))
 	}
 	return math.Abs(b.crossfall) * arm
-}
-
-// forBreaks says what grade breaks take off.
-func (b *bay) forBreaks(loss float64) string {
-	if loss == 0 {
-		return ""
-	}
-	return fmt.Sprintf(" and %s for the grade breaks in reach", b.mm(loss))
 }

@@ -40,21 +40,24 @@ func (b *bay) routeChecks(s *model.Study) []Entry {
 	r := &route{bay: b, job: s.Job}
 	r.weigh()
 	r.slope(s)
-	out := append(r.trackChecks(), r.supportChecks()...)
+	out := append(r.trackChecks(), r.supportChecks(s)...)
 	out = append(out, r.pullChecks()...)
 	out = append(out, r.tipChecks()...)
 	return append(out, r.bearingCheck())
 }
 
-// slope finds the steepest of the grades between here and the next pour.
+// slope finds the steepest of the grades on the way, and the steepest up it.
 func (r *route) slope(s *model.Study) {
-	here := s.Culvert.GradeOf(r.Pour)
-	r.up, r.steep = here, here
-	if r.Pour.Number < len(s.Culvert.Pours) {
-		next := s.Culvert.GradeOf(s.Culvert.Pours[r.Pour.Number])
-		r.up = math.Max(here, next)
-		if math.Abs(next) > math.Abs(here) {
-			r.steep = next
+	r.up = math.Inf(-1)
+	ahead := 1.0
+	if r.Rolls < 0 {
+		ahead = -1
+	}
+	for _, p := range s.OnTheWay(*r.Bay) {
+		grade := s.Culvert.GradeOf(p)
+		r.up = math.Max(r.up, ahead*grade)
+		if math.Abs(grade) > math.Abs(r.steep) {
+			r.steep = grade
 		}
 	}
 }
@@ -108,93 +111,63 @@ func (r *route) trackChecks() []Entry {
 	out := []Entry{r.one("roll.track", "outer edge of the treads", "m", edge-outer, wander, limit, Min,
 		fmt.Sprintf("the treads' outer edge runs %s from the %s: %s - (gauge %s + tread %s) / 2; %s are taken off for wander",
 			r.mm(edge-outer), what, r.mm(edge), r.mm(r.Carrier.Gauge), r.mm(float64(r.Carrier.Gear.Wheels.Tread)), r.mm(wander)))}
-	if c := r.job.Culvert.Channel; c != nil {
-		clear := math.Inf(1)
-		for _, side := range sides {
-			y := float64(side) * r.Carrier.Gauge / 2
-			clear = math.Min(clear, math.Abs(y-float64(c.Offset))-float64(c.Width)/2-float64(r.Carrier.Gear.Wheels.Tread)/2)
-		}
+	if r.Cell.Channel.Exists() {
+		clear := r.besideChannel()
 		out = append(out, r.one("roll.track", "low-flow channel", "m", clear, wander, limit, Min,
 			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; %s are taken off for wander", r.mm(clear), r.mm(wander))))
 	}
 	return out
 }
 
+// besideChannel is how far the nearer tread runs from the edge of the low-flow
+// channel.
+func (r *route) besideChannel() float64 {
+	clear, c := math.Inf(1), r.Cell.Channel
+	for _, side := range sides {
+		y := float64(side) * r.Carrier.Gauge / 2
+		clear = math.Min(clear, math.Abs(y-c.Offset)-c.Width/2-float64(r.Carrier.Gear.Wheels.Tread)/2)
+	}
+	return clear
+}
+
 var sides = [2]culvert.Side{culvert.Left, culvert.Right}
 
 // supportChecks ask that every wheel stands on placed invert over the whole
-// advance: from where the carrier stands now to where it stands next.
-func (r *route) supportChecks() []Entry {
+// advance: from where the carrier stands now to where it stands next, or until
+// it is out over the end.
+func (r *route) supportChecks(s *model.Study) []Entry {
 	limit := r.limits.of("roll.support")
-	behind, ahead := math.Inf(1), math.Inf(1)
 	lines := r.wheelLines()
-	for _, c := range r.Route {
-		if c.Zone != culvert.Invert {
-			continue
-		}
+	rear := float64(lines[0]) + math.Min(0, r.Rolls)
+	front := float64(lines[len(lines)-1]) + math.Max(0, r.Rolls)
+	tread := (r.Carrier.Gauge + float64(r.Carrier.Gear.Wheels.Tread)) / 2
+	behind, ahead := math.Inf(1), math.Inf(1)
+	for _, end := range slabEnds(s, r.bay) {
 		for _, side := range sides {
-			y := float64(side) * (r.Carrier.Gauge/2 + float64(r.Carrier.Gear.Wheels.Tread)/2)
-			lo, hi := alongAt(c.Solid, y)
-			if c.Pour == r.first() {
-				behind = math.Min(behind, float64(lines[0])-lo)
-			}
-			if c.Pour == r.lastInvert() {
-				ahead = math.Min(ahead, hi-(float64(lines[len(lines)-1])+r.Advance))
+			at := end.along + end.plane.At(float64(side)*tread, 0)
+			if end.outlet {
+				ahead = math.Min(ahead, at-front)
+			} else {
+				behind = math.Min(behind, rear-at)
 			}
 		}
 	}
-	var out []Entry
-	for _, e := range []struct {
-		what string
-		left float64
-	}{{"rear wheels", behind}, {"front wheels", ahead}} {
-		if math.IsInf(e.left, 0) {
-			continue
-		}
-		out = append(out, r.one("roll.support", e.what, "m", e.left, 0, limit, Min,
-			fmt.Sprintf("over the advance the %s stay %s from the end of the placed invert, measured along the tread nearer to it", e.what, r.mm(e.left))))
+	return []Entry{
+		r.one("roll.support", "rear wheels", "m", behind, 0, limit, Min, r.supported("rear wheels", behind, "inlet")),
+		r.one("roll.support", "front wheels", "m", ahead, 0, limit, Min, r.supported("front wheels", ahead, "outlet")),
 	}
-	return out
 }
 
-// first and lastInvert are the outermost pours whose invert is at hand.
-func (r *route) first() int {
-	first := r.Pour.Number
-	for _, c := range r.Route {
-		if c.Zone == culvert.Invert && c.Pour > 0 {
-			first = min(first, c.Pour)
-		}
+// supported says where wheels come to on the placed invert.
+func (r *route) supported(wheels string, left float64, end string) string {
+	way := "over the advance"
+	if r.Leaves {
+		way = fmt.Sprintf("until the form is out over the %s", map[bool]string{true: "inlet", false: "outlet"}[r.Rolls < 0])
 	}
-	return first
-}
-
-func (r *route) lastInvert() int {
-	last := r.Pour.Number
-	for _, c := range r.Route {
-		if c.Zone == culvert.Invert {
-			last = max(last, c.Pour)
-		}
+	if left < 0 {
+		return fmt.Sprintf("%s the %s would run %s beyond the end of the placed invert, measured along the tread nearer to it; lay a longer apron (ends.%s.apron)", way, wheels, r.mm(-left), end)
 	}
-	return last
-}
-
-// alongAt is the stretch of a slab's top along x at distance y from the
-// centreline.
-func alongAt(s *geom.Solid, y float64) (lo, hi float64) {
-	lo, hi = math.Inf(-1), math.Inf(1)
-	for i := range s.Faces {
-		q := s.Plane(i)
-		if math.Abs(q.N[0]) < 1e-9 || math.Abs(q.N[2]) > 0.5 { // not an end
-			continue
-		}
-		x := (q.D - q.N[1]*y) / q.N[0]
-		if q.N[0] > 0 {
-			hi = math.Min(hi, x)
-		} else {
-			lo = math.Max(lo, x)
-		}
-	}
-	return lo, hi
+	return fmt.Sprintf("%s the %s stay %s from the end of the placed invert, measured along the tread nearer to it", way, wheels, r.mm(left))
 }
 
 // pullChecks hold pull and hold-back against the lines.
@@ -236,7 +209,7 @@ func (r *route) tipChecks() []Entry {
 		what  string
 		lever units.Length
 		slope float64
-	}{{"across", across, float64(r.job.Alignment.Crossfall) + r.tol.Value("track_level")/2.4}, {"along", along, r.steep}} {
+	}{{"across", across, float64(r.job.Alignment.Crossfall) + r.tol.Value("track_level")/r.Carrier.Gauge}, {"along", along, r.steep}} {
 		s, err := load.Tipping{Weight: r.weight, Lever: way.lever, Height: units.Length(r.centre[2]), Slope: units.Slope(way.slope)}.Margin()
 		if err != nil {
 			out = append(out, open("roll.tip", r.subject(way.what), "1", err.Error(), r.at("roll ahead")))
@@ -255,6 +228,19 @@ func (r *route) tipChecks() []Entry {
 	return out
 }
 
+// freeEdge is how far from a tread the slab ends across the cell. Toward the
+// wall it runs on under haunch, kicker and wall, which load it and are no free
+// edge, to the outside of the wall at least. A channel's edge is one as if the
+// channel went through the slab; the tread may wander toward it.
+func (r *route) freeEdge() float64 {
+	outer := r.Carrier.Gauge/2 + float64(r.Carrier.Gear.Wheels.Tread)/2
+	edge := r.Cell.HalfSpan + math.Min(r.Cell.Left, r.Cell.Right) - outer
+	if r.Cell.Channel.Exists() {
+		edge = math.Min(edge, r.besideChannel()-r.tol.Value("wander"))
+	}
+	return edge
+}
+
 // bearingCheck holds the worst wheel load, rocking on two diagonal wheels,
 // against the bearing strength of the invert at its age.
 func (r *route) bearingCheck() Entry {
@@ -263,14 +249,19 @@ func (r *route) bearingCheck() Entry {
 		return open("roll.bearing", r.subject("wheels"), "kN", err.Error(), r.at("roll ahead"))
 	}
 	w, c := r.Carrier.Gear.Wheels, r.job.Concrete
-	patch := load.Patch{Along: w.Patch, Across: w.Tread, EdgeAlong: 0.1, EdgeAcross: units.Length(r.Cell.HalfSpan - r.Carrier.Gauge/2 - float64(w.Tread)/2), Depth: units.Length(r.Cell.Invert)}
+	edge := r.freeEdge()
+	if edge < 0 {
+		return open("roll.bearing", r.subject("wheels"), "kN", fmt.Sprintf("the treads run onto the edge of the low-flow channel: with wander %s of a tread's width of %s do not bear; move the channel or the wheels", r.mm(-edge), r.mm(float64(w.Tread))), r.at("roll ahead"))
+	}
+	// along the cell roll.support keeps the wheels this far inside the slab's end
+	patch := load.Patch{Along: w.Patch, Across: w.Tread, EdgeAlong: units.Length(r.limits.of("roll.support").Value), EdgeAcross: units.Length(edge), Depth: units.Length(r.Cell.Invert)}
 	v, err := patch.OnYoungInvert(worst, load.Invert{Strength: c.Strength, Class: load.CementClassOf(c.Cement), Age: r.job.Schedule.InvertAge}, load.ACIBasis())
 	if err != nil {
 		return open("roll.bearing", r.subject("wheels"), "kN", err.Error()+"; give schedule.invert_age and have the strength tested", r.at("roll ahead"))
 	}
 	return r.one("roll.bearing", "wheels", "kN", float64(v.Demand), 0, Limit{Value: float64(v.Capacity), Source: v.Source.String()}, Max,
-		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s; the invert has %.1f MPa at %.0f days and bears %s",
-			kN(worst), kN(v.Demand), r.mm(float64(w.Patch)), r.mm(float64(w.Tread)), float64(v.Strength)/1000, float64(r.job.Schedule.InvertAge)/86400, kN(v.Capacity)))
+		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s, %s from the nearest free edge across; the invert has %.1f MPa at %.0f days and bears %s",
+			kN(worst), kN(v.Demand), r.mm(float64(w.Patch)), r.mm(float64(w.Tread)), r.mm(edge), float64(v.Strength)/1000, float64(r.job.Schedule.InvertAge)/86400, kN(v.Capacity)))
 }
 
 func kN(f units.Force) string { return fmt.Sprintf("%.1f kN", float64(f)) }

@@ -8,6 +8,7 @@ import (
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
 )
 
 // settings is how every adjuster stands raised and collapsed, bent by bent.
@@ -18,15 +19,47 @@ func (b *bay) settings() []Setting {
 	}
 	for n := range b.Carrier.Bents {
 		add(n+1, "leg", b.Carrier.Leg, b.Carrier.Leg)
-		if b.Carrier.Gear.Frame.Header.Arm != nil {
-			inside := float64(b.Carrier.Gear.Frame.Header.Length)/2 - b.Carrier.ArmInner
-			add(n+1, "arm in tube", inside, inside)
+		for _, arm := range b.armsAt(n + 1) {
+			add(n+1, "arm in tube "+arm.Side.String(), b.insideTube(arm, nil), b.insideTube(arm, b.lastMade()))
 		}
 		for k, a := range b.Carrier.Adjusters {
 			add(n+1, a.Label(), a.Raised, b.collapsedReading(k))
 		}
 	}
 	return out
+}
+
+// armsAt are the sliding arms of a bent.
+func (b *bay) armsAt(bent int) []carrier.Part {
+	var out []carrier.Part
+	for _, p := range b.Carrier.Parts {
+		if p.Role == carrier.Arm && p.Bent == bent {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// insideTube is how much of an arm is in its header's tube, as raised or at the
+// end of a step: from the end of the tube to the inner end of the arm.
+func (b *bay) insideTube(arm carrier.Part, at *carrier.Step) float64 {
+	end := geom.Vec{0, float64(arm.Side) * b.Carrier.ArmInner, b.Carrier.Header}
+	if at != nil {
+		end = at.Path.Pose(b.Carrier.Mechanism.Bodies[arm.Body].Parent, arm.Body, 1).Apply(end)
+	}
+	return float64(b.Carrier.Gear.Frame.Header.Length)/2 - math.Abs(end[1])
+}
+
+// lastMade is the last step that can be made; nil if there is none.
+func (b *bay) lastMade() *carrier.Step {
+	var last *carrier.Step
+	for i := range b.Steps {
+		if b.Steps[i].Stop != "" {
+			break
+		}
+		last = &b.Steps[i]
+	}
+	return last
 }
 
 // collapsedReading is an adjuster's reading after the last step that can be

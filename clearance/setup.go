@@ -128,7 +128,7 @@ func (b *bay) blockedChecks(s carrier.Step) []Entry {
 func (b *bay) restChecks(done []stripped) []Entry {
 	hang := b.Carrier.Jack - b.Carrier.Wheels
 	out := []Entry{entry("setup.rest", b.subject("wheels raised"), []candidate{{value: *exactly(hang), where: b.at("raised"),
-		text: fmt.Sprintf("raised, the wheels hang %s above the invert: jack %s - %s at which the wheels touch", b.mm(hang), b.mm(b.Carrier.Jack), b.mm(b.Carrier.Wheels))}},
+		text: fmt.Sprintf("raised, the wheels hang %s above the level of the invert: jack %s - %s at which the wheels touch", b.mm(hang), b.mm(b.Carrier.Jack), b.mm(b.Carrier.Wheels))}},
 		b.limits.of("setup.rest"), Min, "")}
 	if len(b.Steps) == 0 {
 		return append(out, open("setup.rest", b.subject("collapsed"), "m", "the gear has no steps", b.at("")))
@@ -145,10 +145,10 @@ func (b *bay) restChecks(done []stripped) []Entry {
 		to := last.Moves[k].To
 		up := math.Max(0, to-b.Carrier.Wheels)
 		wheels = append(wheels, candidate{value: *exactly(up), where: b.at(last.Name),
-			text: fmt.Sprintf("at the end %s reads %s and the wheels touch at %s: they hang %s off the invert", a.Label(), b.mm(to), b.mm(b.Carrier.Wheels), b.mm(up))})
+			text: fmt.Sprintf("at the end %s reads %s and the wheels touch at %s: they hang %s off the level of the invert", a.Label(), b.mm(to), b.mm(b.Carrier.Wheels), b.mm(up))})
 		clear := math.Max(0, b.Carrier.Wheels-to)
 		plates = append(plates, candidate{value: *exactly(clear), where: b.at(last.Name),
-			text: fmt.Sprintf("at the end the plate of %s stands %s above the invert: %s - %s", a.Label(), b.mm(clear), b.mm(b.Carrier.Wheels), b.mm(to))})
+			text: fmt.Sprintf("at the end the plate of %s stands %s above the level of the invert: %s - %s", a.Label(), b.mm(clear), b.mm(b.Carrier.Wheels), b.mm(to))})
 	}
 	return append(out,
 		entry("setup.rest", b.subject("wheels collapsed"), wheels, b.limits.of("setup.rest.wheels"), Max, ""),

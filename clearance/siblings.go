@@ -21,7 +21,7 @@ type siblings struct {
 
 // join finds or founds the siblings of a bay. The founder measures for all.
 func (r *report) join(kin map[string]*siblings, w *workers) {
-	key := fmt.Sprintf("%v %v", r.Carrier.Setting, r.Carrier.Kept.Over)
+	key := fmt.Sprintf("%v %v %v", r.Carrier.Setting, r.Carrier.Kept.Over, r.Carrier.Kept.Untied)
 	f, ok := kin[key]
 	if !ok {
 		f = &siblings{lead: r.bay}

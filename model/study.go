@@ -33,12 +33,15 @@ type Bay struct {
 	Raising  []carrier.Step
 	Concrete []culvert.Solid // when the pour is stripped, hangers included
 	Before   []culvert.Solid // when the carrier is raised for the pour
-	Ahead    []culvert.Solid // what is met on the way to the next pour, besides Concrete
 	Needed   float64         // length of form the pour needs, lap included
+	Next     int             // number of the pour that the carrier casts next in this cell; 0 after the last
 	NextRear float64         // rear end of the form at the next pour, in that pour's frame
-	Advance  float64         // to the same place at the next pour; 0 after the last
-	Route    []culvert.Solid // all that is met on the way to the next pour, in the plane of this pour's invert
-	Ways     []Way           // the cell's centrelines from this pour on, as far as the carrier reaches
+	Advance  float64         // along the way to the same place at the next pour, negative back; 0 after the last
+	Leaves   bool            // after the last pour it rolls out over an end
+	Rolls    float64         // along the way: Advance, or until the whole form is out over the end; negative back
+	Route    []culvert.Solid // all that is met on the way; on one grade in the plane of this pour's invert
+	Ground   Ground          // the invert on the way
+	Ways     []Way           // the joints on the way, as far as the carrier reaches
 	Twin     int             // the first bay with the same geometry; its own place if none is earlier
 }
 
@@ -90,7 +93,7 @@ func BuildOn(j *job.Job, g *job.Gear, line *align.Alignment) (*Study, []carrier.
 	twins, laid := map[string]int{}, map[string]laidOut{}
 	for _, cell := range s.Culvert.Cells {
 		setting := carrier.Settle(cell.Section, g, j.Set)
-		for _, pour := range s.Culvert.Pours {
+		for _, pour := range s.Culvert.PoursIn(cell) {
 			b := s.bay(cell, pour, setting)
 			if troubles := b.Carrier.Collapsed(); len(troubles) > 0 {
 				return nil, troubles
@@ -114,14 +117,13 @@ func BuildOn(j *job.Job, g *job.Gear, line *align.Alignment) (*Study, []carrier.
 	return s, nil
 }
 
-// hangers are the plates and nuts that stay around a pour: its own, and those
-// of its neighbours as far as they are cast before.
-func (s *Study) hangers(cell culvert.Cell, pour culvert.Pour, own bool) []culvert.Solid {
+// hangers are the plates and nuts that stay, seen from a pour, under those of
+// the pours from first to last that are cast by some place in the order.
+func (s *Study) hangers(cell culvert.Cell, pour culvert.Pour, first, last, cast int) []culvert.Solid {
 	kept := s.Job.LeftInPlace.Hangers
 	var out []culvert.Solid
-	for _, p := range s.Culvert.Pours {
-		near := p.Number >= pour.Number-1 && p.Number <= pour.Number+1
-		if !near || p.Cast > pour.Cast || (p.Number == pour.Number && !own) {
+	for _, p := range s.Culvert.PoursIn(cell) {
+		if p.Number < first || p.Number > last || p.Cast > cast {
 			continue
 		}
 		_, hung := s.hung(cell, p)
@@ -186,30 +188,48 @@ func (b *Bay) lay(laid map[string]laidOut, steps []job.Step) []carrier.Trouble {
 
 func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Setting) Bay {
 	rear, front := cell.Reach(pour)
-	kept := s.Job.LeftInPlace.Hangers
+	left := s.Job.LeftInPlace
 	b := Bay{Cell: cell, Pour: pour, Needed: front - rear + pour.Lap}
 	over, _ := s.hung(cell, pour)
-	b.Carrier = carrier.Build(s.Gear, cell.Section, setting, carrier.Kept{Hangers: kept, Over: over}, rear-pour.Lap)
-	b.Concrete = append(s.Culvert.Around(cell, pour), s.hangers(cell, pour, true)...)
-	b.Before = append(s.Culvert.Before(cell, pour), s.hangers(cell, pour, false)...)
-	b.Before = append(b.Before, s.Culvert.Steel(cell, pour, pour, s.Job.LeftInPlace.SteelAhead)...)
-	if pour.Number < len(s.Culvert.Pours) {
-		next := s.Culvert.Pours[pour.Number]
-		nextRear, _ := cell.Reach(next)
-		b.NextRear = nextRear - next.Lap
-		stand := cell.BayFromBay(pour, next).Apply(geom.Vec{b.NextRear})
-		b.Advance = stand[0] - (rear - pour.Lap)
-		if next.Cast > pour.Cast {
-			b.Ahead = s.Culvert.Steel(cell, pour, next, s.Job.LeftInPlace.SteelAhead)
-		}
-	}
-	b.Ways = s.ways(cell, pour)
-	b.Route = s.flattened(cell, pour, append(append([]culvert.Solid{}, b.Concrete...), b.Ahead...))
+	kept := carrier.Kept{Hangers: left.Hangers, Over: over, Untied: [2]bool{s.Culvert.WallStands(cell, culvert.Left, pour), s.Culvert.WallStands(cell, culvert.Right, pour)}}
+	b.Carrier = carrier.Build(s.Gear, cell.Section, setting, kept, rear-pour.Lap)
+	n := pour.Number
+	b.Concrete = append(s.Culvert.Around(cell, pour), s.hangers(cell, pour, n-1, n+1, pour.Cast)...)
+	b.Before = append(s.Culvert.Before(cell, pour), s.hangers(cell, pour, n-1, n+1, pour.Cast-1)...)
+	b.Before = append(b.Before, s.Culvert.Steel(cell, pour, pour, left.SteelAhead, s.Culvert.Until(cell, pour))...)
+	s.rolls(&b)
+	b.Ways = s.ways(b)
+	first, last := min(n, b.reached(len(s.Culvert.Pours)))-1, max(n, b.reached(len(s.Culvert.Pours)))+1
+	route := append(s.Culvert.Along(cell, pour, first, last), s.hangers(cell, pour, first, last, pour.Cast)...)
+	route = append(route, s.Culvert.SteelAlong(cell, pour, first, last, left.SteelAhead)...)
+	b.Route, b.Ground = s.route(cell, pour, first, last, route)
 	return b
 }
 
+// rolls finds where a bay's carrier goes from there: to the pour that it casts
+// next, ahead or back, or out over the end that the job names.
+func (s *Study) rolls(b *Bay) {
+	next, ok := s.Culvert.Next(b.Cell, b.Pour)
+	if ok {
+		rear, _ := b.Cell.Reach(next)
+		b.Next, b.NextRear = next.Number, rear-next.Lap
+		b.Advance = s.along(b.Cell, b.Pour, next) + b.NextRear - b.Carrier.Rear
+		b.Rolls = b.Advance
+		return
+	}
+	b.Leaves = true
+	if pours := s.Culvert.Pours; s.Job.Travel.Leaves == "inlet" {
+		rear, _ := b.Cell.Reach(pours[0])
+		b.Rolls = s.along(b.Cell, b.Pour, pours[0]) + rear - (b.Carrier.Rear + float64(s.Gear.Form.Length))
+	} else {
+		last := pours[len(pours)-1]
+		_, front := b.Cell.Reach(last)
+		b.Rolls = s.along(b.Cell, b.Pour, last) + front - b.Carrier.Rear
+	}
+}
+
 // under tells which bents stand wholly under the pour's own roof, where hangers
-// hold something, and where those are.
+// hold something, and where those are: all four corners of every plate.
 func (b Bay) under(kept *job.Hangers, bents []float64) (over []bool, hung []float64) {
 	over = make([]bool, len(bents))
 	if kept == nil {
@@ -219,8 +239,10 @@ func (b Bay) under(kept *job.Hangers, bents []float64) (over []bool, hung []floa
 	half := float64(kept.Plate.X) / 2
 	for i, x := range bents {
 		over[i] = true
-		for _, y := range kept.Lines {
-			over[i] = over[i] && x-half >= rear.At(float64(y), b.Cell.Rise) && x+half <= front.At(float64(y), b.Cell.Rise)
+		for _, line := range kept.Lines {
+			for _, y := range [2]float64{float64(line - kept.Plate.Y/2), float64(line + kept.Plate.Y/2)} {
+				over[i] = over[i] && x-half >= rear.At(y, b.Cell.Rise) && x+half <= front.At(y, b.Cell.Rise)
+			}
 		}
 		if over[i] {
 			hung = append(hung, x)
@@ -238,12 +260,12 @@ func (b Bay) key() string {
 			key = binary.AppendVarint(key, int64(math.Round(v*1e9)))
 		}
 	}
-	add(b.Carrier.Rear, b.Needed, b.Advance, b.Pour.Turn, b.Pour.Break)
+	add(b.Carrier.Rear, b.Needed, b.Advance, b.Rolls, b.Pour.Turn, b.Pour.Break)
 	for _, w := range b.Ways {
 		add(w.At, w.Turn, w.Break, w.Begins)
 	}
-	key = fmt.Appendf(key, "%v", b.Carrier.Setting)
-	for _, list := range [][]culvert.Solid{b.Concrete, b.Before, b.Ahead} {
+	key = fmt.Appendf(key, "%v %v", b.Carrier.Setting, b.Carrier.Kept.Untied)
+	for _, list := range [][]culvert.Solid{b.Concrete, b.Before, b.Route} {
 		for _, c := range list {
 			key = append(append(key, c.Zone...), 0)
 			for _, v := range c.Vertices {

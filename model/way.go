@@ -7,29 +7,80 @@ import (
 	"boxwalk/model/geom"
 )
 
-// Way is one joint ahead of a bay at which the cell's centreline changes its
-// direction: where it is along the way, from the bay's origin, and by how much
-// it turns (in plan, positive left) and breaks (in profile, positive up).
-// Begins is the same joint in the next bay's frame, along its centreline.
+// Way is one joint on the way of a bay's carrier at which the cell's centreline
+// changes its direction: where it is along the way, from the bay's origin
+// (behind it negative), and by how much the line ahead of it turns (in plan,
+// positive left) and breaks (in profile, positive up) from the line before.
+// Begins is the same joint in the frame of the pour ahead of it, along its
+// centreline.
 type Way struct{ At, Turn, Break, Begins float64 }
 
 // straightOn is an angle too small to matter: a nanometre over ten metres.
 const straightOn = 1e-10
 
-// ways follows the cell's centreline from a pour over the next two joints,
-// which is as far as a carrier reaches that rolls to the next pour.
-func (s *Study) ways(cell culvert.Cell, pour culvert.Pour) []Way {
-	var out []Way
-	at := 0.0      // along the way to the origin of the pour before
-	started := 0.0 // of that pour's straight piece, in its own frame
-	before := pour
-	for i := pour.Number; i < len(s.Culvert.Pours) && i < pour.Number+2; i++ {
-		next := s.Culvert.Pours[i]
-		kink, begins := meeting(cell.BayFromBay(before, next))
-		at += kink - started
-		out = append(out, Way{At: at, Turn: next.Turn, Break: next.Break, Begins: begins})
-		started, before = begins, next
+// ways are the joints that a carrier comes to between leaving a pour and the
+// pour that it rolls to, and the next one beyond, over which the form may reach,
+// in the order in which they lie ahead.
+func (s *Study) ways(b Bay) []Way {
+	first, last := b.Pour.Number, min(b.reached(len(s.Culvert.Pours))+1, len(s.Culvert.Pours))
+	if b.Rolls < 0 {
+		first, last = max(1, b.reached(len(s.Culvert.Pours))-1), b.Pour.Number
 	}
+	var out []Way
+	for i := first; i < last; i++ {
+		before, next := s.Culvert.Pours[i-1], s.Culvert.Pours[i]
+		kink, begins := meeting(b.Cell.BayFromBay(before, next))
+		out = append(out, Way{At: s.along(b.Cell, b.Pour, before) + kink, Turn: next.Turn, Break: next.Break, Begins: begins})
+	}
+	return out
+}
+
+// reached is the number of the pour that the carrier rolls to, or the outermost
+// one on the side over which it leaves.
+func (b Bay) reached(pours int) int {
+	switch {
+	case !b.Leaves:
+		return b.Next
+	case b.Rolls < 0:
+		return 1
+	}
+	return pours
+}
+
+// OnTheWay are the pours that a bay's carrier is on while it rolls, in the order
+// in which they lie ahead.
+func (s *Study) OnTheWay(b Bay) []culvert.Pour {
+	pours := s.Culvert.PoursIn(b.Cell)
+	to := b.reached(len(pours))
+	return pours[min(b.Pour.Number, to)-1 : max(b.Pour.Number, to)]
+}
+
+// along is how far from the origin of one pour that of another lies, along the
+// centrelines of a cell.
+func (s *Study) along(cell culvert.Cell, from, to culvert.Pour) float64 {
+	if to.Number < from.Number {
+		return -s.along(cell, to, from)
+	}
+	at := 0.0
+	for i := from.Number; i < to.Number; i++ {
+		kink, begins := meeting(cell.BayFromBay(s.Culvert.Pours[i-1], s.Culvert.Pours[i]))
+		at += kink - begins
+	}
+	return at
+}
+
+// Stretch is how another pour of a bay's cell lies as its carrier comes to it in
+// the plane of the bay's invert: its frame in that of the bay, and how far its
+// origin is along the centrelines.
+func (s *Study) Stretch(b Bay, pour culvert.Pour) (bayFromPour geom.Pose, along float64) {
+	return flat(b.Cell.BayFromBay(b.Pour, pour)), s.along(b.Cell, b.Pour, pour)
+}
+
+// flat is a pose with only its turn and its offset in plan.
+func flat(full geom.Pose) geom.Pose {
+	heading := math.Atan2(full.R.At(1, 0), full.R.At(0, 0))
+	out := geom.Rotation(geom.Vec{}, geom.Vec{0, 0, 1}, heading)
+	out.T = geom.Vec{full.T[0], full.T[1], 0}
 	return out
 }
 
@@ -45,10 +96,7 @@ func (s *Study) flattened(cell culvert.Cell, pour culvert.Pour, solids []culvert
 			continue
 		}
 		full := cell.BayFromBay(pour, s.Culvert.Pours[c.Pour-1])
-		heading := math.Atan2(full.R.At(1, 0), full.R.At(0, 0))
-		flat := geom.Rotation(geom.Vec{}, geom.Vec{0, 0, 1}, heading)
-		flat.T = geom.Vec{full.T[0], full.T[1], 0}
-		out[i].Solid = c.Solid.Moved(flat.Mul(full.Inverse()))
+		out[i].Solid = c.Solid.Moved(flat(full).Mul(full.Inverse()))
 	}
 	return out
 }

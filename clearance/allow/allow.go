@@ -38,7 +38,7 @@ var table = []struct {
 	{"spring_back", "wall springing back when the form comes off", 3, judgement},
 	{"wander", "wheels off their line", 15, judgement},
 	{"yaw", "carrier turned in plan, at its ends", 10, judgement},
-	{"track_level", "6 mm level difference on a 1800 mm gauge at 2400 mm height", 8, judgement},
+	{"track_level", "level difference between the two wheel tracks", 6, judgement},
 	{"setting", "adjusters off their reading", 3, judgement},
 	{"alignment", "concrete formed by others off line, 1 in", 25, concrete},
 	{"thickness", "section size of concrete formed by others, 3/8 in", 10, concrete},
@@ -114,33 +114,71 @@ type Allowance struct {
 	Keys          []string // the entries that count
 }
 
-// Of a zone, for a gap square to its face. A top haunch is met sideways and
-// from below at once, each counting with its share of the face's direction;
-// haunches are taken at 45 degrees, where both shares are 1/sqrt 2.
-func (t Tolerances) Of(zone culvert.Zone) Allowance {
-	switch zone {
-	case culvert.Wall:
-		return t.sum(1, lateralOwn)
-	case culvert.Kicker, culvert.SteelAhead:
-		return t.sum(1, lateralForeign)
-	case culvert.Roof:
-		return t.sum(1, soffitOwn)
-	case culvert.Hanger:
-		return t.sum(1, soffitForeign)
-	case culvert.HaunchTop:
-		return t.sum(math.Sqrt2/2, lateralOwn, soffitOwn)
-	case culvert.HaunchBottom:
-		return t.sum(math.Sqrt2/2, lateralFoot, vertical)
-	}
-	return t.sum(1, vertical)
+// Standing are the tolerances of a carrier on its gauge in a section.
+type Standing struct {
+	Tolerances
+	section culvert.Section
+	gauge   float64
 }
 
-func (t Tolerances) sum(share float64, groups ...[]string) Allowance {
+// In a section, on a gauge in metres.
+func (t Tolerances) In(s culvert.Section, gauge float64) Standing { return Standing{t, s, gauge} }
+
+// Of a zone, for a gap square to its face. A haunch is met sideways and from
+// above or below at once, each counting with its share of the direction square
+// to the face: of a haunch of run x rise, rise/l sideways and run/l up or down,
+// l being the length of its face.
+func (t Standing) Of(zone culvert.Zone) Allowance {
+	switch zone {
+	case culvert.Wall:
+		return t.sum(share{1, lateralOwn})
+	case culvert.Kicker, culvert.SteelAhead:
+		return t.sum(share{1, lateralForeign})
+	case culvert.Roof:
+		return t.sum(share{1, soffitOwn})
+	case culvert.Hanger:
+		return t.sum(share{1, soffitForeign})
+	case culvert.HaunchTop:
+		return t.haunch(t.section.Top, lateralOwn, soffitOwn)
+	case culvert.HaunchBottom:
+		return t.haunch(t.section.Bottom, lateralFoot, vertical)
+	}
+	return t.sum(share{1, vertical})
+}
+
+// share is a group of entries and how much of it lies square to a face.
+type share struct {
+	of   float64
+	keys []string
+}
+
+// haunch is the allowance square to a haunch's face; where there is none, no
+// gap is measured to it.
+func (t Standing) haunch(h culvert.Haunch, sideways, upright []string) Allowance {
+	if !h.Exists() {
+		return Allowance{}
+	}
+	l := math.Hypot(h.Run, h.Rise)
+	return t.sum(share{h.Rise / l, sideways}, share{h.Run / l, upright})
+}
+
+// toward is what an entry moves the carrier toward a face. Tracks out of level
+// by d turn it by d/gauge about its wheels: at the soffit it goes sideways by
+// that times the rise, and nowhere by more.
+func (t Standing) toward(key string) float64 {
+	v := t.Value(key)
+	if key == "track_level" {
+		v *= t.section.Rise / t.gauge
+	}
+	return v
+}
+
+func (t Standing) sum(shares ...share) Allowance {
 	var a Allowance
 	var squares float64
-	for _, g := range groups {
-		for _, key := range g {
-			v := share * t.entries[key].Value
+	for _, s := range shares {
+		for _, key := range s.keys {
+			v := s.of * t.toward(key)
 			a.WorstCase += v
 			squares += v * v
 			a.Keys = append(a.Keys, key)

@@ -9,7 +9,8 @@ import (
 )
 
 func TestAllowancesAreTheWorkedSums(t *testing.T) {
-	tol := Of(&job.Job{Travel: job.Travel{Wander: 0.015}})
+	// tracks 6 out of level on a gauge of 1800: 8 at a rise of 2400
+	tol := Of(&job.Job{Travel: job.Travel{Wander: 0.015}}).In(worked(0.150, 0.150), 1.8)
 	// worst case and root-sum-square in millimetres, worked by hand
 	for zone, want := range map[culvert.Zone][2]float64{
 		culvert.Wall:         {42, 20.4},
@@ -23,6 +24,39 @@ func TestAllowancesAreTheWorkedSums(t *testing.T) {
 		if math.Abs(a.WorstCase*1000-want[0]) > 0.05 || math.Abs(a.RootSumSquare*1000-want[1]) > 0.05 {
 			t.Errorf("%s: %.2f worst, %.2f root-sum-square; want %v", zone, a.WorstCase*1000, a.RootSumSquare*1000, want)
 		}
+	}
+}
+
+// worked is the worked cell's section with a bottom haunch of its own.
+func worked(run, rise float64) culvert.Section {
+	return culvert.Section{HalfSpan: 1.5, Rise: 2.4, Top: culvert.Haunch{Run: 0.2, Rise: 0.2}, Bottom: culvert.Haunch{Run: run, Rise: rise}}
+}
+
+func TestSteepHaunchIsMetMoreSidewaysThanAFlatOne(t *testing.T) {
+	// sideways 3, 3, 15, 10, 3, 25: squares 977, sum 59; up and down 6, 2, 3:
+	// squares 49, sum 11. Of 150 x 250, l^2 = 85000: sideways 250^2 = 0.7353 of
+	// it, down 0.2647: sqrt(718.4 + 13.0) = 27.04; of 150 x 300 0.8 and 0.2:
+	// sqrt(781.6 + 9.8) = 28.13; of 300 x 150 the other way: sqrt(195.4 + 39.2)
+	for size, want := range map[[2]float64][2]float64{
+		{150, 250}: {(59*250 + 11*150) / math.Hypot(150, 250), 27.04},
+		{150, 300}: {(59*2 + 11) / math.Sqrt(5), 28.13},
+		{300, 150}: {(59 + 11*2) / math.Sqrt(5), 15.32},
+	} {
+		a := Of(&job.Job{Travel: job.Travel{Wander: 0.015}}).In(worked(size[0]/1e3, size[1]/1e3), 1.8).Of(culvert.HaunchBottom)
+		if math.Abs(a.WorstCase*1000-want[0]) > 0.01 || math.Abs(a.RootSumSquare*1000-want[1]) > 0.01 {
+			t.Errorf("%v: %.2f worst, %.2f root-sum-square; want %v", size, a.WorstCase*1000, a.RootSumSquare*1000, want)
+		}
+	}
+}
+
+func TestTracksOutOfLevelMoveATallCarrierOnANarrowGaugeMore(t *testing.T) {
+	tol := Of(&job.Job{Travel: job.Travel{Wander: 0.015}})
+	low, tall := worked(0.15, 0.15), worked(0.15, 0.15)
+	tall.Rise = 3.6
+	// 6 x 2400 / 1800 = 8; 6 x 3600 / 1200 = 18: 10 more
+	by := tol.In(tall, 1.2).Of(culvert.Wall).WorstCase - tol.In(low, 1.8).Of(culvert.Wall).WorstCase
+	if math.Abs(by-0.010) > 1e-9 {
+		t.Errorf("%.2f mm more, want 10", by*1e3)
 	}
 }
 

@@ -26,7 +26,7 @@ branch is shown apart. It shares no code with what worked the clearances out.
 With --result it also holds that the result's clearances are those proved, none
 missing and none more. It prints what a proof cannot show and takes on trust.
 The format is clearance/proof/FORMAT.md.`,
-		Example: "  boxwalk check job.yaml --json --proof proof.txt > result.json\n  boxwalk verify proof.txt --result result.json",
+		Example: "  boxwalk verify proof.txt --result result.json",
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) != 1 {
 				return wrong("%s takes one proof; there are %d\nFor example:\n%s", c.CommandPath(), len(args), c.Example)

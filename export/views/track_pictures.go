@@ -40,7 +40,7 @@ func (o *office) rollingShots(st stand) []shot {
 		}
 	}
 	end, title := rows[len(rows)-1], "Rolling ahead, at the next pour"
-	if b.Advance <= 0 {
+	if b.Leaves {
 		title = "Rolling ahead, out over the end"
 	}
 	return append(out, shot{name: "rolling-end", title: title, st: st, rolled: &end.Pose})
@@ -50,7 +50,10 @@ func (o *office) rollingShots(st stand) []shot {
 // the checks hold clear of.
 func steelScene(b *model.Bay) []scene.Object {
 	var out []scene.Object
-	for i, c := range b.Ahead {
+	for i, c := range b.Route {
+		if c.Zone != culvert.SteelAhead {
+			continue
+		}
 		out = append(out, scene.Object{ID: fmtID("bars", i), Name: c.Name, Group: "bars " + c.Side.String(), Style: scene.Kept, Solid: c.Solid})
 	}
 	return out

@@ -66,10 +66,13 @@ func Build(g *job.Gear, sec culvert.Section, s Setting, kept Kept, rear float64)
 	return b.c
 }
 
-// Kept are the hangers that stay, and over which bents; nil hangers for none.
+// Kept is what the carrier is set beside and keeps: the hangers that stay, and
+// over which bents (nil hangers for none); and walls that stand already, left
+// and right, which no tie runs through.
 type Kept struct {
 	*job.Hangers
-	Over []bool // for each bent
+	Over   []bool // for each bent
+	Untied [2]bool
 }
 
 // Bents are the stations of a gear's bents when its form begins at rear.

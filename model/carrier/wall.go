@@ -50,7 +50,8 @@ func (b *builder) walers() {
 	}
 }
 
-// ties run through the wall at every waler.
+// ties run through the wall at every waler, except through one that stands
+// already.
 func (b *builder) ties() {
 	if b.g.Ties == nil {
 		return
@@ -60,6 +61,9 @@ func (b *builder) ties() {
 	n := max(1, int(l/spacing+1e-9))
 	first := b.c.Rear + (l-float64(n-1)*spacing)/2
 	for i, side := range sides {
+		if b.kept.Untied[i] {
+			continue
+		}
 		for _, z := range b.walerHeights() {
 			for k := range n {
 				x := first + float64(k)*spacing

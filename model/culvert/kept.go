@@ -42,16 +42,19 @@ func hanger(h *job.Hangers, name string, x, y, soffit float64, pour int) []Solid
 	return out
 }
 
-// Steel is the curtain of wall bars that stands on the kickers of a pour that
-// is not cast yet, leaning toward the cell by its allowance, one solid each
-// side, in the frame of cell and another pour.
-func (c *Culvert) Steel(cell Cell, frame, pour Pour, s *job.SteelAhead) []Solid {
+// Steel is the curtain of wall bars that stands on the kickers of a pour whose
+// walls are not sure to be cast in a spell, leaning toward the cell by its
+// allowance, one solid each side, in the frame of cell and another pour.
+func (c *Culvert) Steel(cell Cell, frame, pour Pour, s *job.SteelAhead, when Spell) []Solid {
 	if s == nil {
 		return nil
 	}
 	rear, front := cell.Ends(pour)
 	var out []Solid
 	for _, side := range [2]Side{Left, Right} {
+		if when.cast(c.wallCast(cell, side, pour)) {
+			continue
+		}
 		face := cell.HalfSpan + float64(s.Cover) - float64(s.Lean)
 		outline := rectangle(face, cell.Kicker, face+float64(s.Lean)+barDepth, cell.Rise+cell.Roof)
 		if side == Right {
@@ -61,6 +64,16 @@ func (c *Culvert) Steel(cell Cell, frame, pour Pour, s *job.SteelAhead) []Solid 
 		}
 		out = append(out, placed(Solid{Name: fmt.Sprintf("bars %s of pour %d", side, pour.Number), Zone: SteelAhead, Side: side, Pour: pour.Number,
 			Solid: geom.SkewPrism(outline, rear, front)}, cell.BayFromBay(frame, pour)))
+	}
+	return out
+}
+
+// SteelAlong is the steel of the pours from first to last that a carrier meets
+// in the cell once it has left a pour.
+func (c *Culvert) SteelAlong(cell Cell, pour Pour, first, last int, s *job.SteelAhead) []Solid {
+	var out []Solid
+	for _, p := range c.window(cell, first, last) {
+		out = append(out, c.Steel(cell, pour, p, s, c.After(cell, pour))...)
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package culvert
 
 import (
 	"math"
+	"slices"
 
 	"boxwalk/model/geom"
 	"boxwalk/model/job"
@@ -25,7 +26,7 @@ type Pour struct {
 	MidOrdinate  float64   // between its chord and the line
 	Rear, Front  geom.End  // in its own frame
 	Lap          float64   // of the form over the pour before
-	Cast         int       // place in the order of casting, from 1
+	Cast         int       // place in the order of casting, from 1; of the last cell where cells are cast apart, see PoursIn
 }
 
 // Culvert is the whole box on one tangent and one straight grade.
@@ -36,6 +37,7 @@ type Culvert struct {
 	JointGap   float64
 	InletSlab  float64 // apron before the inlet
 	OutletSlab float64
+	apart      [][]Pour // of each cell, where cells are cast apart
 }
 
 // New lays a job's culvert out along a line; without one it runs on one tangent
@@ -50,12 +52,34 @@ func New(j *job.Job, line Line) *Culvert {
 	c.Cells = cells(&j.Culvert)
 	if line == nil {
 		c.Pours = pours(&j.Culvert, c.Grade)
-		return c
+	} else {
+		chords := chordsOf(&j.Culvert, line)
+		c.Grade = math.Tan(chords[0].pitch)
+		c.Pours = chordPours(&j.Culvert, chords)
 	}
-	chords := chordsOf(&j.Culvert, line)
-	c.Grade = math.Tan(chords[0].pitch)
-	c.Pours = chordPours(&j.Culvert, chords)
+	c.ordered(j.Culvert.Order)
 	return c
+}
+
+// ordered gives pours their place in the order of casting, cell by cell where
+// cells are cast apart.
+func (c *Culvert) ordered(o job.Order) {
+	ranks := o.Ranks(len(c.Cells), len(c.Pours))
+	for i := range c.Pours {
+		for _, r := range ranks {
+			c.Pours[i].Cast = max(c.Pours[i].Cast, r[i])
+		}
+	}
+	if !o.Apart() {
+		return
+	}
+	for _, r := range ranks {
+		own := slices.Clone(c.Pours)
+		for i := range own {
+			own[i].Cast = r[i]
+		}
+		c.apart = append(c.apart, own)
+	}
 }
 
 func cells(j *job.Culvert) []Cell {
@@ -128,13 +152,12 @@ func pours(j *job.Culvert, grade float64) []Pour {
 	return numbered(j, out)
 }
 
-// numbered gives pours their numbers, laps, order and joint gaps.
+// numbered gives pours their numbers, laps and joint gaps.
 func numbered(j *job.Culvert, pours []Pour) []Pour {
-	cast := j.Order.Ranks(len(pours))
 	half := float64(j.JointGap) / 2
 	for i := range pours {
 		p := &pours[i]
-		p.Number, p.Cast = i+1, cast[i]
+		p.Number = i + 1
 		if i > 0 {
 			p.Rear.X += half
 			p.Lap = j.Lap.At(i - 1)

@@ -17,37 +17,53 @@ const buried = 0.5
 // the pour is stripped: the pour itself, its neighbours as far as they are
 // cast by then, and invert, kickers and bottom haunches, which run through.
 func (c *Culvert) Around(cell Cell, pour Pour) []Solid {
-	out := c.through(cell, pour)
-	for i := pour.Number - 1; i <= pour.Number+1; i++ {
-		if i >= 1 && i <= len(c.Pours) && c.Pours[i-1].Cast <= pour.Cast {
-			out = append(out, c.imprint(cell, pour, c.Pours[i-1])...)
-		}
-	}
-	return out
+	return append(c.through(cell, pour, pour.Number-1, pour.Number+2), c.standing(cell, pour, pour.Number-1, pour.Number+1, c.After(cell, pour))...)
 }
 
 // Before is the concrete that a carrier meets when it is raised for a pour:
 // everything that is cast before that pour.
 func (c *Culvert) Before(cell Cell, pour Pour) []Solid {
-	out := c.through(cell, pour)
-	for i := pour.Number - 1; i <= pour.Number+1; i++ {
-		if i >= 1 && i <= len(c.Pours) && c.Pours[i-1].Cast < pour.Cast {
-			out = append(out, c.imprint(cell, pour, c.Pours[i-1])...)
+	return append(c.through(cell, pour, pour.Number-1, pour.Number+2), c.standing(cell, pour, pour.Number-1, pour.Number+1, c.Until(cell, pour))...)
+}
+
+// Along is the concrete from one pour to another that a carrier meets in the
+// cell once it has left a pour, seen from there.
+func (c *Culvert) Along(cell Cell, pour Pour, first, last int) []Solid {
+	return append(c.through(cell, pour, first, last), c.standing(cell, pour, first, last, c.After(cell, pour))...)
+}
+
+// standing are the walls, top haunches and roofs of the pours from first to
+// last that stand in a spell. Of a pour that is not cast in this cell an inner
+// wall stands where the cell beside it is.
+func (c *Culvert) standing(cell Cell, frame Pour, first, last int, when Spell) []Solid {
+	var out []Solid
+	for _, p := range c.window(cell, first, last) {
+		if when.cast(p.Cast) {
+			out = append(out, c.imprint(cell, frame, p, when)...)
+			continue
+		}
+		for _, side := range [2]Side{Left, Right} {
+			if when.perhaps(c.wallCast(cell, side, p)) {
+				out = append(out, c.wall(cell, frame, p, side, when))
+			}
 		}
 	}
 	return out
 }
 
+// window are the pours from first to last as they are cast in a cell.
+func (c *Culvert) window(cell Cell, first, last int) []Pour {
+	pours := c.PoursIn(cell)
+	return pours[min(max(first-1, 0), len(pours)):max(min(last, len(pours)), 0)]
+}
+
 // through is what is cast ahead of walls and roof: invert, kickers and bottom
-// haunches from the pour before to two pours ahead, so that a carrier rolling
-// to the next pour never leaves them. A low-flow channel is left out of the
-// invert, and of the aprons with it.
-func (c *Culvert) through(cell Cell, frame Pour) []Solid {
+// haunches of the pours from first to last, all of which are placed before a
+// carrier comes to them. A low-flow channel is left out of the invert, and of
+// the aprons with it.
+func (c *Culvert) through(cell Cell, frame Pour, first, last int) []Solid {
 	var out []Solid
-	for _, p := range c.Pours {
-		if p.Number < frame.Number-1 || p.Number > frame.Number+2 {
-			continue
-		}
+	for _, p := range c.window(cell, first, last) {
 		rear, front := c.joined(cell, p, true, func(Pour) bool { return true })
 		frameFromPour := cell.BayFromBay(frame, p)
 		for _, piece := range cell.invert() {
@@ -68,13 +84,13 @@ func (c *Culvert) through(cell Cell, frame Pour) []Solid {
 
 // imprint is the walls, top haunches and roof of one pour, seen from the frame
 // of another in the same cell.
-func (c *Culvert) imprint(cell Cell, frame, pour Pour) []Solid {
-	rear, front := c.joined(cell, pour, false, func(next Pour) bool { return next.Cast <= frame.Cast })
+func (c *Culvert) imprint(cell Cell, frame, pour Pour, when Spell) []Solid {
+	rear, front := c.joined(cell, pour, false, func(next Pour) bool { return when.cast(next.Cast) })
 	frameFromPour := cell.BayFromBay(frame, pour)
 	out := []Solid{placed(Solid{Name: fmt.Sprintf("roof of pour %d", pour.Number), Zone: Roof, Pour: pour.Number,
 		Solid: geom.SkewPrism(cell.slab(Roof), rear, front)}, frameFromPour)}
 	for _, side := range [2]Side{Left, Right} {
-		out = append(out, placed(cell.solid(Wall, side, pour.Number, rear, front), frameFromPour))
+		out = append(out, c.wall(cell, frame, pour, side, when))
 		if cell.Top.Exists() {
 			out = append(out, placed(cell.solid(HaunchTop, side, pour.Number, rear, front), frameFromPour))
 		}
@@ -82,21 +98,29 @@ func (c *Culvert) imprint(cell Cell, frame, pour Pour) []Solid {
 	return out
 }
 
+// wall is one wall of a pour, seen from the frame of another. An inner wall
+// runs on where the next one stands, whichever cell that was cast with.
+func (c *Culvert) wall(cell Cell, frame, pour Pour, side Side, when Spell) Solid {
+	rear, front := c.joined(cell, pour, false, func(next Pour) bool { return when.perhaps(c.wallCast(cell, side, next)) })
+	return placed(cell.solid(Wall, side, pour.Number, rear, front), cell.BayFromBay(frame, pour))
+}
+
 // joined are the ends of a pour, run into the neighbours that are there and in
 // line with it; at the outer ends an invert runs out over the aprons.
 func (c *Culvert) joined(cell Cell, p Pour, apron bool, there func(Pour) bool) (rear, front geom.End) {
 	rear, front = cell.Ends(p)
+	pours := c.PoursIn(cell)
 	switch {
 	case p.Number > 1:
-		if before := c.Pours[p.Number-2]; there(before) && inLine(before, p) {
+		if before := pours[p.Number-2]; there(before) && inLine(before, p) {
 			rear.X -= buried
 		}
 	case apron:
 		rear.X -= c.InletSlab
 	}
 	switch {
-	case p.Number < len(c.Pours):
-		if next := c.Pours[p.Number]; there(next) && inLine(p, next) {
+	case p.Number < len(pours):
+		if next := pours[p.Number]; there(next) && inLine(p, next) {
 			front.X += buried
 		}
 	case apron:

@@ -20,6 +20,7 @@ type Gear struct {
 	Jack     Jack       `yaml:"jack" doc:"Screw jacks under the legs."`
 	RoofJack *Adjust    `yaml:"roof_jack" doc:"Jacks between header and roof, where the roof has its own (roof_whole): range of lowering."`
 	Wheels   Wheels     `yaml:"wheels" doc:"Wheels under the sills."`
+	Lifting  *Lifting   `yaml:"lifting" doc:"Lifting jacks and the pads they lift the carrier at."`
 	Ties     *Ties      `yaml:"ties" doc:"Ties through the walls."`
 	Links    []Link     `yaml:"links" maxitems:"20" doc:"Braces and turnbuckles."`
 	Steps    []Step     `yaml:"steps" minitems:"1" maxitems:"60" doc:"The collapse, step by step."`
@@ -169,8 +170,20 @@ type Wheels struct {
 	Tread    units.Length   `yaml:"tread" above:"0 mm" max:"1 m" doc:"Width of the tread."`
 	Axle     units.Length   `yaml:"axle" above:"0 mm" max:"2 m" doc:"Axle below the sill's underside."`
 	At       []units.Length `yaml:"at" maxitems:"12" doc:"Positions along the form from its rear end."`
+	Swivel   bool           `yaml:"swivel" default:"false" doc:"Wheels that turn in plan by themselves; left out, they point along the carrier and scrub round a bend."`
+	Side     units.Force    `yaml:"side" default:"0 kN" min:"0 kN" doc:"What one wheel and its fork carry sideways; 0 is not stated."`
 	Patch    units.Length   `yaml:"patch" default:"60 mm" above:"0 mm" max:"1 m" doc:"Length of a tyre's contact with the invert under load, along the cell."`
 	Capacity units.Force    `yaml:"capacity" default:"0 kN" min:"0 kN" doc:"What one wheel carries; 0 is not stated."`
+}
+
+// Lifting jacks are moved from pad to pad under the sills; at each they lift one
+// pass, and the screw jacks follow.
+type Lifting struct {
+	Pads     []units.Length `yaml:"pads" example:"1.05 m" min:"0 m" max:"60 m" minitems:"2" maxitems:"20" doc:"Lifting pads along the form from its rear end, on both sides."`
+	Capacity units.Force    `yaml:"capacity" example:"50 kN" above:"0 kN" doc:"What one lifting jack carries."`
+	Stroke   units.Length   `yaml:"stroke" example:"160 mm" above:"0 mm" max:"2 m" doc:"Stroke of one lifting jack."`
+	Pass     units.Length   `yaml:"pass" default:"10 mm" above:"0 mm" max:"50 mm" doc:"Most that one pad is lifted before the next one follows; 10 mm is common practice."`
+	Packing  units.Length   `yaml:"packing" default:"10 mm" min:"0 mm" max:"200 mm" doc:"Stroke that play and packing take before the jack carries."`
 }
 
 // Ties through the walls at the walers.

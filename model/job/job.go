@@ -52,7 +52,7 @@ type Culvert struct {
 	Kicker    units.Length `yaml:"kicker" default:"0 mm" min:"0 mm" max:"5 m" doc:"Height of the starter wall above the invert top, cast with the invert."`
 	Skew      Skews        `yaml:"skew" optional:"true" doc:"Skew of ends and joints, measured from square; positive: the left side further ahead."`
 	Pours     Pours        `yaml:"pours" doc:"Lengths of the pours along the line from the inlet, or {each, total}."`
-	Order     Order        `yaml:"order" default:"ahead" doc:"'ahead', or a list of pour numbers in the order they are cast."`
+	Order     Order        `yaml:"order" default:"ahead" doc:"'ahead', or a list of pour numbers in the order they are cast; {cell, pour} for a pour that is cast in one cell by itself."`
 	Face      string       `yaml:"face" default:"square_to_grade" enum:"square_to_grade|plumb" doc:"Whether pour ends stand square to the grade or plumb."`
 	Lap       Lengths      `yaml:"lap" default:"0 mm" min:"0 mm" max:"2 m" doc:"Length by which the form overlaps the pour before: one value, or one per joint."`
 	JointGap  units.Length `yaml:"joint_gap" default:"0 mm" min:"0 mm" max:"500 mm" doc:"Width of the joint between two pours."`
@@ -166,11 +166,13 @@ type Travel struct {
 	PulledBy  string       `yaml:"pulled_by" default:"winch" enum:"winch|crane line|crew" doc:"What pulls the carrier."`
 	Capacity  units.Force  `yaml:"capacity" default:"20 kN" min:"0 kN" max:"1000 kN" doc:"What the puller can pull."`
 	End       string       `yaml:"end" default:"front" enum:"front|rear" doc:"Which end is pulled."`
+	Leaves    string       `yaml:"leaves" default:"outlet" enum:"outlet|inlet" doc:"Over which end the carrier leaves after the last pour that it casts."`
 	Steering  string       `yaml:"steering" default:"centreline" enum:"centreline|offset|guide rollers" doc:"How the wheels are guided."`
 	Wander    units.Length `yaml:"wander" default:"15 mm" min:"0 mm" max:"500 mm" doc:"How far the wheels may wander off their line."`
 	HoldBack  *HoldBack    `yaml:"hold_back" doc:"The line or brake that holds the carrier on a downgrade."`
 	Rolling   Rolling      `yaml:"rolling" optional:"true" doc:"Rolling resistance as force over load."`
 	Breakaway units.Number `yaml:"breakaway" default:"2" min:"1" max:"10" doc:"Starting resistance over rolling resistance."`
+	Scrub     units.Number `yaml:"scrub" default:"0.8" min:"0" max:"1.5" doc:"Friction of a wheel that is pushed sideways, force over load; tyres on dry concrete have 0.6 to 0.85 (from memory)."`
 }
 
 // HoldBack is what keeps the carrier from running away.
@@ -224,6 +226,8 @@ type Limits struct {
 	StripRelease *units.Length `yaml:"strip.release" min:"0 mm" doc:"Least gap to concrete while collapsing, once a face has been released."`
 	StripClear   *ZoneLimits   `yaml:"strip.clear" doc:"Travel clearance when collapsed, zone by zone."`
 	RollClear    *units.Length `yaml:"roll.clear" min:"0 mm" doc:"Clearance while rolling ahead."`
+	MidOrdinate  *units.Length `yaml:"roll.mid_ordinate" min:"0 mm" doc:"Distance of a straight pour from the design line."`
+	RaiseLift    *units.Length `yaml:"raise.lift" min:"0 mm" doc:"Out of level over 1 m while pads are lifted one after the other."`
 	StripDrag    *units.Length `yaml:"strip.drag" min:"0 mm" doc:"Sliding of a face or edge in contact, in one step."`
 	SetupFaces   *units.Length `yaml:"setup.faces" min:"0 mm" doc:"Distance of a raised panel face from its design face."`
 }

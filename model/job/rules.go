@@ -151,29 +151,6 @@ func (c *Culvert) checkJoints(d *Decoder, path string) {
 	}
 }
 
-// checkOrder asks that every pour is cast once.
-func (c *Culvert) checkOrder(d *Decoder, path string) {
-	n := len(c.Pours.Lengths())
-	if len(c.Order.List) == 0 {
-		return
-	}
-	seen := map[int]bool{}
-	for _, p := range c.Order.List {
-		if p > n || seen[p] {
-			why := "which is not there"
-			if seen[p] {
-				why = "which it named before"
-			}
-			d.FailAt(path+".order", fmt.Sprintf("names pour %d, %s", p, why), fmt.Sprintf("there are %d pours", n), "name each pour from 1 on once, or write ahead")
-			return
-		}
-		seen[p] = true
-	}
-	if len(seen) != n {
-		d.FailAt(path+".order", fmt.Sprintf("names %d of %d pours", len(seen), n), "", "name each pour once, or write ahead")
-	}
-}
-
 // checkEnds asks that the two ends of each pour do not cross within the box,
 // as they would on a short pour with much skew.
 func (c *Culvert) checkEnds(d *Decoder, path string) {

@@ -27,6 +27,7 @@ func (g *Gear) Check(d *Decoder, path string) {
 	g.checkCounts(d)
 	g.checkAcross(d)
 	g.checkWheels(d)
+	g.checkLifting(d)
 	g.checkStrip(d)
 }
 

@@ -46,17 +46,31 @@ func (p Pours) Lengths() []units.Length {
 }
 
 // Order is the order in which pours are cast; empty is ahead.
-type Order struct{ List []int }
+type Order struct{ List []Casting }
 
-// Ranks is each pour's place in the order of casting, from 1.
-func (o Order) Ranks(n int) []int {
-	out := make([]int, n)
+// Casting is one pour as it is cast: in all cells together, or in one.
+type Casting struct {
+	Cell int // 0 for all
+	Pour int
+}
+
+// Apart tells whether any pour is cast cell by cell.
+func (o Order) Apart() bool {
+	return slices.ContainsFunc(o.List, func(c Casting) bool { return c.Cell > 0 })
+}
+
+// Ranks is each pour's place in the order of casting, from 1, cell by cell.
+func (o Order) Ranks(cells, pours int) [][]int {
+	out := make([][]int, cells)
 	for i := range out {
-		out[i] = i + 1
-	}
-	for place, pour := range o.List {
-		if pour >= 1 && pour <= n {
-			out[pour-1] = place + 1
+		out[i] = make([]int, pours)
+		for k := range pours {
+			out[i][k] = k + 1
+		}
+		for place, c := range o.List {
+			if c.Pour >= 1 && c.Pour <= pours && (c.Cell == 0 || c.Cell == i+1) {
+				out[i][c.Pour-1] = place + 1
+			}
 		}
 	}
 	return out

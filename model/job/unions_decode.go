@@ -53,7 +53,7 @@ func (Pours) JSONSchemaNode() map[string]any {
 		"properties": map[string]any{"each": length, "total": length}})
 }
 
-// DecodeNode reads the word ahead or a list of pour numbers.
+// DecodeNode reads the word ahead or a list of castings.
 func (o *Order) DecodeNode(d *Decoder, n ast.Node, path string) {
 	if text, ok := d.Text(n); ok {
 		if text != "ahead" {
@@ -61,12 +61,36 @@ func (o *Order) DecodeNode(d *Decoder, n ast.Node, path string) {
 		}
 		return
 	}
-	d.ValueTagged(n, path, &o.List, `min:"1" max:"500" minitems:"1" maxitems:"500"`)
+	// four cells of fifty pours are cast in at most 200 goes
+	d.ValueTagged(n, path, &o.List, `minitems:"1" maxitems:"500"`)
 }
 
 // JSONSchemaNode describes both forms.
 func (Order) JSONSchemaNode() map[string]any {
-	return oneOf("ahead", map[string]any{"const": "ahead"}, listOf(map[string]any{"type": "integer", "minimum": 1}))
+	return oneOf("ahead", map[string]any{"const": "ahead"}, listOf(Casting{}.JSONSchemaNode()))
+}
+
+// DecodeNode reads the number of a pour that is cast in all cells together, or
+// {cell, pour} for one that is cast in one cell.
+func (c *Casting) DecodeNode(d *Decoder, n ast.Node, path string) {
+	if !d.IsKeys(n) {
+		d.ValueTagged(n, path, &c.Pour, `min:"1" max:"500"`)
+		return
+	}
+	var one struct {
+		Cell int `yaml:"cell" min:"1" max:"12" doc:"Cell that is cast, from the left looking ahead."`
+		Pour int `yaml:"pour" min:"1" max:"500" doc:"Pour that is cast in it."`
+	}
+	if d.ValueTagged(n, path, &one, "") {
+		c.Cell, c.Pour = one.Cell, one.Pour
+	}
+}
+
+// JSONSchemaNode describes both forms.
+func (Casting) JSONSchemaNode() map[string]any {
+	number := map[string]any{"type": "integer", "minimum": 1}
+	return oneOf("2", number, map[string]any{"type": "object", "additionalProperties": false, "required": []any{"cell", "pour"},
+		"properties": map[string]any{"cell": number, "pour": number}})
 }
 
 // DecodeNode reads one length or a list of lengths.

@@ -38,6 +38,7 @@ var answers = map[string]any{
 	"Tipping.Margin": Tipping.Margin, "Roof.ACI347": Roof.ACI347, "Roof.California": Roof.California, "AASHTOTemporary": AASHTOTemporary,
 	"SlabBracing": SlabBracing, "WallBracing": WallBracing, "BraceLoad": BraceLoad,
 	"Screw.Torque": Screw.Torque, "TorqueByEfficiency": TorqueByEfficiency,
+	"Lifting.Loads": Lifting.Loads, "Stroke": Stroke, "Tilt": Tilt, "Bend.OffCourse": Bend.OffCourse, "Bend.Slip": Bend.Slip, "Bend.Scrub": Bend.Scrub,
 }
 
 // The list above is held against the source, so that a new function is fuzzed.

@@ -1,0 +1,220 @@
+package clearance
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/model"
+	"boxwalk/model/culvert"
+	"boxwalk/model/load"
+	"boxwalk/model/motion"
+	"boxwalk/model/units"
+)
+
+// bendChecks ask that the carrier passes the angle points within its reach, by
+// the hand formulas that a detailer knows: what the swept width leaves beside
+// it, how wheels that cannot steer scrub, and how the straight form fits the
+// bent line. They stand beside roll.clear, which searches the way itself.
+func (b *bay) bendChecks(s *model.Study) []Entry {
+	out := append(b.midOrdinateCheck(s), b.lapChecks(s)...)
+	t := b.turning()
+	switch {
+	case t.all == 0:
+		return append(out, b.unbent("advance", "m", "no angle point lies on the way to the next pour"))
+	case !b.rollsAway():
+		return append(out, open("roll.bend", b.subject("swept width"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.at("roll ahead")))
+	}
+	r := &bending{route: &route{bay: b, job: s.Job}, turning: t, gap: s.Culvert.JointGap}
+	r.weigh()
+	r.slope(s)
+	out = append(out, r.sweptChecks()...)
+	return append(out, r.scrubChecks()...)
+}
+
+// unbent is an entry with nothing to check.
+func (b *bay) unbent(rest, unit, text string) Entry {
+	e := entry("roll.bend", b.subject(rest), nil, b.limits.of("roll.clear"), Min, text)
+	e.Unit, e.Limit, e.Where = unit, nil, b.at("roll ahead")
+	return e
+}
+
+// turning is how the way turns under the carrier while it rolls to the next
+// pour. Two joints that it can stand over at once count as one with both turns:
+// of all lines that turn by an angle in all, the one with a single angle point
+// in its middle leaves its chord the farthest, as
+// atan(h/p) + atan(h/q) <= phi with p + q = B is least at p = q.
+type turning struct {
+	all    float64 // of the joints under the carrier at once, rad, signs left out
+	single float64 // the greatest of one joint
+	joints int
+}
+
+func (b *bay) turning() turning {
+	var t turning
+	for i, w := range b.Ways {
+		if i > 0 && w.At-b.Ways[0].At >= float64(b.Carrier.Gear.Form.Length) {
+			break
+		}
+		if turn := math.Abs(w.Turn); turn > 1e-9 {
+			t.all, t.single, t.joints = t.all+turn, math.Max(t.single, turn), t.joints+1
+		}
+	}
+	return t
+}
+
+// words of the turn.
+func (t turning) words() string {
+	if t.joints > 1 {
+		return fmt.Sprintf("%d angle points of %.2f deg together", t.joints, t.all*180/math.Pi)
+	}
+	return fmt.Sprintf("an angle point of %.2f deg", t.all*180/math.Pi)
+}
+
+// bending is the carrier on its way round a bend.
+type bending struct {
+	*route
+	turning
+	gap float64 // of the joints
+}
+
+// ends are the outer wheel lines, in the frame of cell and pour.
+func (r *bending) ends() (rear, front float64) {
+	lines := r.wheelLines()
+	return float64(lines[0]), float64(lines[len(lines)-1])
+}
+
+func (r *bending) bend(turn float64) load.Bend {
+	rear, front := r.ends()
+	return load.Bend{Base: units.Length(front - rear), Turn: units.Angle(turn)}
+}
+
+// steered is what the carrier moves to each side where it is steered the best
+// way round a turn: a body of length Lc with its middle over the angle point
+// stands half of (Lc/2) tan(phi/2) to each side.
+func (r *bending) steered(turn float64) float64 {
+	return float64(r.Carrier.Gear.Form.Length) / 4 * math.Tan(turn/2)
+}
+
+// thrown is how far a part that reaches from x0 to x1 along the carrier comes
+// toward the inside of the bend under the base, and toward the outside with
+// what overhangs it.
+func (r *bending) thrown(x0, x1, turn float64) (inside, outside float64, err error) {
+	if r.job.Travel.Steering == "offset" {
+		t := r.steered(turn)
+		return t, t, nil
+	}
+	rear, front := r.ends()
+	at := math.Max(x0, math.Min(x1, (rear+front)/2)) // of the part, the place nearest mid base
+	at = math.Max(rear, math.Min(front, at))
+	h, err := r.bend(turn).OffCourse(units.Length(at - rear))
+	over := math.Max(0, math.Max(rear-x0, x1-front))
+	return float64(h), motion.TailThrow(over, turn), err
+}
+
+// face is one plane of the section that the carrier passes, on either side:
+// n is what a millimetre sideways takes off the distance to it.
+type face struct {
+	zone     culvert.Zone
+	n        float64
+	distance func(y, z float64) float64 // y outward
+}
+
+// faces are wall and haunches; a plane's distance is never more than that to
+// the concrete behind it.
+func (r *bending) faces() []face {
+	half := r.Cell.HalfSpan
+	out := []face{{culvert.Wall, 1, func(y, _ float64) float64 { return half - y }}}
+	haunch := func(zone culvert.Zone, h culvert.Haunch, up func(z float64) float64) {
+		if h.Exists() {
+			l := math.Hypot(h.Run, h.Rise)
+			out = append(out, face{zone, h.Rise / l, func(y, z float64) float64 { return ((half-y)*h.Rise + (up(z)-h.Rise)*h.Run) / l }})
+		}
+	}
+	haunch(culvert.HaunchBottom, r.Cell.Bottom, func(z float64) float64 { return z })
+	haunch(culvert.HaunchTop, r.Cell.Top, func(z float64) float64 { return r.Cell.Rise - z })
+	return out
+}
+
+// sweptChecks hold what the swept width leaves against the rolling clearance,
+// for the running gear and for all that is above it.
+func (r *bending) sweptChecks() []Entry {
+	groups := map[bool][]candidate{}
+	last := r.Steps[len(r.Steps)-1]
+	faces := r.faces()
+	for i, p := range r.Carrier.Parts {
+		if !last.PresentAfter(p) {
+			continue
+		}
+		list, err := r.swept(i, faces)
+		if err != nil {
+			return []Entry{open("roll.bend", r.subject("swept width"), "m", err.Error(), r.at("roll ahead"))}
+		}
+		low := runningGear[p.Role]
+		groups[low] = append(groups[low], list...)
+	}
+	limit := r.limits.of("roll.clear")
+	nothing := "every part stays more than " + r.mm(far) + " from walls and haunches"
+	return []Entry{
+		entry("roll.bend", r.subject("swept width, panels and frame"), groups[false], limit, Min, nothing),
+		entry("roll.bend", r.subject("swept width, wheels and jacks"), groups[true], limit, Min, nothing),
+	}
+}
+
+// scrubChecks are what wheels that cannot steer do at the bend.
+func (r *bending) scrubChecks() []Entry {
+	w := r.Carrier.Gear.Wheels
+	if w.Swivel {
+		return []Entry{r.unbent("scrub", "kN", "the wheels turn in plan, so that they roll round the bend without sliding")}
+	}
+	rear, _ := r.ends()
+	bend := r.bend(r.all)
+	worst, err := r.wheels().Rocking()
+	if err == nil {
+		var s load.Scrubbing
+		if s, err = bend.Scrub(r.weight, worst, units.Length(r.centre[0]-rear), float64(r.job.Travel.Scrub)); err == nil {
+			return []Entry{r.scrubCheck(bend, s, worst), r.bentPull(s)}
+		}
+	}
+	return []Entry{open("roll.bend", r.subject("scrub"), "kN", err.Error(), r.at("roll ahead"))}
+}
+
+// scrubCheck holds the side force of one wheel against what it carries
+// sideways, where the gear says so.
+func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force) Entry {
+	w := r.Carrier.Gear.Wheels
+	text := fmt.Sprintf("%s; with friction %.2f (travel.scrub) a wheel with %s is pushed sideways with %s, and steering a line of wheels takes up to %s",
+		r.slips(bend), float64(r.job.Travel.Scrub), kN(wheel), kN(s.Wheel), kN(s.Line))
+	if w.Side == 0 {
+		return Entry{ID: "roll.bend", Subject: r.subject("scrub"), Verdict: Pass, Value: exactly(float64(s.Wheel)), Unit: "kN", Sense: Max, Where: r.at("roll ahead"),
+			Text: text + "; the gear does not say what a wheel carries sideways (wheels.side), so there is nothing to hold it against", Source: s.Source.String()}
+	}
+	return r.one("roll.bend", "scrub", "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: s.Source.String() + "; capacity: gear"}, Max,
+		fmt.Sprintf("%s; a wheel carries %s", text, kN(w.Side)))
+}
+
+// slips says how far the wheels of every line slide.
+func (r *bending) slips(bend load.Bend) string {
+	rear, _ := r.ends()
+	text := fmt.Sprintf("at %s the wheels slide sideways", r.words())
+	for i, x := range r.wheelLines() {
+		slip, err := bend.Slip(x - units.Length(rear))
+		if err != nil {
+			return text
+		}
+		text += fmt.Sprintf("%s %s at line %d", map[bool]string{true: ",", false: ""}[i > 0], r.mm(float64(slip)), i+1)
+	}
+	return text
+}
+
+// bentPull holds the pull that starts the carrier on the grade while its wheels
+// scrub against the line's capacity.
+func (r *bending) bentPull(s load.Scrubbing) Entry {
+	t := r.job.Travel
+	p, err := load.Rolling{Weight: r.weight, Slope: units.Slope(r.up), Least: float64(t.Rolling.Least), Most: float64(t.Rolling.Most), Breakaway: float64(t.Breakaway)}.Demands()
+	if err != nil {
+		return open("roll.bend", r.subject("pull round the bend"), "kN", err.Error(), r.at("roll ahead"))
+	}
+	need := p.Starting + s.Pull
+	return r.one("roll.bend", "pull round the bend", "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: s.Source.String()}, Max,
+		fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: %s; the %s can pull %s", kN(p.Starting), kN(s.Pull), r.words(), kN(need), t.PulledBy, kN(t.Capacity)))
+}

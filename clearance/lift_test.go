@@ -1,0 +1,123 @@
+package clearance
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"boxwalk/clearance/allow"
+	"boxwalk/model"
+	"boxwalk/model/carrier"
+)
+
+// byHand runs one group of checks of one bay from job and gear text, without
+// the searches of all the others.
+func (c chain) byHand(t *testing.T, at int, group func(*bay, *model.Study) []Entry) map[string]Entry {
+	t.Helper()
+	s := c.read(t)
+	b := inspect(&s.Bays[at], s.Job, LimitsOf(s.Job), allow.Of(s.Job))
+	out := map[string]Entry{}
+	for _, e := range group(b, s) {
+		rest := strings.TrimPrefix(e.Subject, titleOf(b.Bay)+", ")
+		if _, twice := out[rest]; twice {
+			t.Errorf("two entries about %s", rest)
+		}
+		out[rest] = e
+	}
+	return out
+}
+
+// reads holds one entry's value, in thousandths of its unit, and its verdict.
+func reads(t *testing.T, list map[string]Entry, rest string, want Verdict, value, by float64) Entry {
+	t.Helper()
+	e, ok := list[rest]
+	if !ok {
+		t.Errorf("no entry about %s", rest)
+		return e
+	}
+	if e.Verdict != want || e.Value == nil || math.Abs(1e3*e.Value.Lower-value) > by {
+		t.Errorf("%s: %v %v, want %v %.3f/1000: %s", rest, e.Verdict, e.Value, want, value, e.Text)
+	}
+	return e
+}
+
+// says holds that an entry's text has all of some words.
+func says(t *testing.T, e Entry, words ...string) {
+	t.Helper()
+	for _, w := range words {
+		if !strings.Contains(e.Text, w) {
+			t.Errorf("%s does not say %q: %s", e.Subject, w, e.Text)
+		}
+	}
+}
+
+func lifts(t *testing.T, c chain) map[string]Entry {
+	t.Helper()
+	c.gear = "roof-halves-24"
+	return c.byHand(t, 0, (*bay).liftChecks)
+}
+
+// rollingWeight is the carrier without strips and ties, kN.
+func rollingWeight(t *testing.T, c chain) float64 {
+	t.Helper()
+	var mass float64
+	for _, p := range c.read(t).Bays[0].Carrier.Parts {
+		if p.Role != carrier.Filler && p.Role != carrier.Tie {
+			mass += p.Mass
+		}
+	}
+	return mass * 9.80665 / 1000
+}
+
+func TestLiftingJackTakesHalfTheCarrierAtWorst(t *testing.T) {
+	half := rollingWeight(t, chain{gear: "roof-halves-24"}) / 2
+	// links on one side of their bents put the centre of gravity a little off
+	// the middle along the carrier, which moves nothing from side to side
+	got := reads(t, lifts(t, chain{}), "load on a lifting jack", Pass, 1e3*half, 1e3*half*1e-6)
+	says(t, got, "all 4 pads", "60.0 kN")
+	for capacity, want := range map[string]Verdict{"1 kN": Fail, "200 kN": Pass} {
+		reads(t, lifts(t, chain{swap: [][2]string{{"capacity: 60 kN, stroke", "capacity: " + capacity + ", stroke"}}}), "load on a lifting jack", want, 1e3*half, 1e3*half*1e-6)
+	}
+}
+
+func TestLiftingJackGoesFromWheelsToRaisedAndThroughItsPacking(t *testing.T) {
+	// the jack reads 330 raised and 210 where the wheels touch: 120 + 10
+	for stroke, want := range map[string]Verdict{"200 mm": Pass, "130 mm": Pass, "125 mm": Fail} {
+		list := lifts(t, chain{swap: [][2]string{{"stroke: 200 mm", "stroke: " + stroke}}})
+		says(t, reads(t, list, "stroke of a lifting jack", want, 130, 1e-6), "120.0 mm", "10.0 mm for packing")
+	}
+	// 120 + 35
+	list := lifts(t, chain{swap: [][2]string{{"stroke: 200 mm", "stroke: 150 mm, packing: 35 mm"}}})
+	if e := reads(t, list, "stroke of a lifting jack", Fail, 155, 1e-6); e.Margin == nil || math.Abs(*e.Margin+0.005) > 2e-6 {
+		t.Errorf("margin %v", e.Margin)
+	}
+}
+
+func TestFrameLeansByOnePassOverThePads(t *testing.T) {
+	// 10 over 1950 - 450 = 1500 along and over the gauge of 1800 across
+	list := lifts(t, chain{})
+	reads(t, list, "tilt along", Pass, 1e3*10/1500, 1e-6)
+	says(t, reads(t, list, "tilt across", Pass, 1e3*10/1800, 1e-6), "1 in 180", "13.3 mm to the side")
+	// 30 / 1800 = 16.7 over 1 m, above 15
+	list = lifts(t, chain{swap: [][2]string{{"stroke: 200 mm", "stroke: 200 mm, pass: 30 mm"}}})
+	reads(t, list, "tilt across", Fail, 1e3*30/1800, 1e-6)
+	list = lifts(t, chain{jobs: [][2]string{{"gear: gear.yaml", "limits: {raise.lift: 6 mm}\ngear: gear.yaml"}}})
+	reads(t, list, "tilt across", Pass, 1e3*10/1800, 1e-6)
+	reads(t, list, "tilt along", Fail, 1e3*10/1500, 1e-6)
+}
+
+func TestGearWithoutLiftingPadsLeavesTheLiftOpenAndNamesTheKey(t *testing.T) {
+	list := lifts(t, chain{swap: [][2]string{{"lifting: {pads: [0.45 m, 1.95 m], capacity: 60 kN, stroke: 200 mm}\n", ""}}})
+	e := list["lifting jacks"]
+	if len(list) != 1 || e.Verdict != Open {
+		t.Fatalf("%v", list)
+	}
+	says(t, e, "lifting: {pads, capacity, stroke}")
+}
+
+func TestLiftIsOpenWhereTheCollapseDoesNotEndOnTheWheels(t *testing.T) {
+	e := lifts(t, chain{jobs: [][2]string{sequence(stripsOut)}})["lifting jacks"]
+	if e.Verdict != Open || e.Text == "" {
+		t.Errorf("%v", e)
+	}
+}

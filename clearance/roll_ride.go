@@ -1,0 +1,157 @@
+package clearance
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/carrier"
+	"boxwalk/model/geom"
+	"boxwalk/model/motion"
+)
+
+// centreUncertain is how far the centre of gravity of the collapsed carrier may
+// be from where its parts put it, along it: judgement; hoses, tools and a crew's
+// boxes lie on a deck. It decides only which wheel lines of three or more carry
+// over a grade break.
+const centreUncertain = 0.1
+
+// tipEvery is the greatest distance between places at which a carrier that may
+// stand on either side of a wheel line is tipped from one rest to the other.
+const tipEvery = 0.1
+
+// ride lays the advance over grade breaks and round angle points: the outer
+// wheel lines run along the cell's centrelines, and the carrier pitches as its
+// wheels stand on the planes of the pours.
+func (b *bay) ride(r *rolling, last carrier.Step) {
+	track, err := motion.NewTrack(b.Ground.Grade, b.Ground.Bends)
+	if err != nil {
+		r.stop = err.Error()
+		return
+	}
+	c := b.carriage(last)
+	from, to := b.onGround(c.Rear), b.onGround(c.Rear+r.way)
+	ride, err := motion.NewRide(track, c, from, to, b.Ground.BayFromLevel)
+	if err != nil {
+		r.stop = err.Error()
+		return
+	}
+	r.cross, r.high = math.Max(b.Ground.Cross, track.CrossSlope()), track.Overstated(c.Radius)
+	share := func(at float64) float64 { return (at - from) / (to - from) }
+	for _, way := range ride.Ways {
+		for _, piece := range way.Stretches {
+			b.add(r, last, piece, share(piece.Rear(0)), share(piece.Rear(1)))
+		}
+	}
+	for _, tip := range ride.Tipping(tipEvery) {
+		b.add(r, last, tip, share(tip.Rear(0)), share(tip.Rear(1)))
+	}
+}
+
+// carriage is the collapsed carrier as it is guided and carried.
+func (b *bay) carriage(last carrier.Step) motion.Carriage {
+	w := b.Carrier.Gear.Wheels
+	c := motion.Carriage{Radius: float64(w.Diameter) / 2, Uncertain: centreUncertain}
+	for _, at := range w.At {
+		c.Wheels = append(c.Wheels, b.Carrier.Rear+float64(at))
+	}
+	c.Rear, c.Front = c.Wheels[0], c.Wheels[len(c.Wheels)-1]
+	var mass, moment float64
+	for _, p := range b.Carrier.Parts {
+		if last.PresentAfter(p) {
+			mass += p.Mass
+			moment += p.Mass * last.Pose(p.Body).Apply(p.Centroid())[0]
+		}
+	}
+	c.Centre = moment / mass
+	// on a grade the weight acts below the centre of gravity
+	for _, g := range b.grades() {
+		c.Uncertain = math.Max(c.Uncertain, centreUncertain+math.Abs(g)*b.Cell.Rise)
+	}
+	return c
+}
+
+// grades are those of the invert within reach.
+func (b *bay) grades() []float64 {
+	out := []float64{b.Ground.Grade}
+	for _, k := range b.Ground.Bends {
+		out = append(out, k.Grade)
+	}
+	return out
+}
+
+// onGround is how far from the bay's origin, along the ground in plan, an axle
+// stands whose wheel is at a distance along the inverts.
+func (b *bay) onGround(along float64) float64 {
+	bends, grades := b.Ground.Bends, b.grades()
+	home := 0
+	for home < len(bends) && bends[home].At <= 0 {
+		home++
+	}
+	plan := func(grade, l float64) float64 { return l / math.Hypot(1, grade) }
+	at, i := 0.0, home
+	for along != 0 {
+		grade := grades[i]
+		next := at + plan(grade, along)
+		switch {
+		case along > 0 && i < len(bends) && next > bends[i].At:
+			along -= (bends[i].At - at) * math.Hypot(1, grade)
+			at, i = bends[i].At, i+1
+		case along < 0 && i > 0 && next < bends[i-1].At:
+			along += (at - bends[i-1].At) * math.Hypot(1, grade)
+			at, i = bends[i-1].At, i-1
+		default:
+			at, along = next, 0
+		}
+	}
+	// an axle stands its radius above the invert, square to it
+	radius := float64(b.Carrier.Gear.Wheels.Diameter) / 2
+	return at - radius*grades[i]/math.Hypot(1, grades[i])
+}
+
+// stationAt is where the rear end of the form stands on the job's line at a
+// share of the way, from the inlet.
+func (b *bay) stationAt(r *rolling, share float64) float64 {
+	x := b.Carrier.Rear + share*r.way
+	if !b.turns() || len(b.Ground.Along) == 0 {
+		return b.Cell.LineFromBay(b.Pour).Apply(geom.Vec{x})[0]
+	}
+	// the inverts run on evenly from the joint behind, or from the first
+	bends, i := b.Ground.Bends, 0
+	for i+1 < len(bends) && bends[i+1].At <= x {
+		i++
+	}
+	return b.Ground.Along[i] + x - bends[i].At
+}
+
+// crossSlope is how much the invert leans across under a carrier in a bend on
+// one grade.
+func (b *bay) crossSlope() float64 {
+	track, err := motion.NewTrack(b.Ground.Grade, b.Ground.Bends)
+	if err != nil {
+		return math.Abs(b.Ground.Grade)
+	}
+	return track.CrossSlope()
+}
+
+// rollTwist is what a twisted invert takes off: where a bend lies on a grade, or
+// a grade breaks along a skewed joint, the wheel lines lean by up to the cross
+// slope, either way. It also covers by how much the wheels may stand too high.
+func (b *bay) rollTwist(r *rolling, part int, v sweep.Bracket) float64 {
+	if r.cross == 0 && r.high == 0 || v.Against < 0 {
+		return 0
+	}
+	var arm float64
+	for _, w := range r.parts[part].Solid.Vertices() {
+		arm = math.Max(arm, math.Abs(v.N[2]*w.Y-v.N[1]*w.Z))
+	}
+	return r.cross*arm + r.high
+}
+
+// forTwist says what a twisted invert takes off.
+func (b *bay) forTwist(loss float64) string {
+	if loss < 5e-6 {
+		return ""
+	}
+	return fmt.Sprintf(" and %s for the invert's twist at bends and breaks", b.mm(loss))
+}

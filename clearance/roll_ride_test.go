@@ -1,0 +1,146 @@
+package clearance
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"boxwalk/clearance/proof"
+	"boxwalk/model/culvert"
+)
+
+// broken is the worked cell with its whole form and two pours of 9 m that meet
+// at a grade break, and maybe a bend.
+func broken(alignment string) string {
+	at := strings.Index(bent("1 deg"), "alignment:")
+	return bent("1 deg")[:at] + "alignment: {" + alignment + "}\ngear: gear.yaml\n"
+}
+
+// breaking is a line whose grade changes from one value to another, in
+// per cent, at 9 m.
+func breaking(plan string, in, out float64) string {
+	return breakingAt("station: 0 m, elevation: 0 m", 0, plan, in, out)
+}
+
+// breakingAt is the same from elsewhere.
+func breakingAt(start string, base float64, plan string, in, out float64) string {
+	point := func(station, z float64) string {
+		return fmt.Sprintf("{station: %g m, elevation: %.9f m}", station, base+z)
+	}
+	return broken("start: {" + start + "}, plan: [" + plan + "], profile: [" + point(0, 0) + ", " + point(9, 0.09*in) + ", " + point(18, 0.09*(in+out)) + "]")
+}
+
+const (
+	tangent = "{tangent: 18 m}"
+	left1   = "{tangent: 9 m}, {turn: 1 deg left}, {tangent: 9 m}"
+	right1  = "{tangent: 9 m}, {turn: 1 deg right}, {tangent: 9 m}"
+)
+
+func rolledOver(t *testing.T, job string, swap ...[2]string) *Result {
+	t.Helper()
+	return chain{gear: "roof-halves-24", whole: true, job: job, swap: swap}.check(t)
+}
+
+// lost is what a zone's rolling clearance loses over one job against another.
+func lost(t *testing.T, zone culvert.Zone, level, over *Result) float64 {
+	t.Helper()
+	a, b := rolled(t, level, zone.Words()), rolled(t, over, zone.Words())
+	if b.Upper-b.Lower > 0.11e-3 {
+		t.Errorf("%s: %.3f..%.3f mm is no bracket", zone, 1e3*b.Lower, 1e3*b.Upper)
+	}
+	return (a.Lower + a.Upper - b.Lower - b.Upper) / 2
+}
+
+// Form 9.30, wheels at 1.35 and 7.95: B = 6.60, overhang 1.35. Hand numbers to
+// 0.1 mm.
+func TestGradeBreakTakesWhatTheWorkedFormulasSay(t *testing.T) {
+	level := rolledOver(t, breaking(tangent, 0, 0))
+	crest, sag := rolledOver(t, breaking(tangent, 0, -2.5)), rolledOver(t, breaking(tangent, 0, 2.5))
+	dg := math.Atan(0.025)
+	// a jack plate at (x, 60 mm), d from mid base, is lowest over the break when
+	// that is under it: B dg/4 (1 - (2d/B)²). The plates of the bents at 4.05 and
+	// 5.25 reach to 0.50 from mid base.
+	plate := 6.6 / 4 * 0.025 * (1 - math.Pow(2*0.5/6.6, 2))
+	// the tail's upper edge turns about the rear wheel line at the break
+	tail := 1.35*math.Sin(dg) - 2.28*(1-math.Cos(dg))
+	// in a sag a place over mid base comes up by B dg/4; the roof panel there is
+	// parallel to the chord of the wheels, so that the mitred roof's edge counts
+	belly := 6.6 / 4 * 0.025
+	// the foremost edge of the jack plates at 8.85 + 0.10 is 1.00 beyond the wheels
+	for _, c := range []struct {
+		what string
+		zone culvert.Zone
+		got  *Result
+		want float64
+	}{
+		{"plates over a crest", culvert.Invert, crest, plate},
+		{"tail over a crest", culvert.Roof, crest, tail},
+		{"roof in a sag", culvert.Roof, sag, belly},
+	} {
+		if got := lost(t, c.zone, level, c.got); math.Abs(got-c.want) > 0.16e-3 {
+			t.Errorf("%s: %s loses %.3f mm, want %.3f", c.what, c.zone, 1e3*got, 1e3*c.want)
+		}
+	}
+}
+
+func TestGradeBreakInABendOnEitherHandIsTheSameMirrored(t *testing.T) {
+	left, right := rolledOver(t, breaking(left1, 1, -1.5)), rolledOver(t, breaking(right1, 1, -1.5))
+	for _, zone := range []culvert.Zone{culvert.Wall, culvert.Roof, culvert.HaunchTop, culvert.HaunchBottom, culvert.Invert} {
+		a, b := rolled(t, left, zone.Words()), rolled(t, right, zone.Words())
+		if math.Max(a.Lower, b.Lower) > math.Min(a.Upper, b.Upper)+1e-6 {
+			t.Errorf("%s: left %v, right %v", zone, a, b)
+		}
+	}
+}
+
+func TestBearingAndElevationOfTheLineDoNotMatterToARide(t *testing.T) {
+	plain := rolledOver(t, breaking(left1, 1, -1.5))
+	far := rolledOver(t, breakingAt("station: 0 m, elevation: 100 m, bearing: 74 deg, easting: 50000 m, northing: 80000 m", 100, left1, 1, -1.5))
+	for _, zone := range []culvert.Zone{culvert.Wall, culvert.Roof, culvert.HaunchTop, culvert.HaunchBottom} {
+		a, b := rolled(t, plain, zone.Words()), rolled(t, far, zone.Words())
+		if math.Abs(a.Lower-b.Lower) > 1e-9 || math.Abs(a.Upper-b.Upper) > 1e-9 {
+			t.Errorf("%s: %v and %v", zone, a, b)
+		}
+	}
+}
+
+func TestBreakTooSmallToMatterLeavesTheClearancesOfAStraight(t *testing.T) {
+	level, faint := rolledOver(t, breaking(tangent, 0, 0)), rolledOver(t, breaking(tangent, 0, 0.00001))
+	for _, zone := range []culvert.Zone{culvert.Wall, culvert.Roof, culvert.HaunchTop, culvert.Invert} {
+		if got := lost(t, zone, level, faint); math.Abs(got) > 0.05e-3 {
+			t.Errorf("%s loses %.4f mm", zone, 1e3*got)
+		}
+	}
+}
+
+func TestNoAllowanceIsTakenOffForAStraightGradeBreak(t *testing.T) {
+	// all of it is in the motion; only the wheels' roundness is left, 0.01 mm
+	r, level := rolledOver(t, breaking(tangent, 0, -2.5)), rolledOver(t, breaking(tangent, 0, 0))
+	of := func(r *Result) float64 {
+		for _, c := range r.Checks {
+			if c.ID == "roll.clear" && c.Subject == "cell 1, pour 1, roof" {
+				return c.Allowance
+			}
+		}
+		return math.NaN()
+	}
+	if more := of(r) - of(level); !(more > 0 && more < 2e-5) {
+		t.Errorf("the allowance grows by %g m", more)
+	}
+}
+
+func TestProofLeavesOutAnAdvanceThatPitches(t *testing.T) {
+	s := chain{gear: "roof-halves-24", whole: true, job: breaking(tangent, 0, -2.5)}.read(t)
+	var out bytes.Buffer
+	if err := Examine(s, Options{Proof: true}).Prove(&out, ProofOptions{Result: strings.Repeat("0", 64)}); err != nil {
+		t.Fatal(err)
+	}
+	if scope := out.String()[:strings.Index(out.String(), "bodies")]; !strings.Contains(scope, "some") {
+		t.Errorf("the head of a proof that leaves out an advance:\n%s", scope)
+	}
+	if _, err := proof.Verify(&out); err != nil {
+		t.Error(err)
+	}
+}
