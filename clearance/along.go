@@ -71,14 +71,13 @@ func (b *bay) alongRows(s *model.Study, r *rolling, rolled []measure, entries []
 	if r == nil || r.stop != "" {
 		return nil
 	}
-	parts := b.rollingParts(rolled)
 	way := &route{bay: b, job: s.Job}
 	way.weigh()
 	grade := b.profile(s)
 	out := []AlongRow{}
 	for _, p := range b.alongPlaces(r, entries) {
 		row := AlongRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Rolled: p.share * r.way, Station: b.stationAt(r, p.share),
-			Governs: p.governs, Pose: b.rolledTo(r, p.share), Gaps: b.gapsAt(r, parts, p.share)}
+			Governs: p.governs, Pose: b.rolledTo(r, p.share), Gaps: b.gapsAt(r, rolled, p.share)}
 		row.Slope = b.slopeAt(grade, row.Rolled)
 		row.Pulling, row.Wheels = way.pullingOn(row.Slope), way.linesOn(row.Slope)
 		out = append(out, row)
@@ -88,20 +87,11 @@ func (b *bay) alongRows(s *model.Study, r *rolling, rolled []measure, entries []
 
 // rolledTo takes the carrier from where it stands collapsed to a share of the way.
 func (b *bay) rolledTo(r *rolling, share float64) geom.Pose {
-	if !b.turns() {
+	if r.rigid == nil {
 		return geom.Translation(geom.Vec{share * r.way})
 	}
 	on, s := r.at(share)
 	return on.motion.Pose(sweep.Ground, 0, s)
-}
-
-// rollingParts are the parts that roll, by place in Carrier.Parts.
-func (b *bay) rollingParts(rolled []measure) []int {
-	out := make([]int, len(rolled))
-	for i := range rolled {
-		out[i] = rolled[i].part
-	}
-	return out
 }
 
 // alongPlaces are the evenly spaced places and those where a zone governs.
@@ -157,26 +147,27 @@ func (r *rolling) at(share float64) (stretch, float64) {
 }
 
 // gapsAt is the least gap to each zone at a share of the way: that of the part
-// with the least left after its allowance.
-func (b *bay) gapsAt(r *rolling, parts []int, share float64) []AlongGap {
+// with the least left after its allowance. A part that stays farther than far
+// from a zone all the way is not looked at.
+func (b *bay) gapsAt(r *rolling, rolled []measure, share float64) []AlongGap {
 	on, s := r.at(share)
 	out := []AlongGap{}
-	boxes := make([]geom.Box, len(parts))
-	poses := make([]standing, len(parts))
-	for i, p := range parts {
-		poses[i] = standing{on.motion.Pose(sweep.Ground, r.parts[p].Body, s)}
-		boxes[i] = boxAt(r.parts[p], poses[i].pose)
-	}
 	for z, zone := range culvert.Zones {
 		best := AlongGap{Zone: string(zone), Gap: far}
 		left, found := math.Inf(1), false
 		fixed := b.tol.Of(zone).RootSumSquare
-		for i, p := range parts {
+		for i := range rolled {
+			if !(rolled[i].free[z].Lower < far) {
+				continue
+			}
+			p := rolled[i].part
+			pose := standing{on.motion.Pose(sweep.Ground, r.parts[p].Body, s)}
+			box := boxAt(r.parts[p], pose.pose)
 			for _, k := range r.zones[z] {
-				if boxes[i].Gap(r.boxes[k]) >= min(far, left+b.mostTilt(r)) || b.rollsOn(r, p, k) {
+				if box.Gap(r.boxes[k]) >= min(far, left+b.mostTilt(r)) || b.rollsOn(r, p, k) {
 					continue
 				}
-				v := sweep.At(poses[i], sweep.Ground, r.parts[p], r.obstacles.parts[k:k+1], 0)
+				v := sweep.At(pose, sweep.Ground, r.parts[p], r.obstacles.parts[k:k+1], 0)
 				gap, tilt := (v.Lower+v.Upper)/2, b.rollTilt(r, p, zone, v)+b.rollTwist(r, p, v)
 				if gap < far && gap-tilt < left {
 					left, found = gap-tilt, true
@@ -205,11 +196,11 @@ func (b *bay) mostTilt(r *rolling) float64 {
 
 // boxAt is the box of a part where it stands.
 func boxAt(p sweep.Part, pose geom.Pose) geom.Box {
-	var points []geom.Vec
+	box := geom.EmptyBox()
 	for _, v := range p.Solid.Vertices() {
-		points = append(points, pose.Apply(v.Vec()))
+		box = box.Add(pose.Apply(v.Vec()))
 	}
-	return geom.BoxOf(points)
+	return box
 }
 
 // knot is a place along the way at which the grade changes.

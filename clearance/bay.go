@@ -19,6 +19,7 @@ type bay struct {
 	*model.Bay
 	imperial  bool    // the job's units, for sentences
 	crossfall float64 // of the invert, rise over run
+	travel    job.Travel
 	limits    Limits
 	tol       allow.Standing
 
@@ -56,7 +57,7 @@ func obstaclesOf(solids []culvert.Solid) obstacles {
 }
 
 func inspect(b *model.Bay, j *job.Job, l Limits, t allow.Tolerances) *bay {
-	v := &bay{Bay: b, imperial: j.Job.Units == "imperial", crossfall: float64(j.Alignment.Crossfall), limits: l, tol: t.In(b.Cell.Section, b.Carrier.Gauge), sealed: map[[2]int]carrier.Contact{}, nudges: map[nudgeKey]*nudges{}}
+	v := &bay{Bay: b, imperial: j.Job.Units == "imperial", crossfall: float64(j.Alignment.Crossfall), travel: j.Travel, limits: l, tol: t.In(b.Cell.Section, b.Carrier.Gauge), sealed: map[[2]int]carrier.Contact{}, nudges: map[nudgeKey]*nudges{}}
 	for _, p := range b.Carrier.Parts {
 		v.parts = append(v.parts, sweep.NewPart(p.Body, p.Solid))
 	}

@@ -1,8 +1,10 @@
 package clearance
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"boxwalk/model"
 	"boxwalk/model/culvert"
@@ -20,7 +22,7 @@ func (b *bay) bendChecks(s *model.Study) []Entry {
 	t := b.turning()
 	switch {
 	case t.all == 0:
-		return append(out, b.unbent("advance", "m", "no angle point lies on the way to the next pour"))
+		return append(out, b.unbent("advance", "m", "no angle point comes to lie between the wheels on the way"))
 	case !b.rollsAway():
 		return append(out, open("roll.bend", b.subject("swept width"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.at("roll ahead")))
 	}
@@ -38,28 +40,49 @@ func (b *bay) unbent(rest, unit, text string) Entry {
 	return e
 }
 
-// turning is how the way turns under the carrier while it rolls to the next
-// pour. Two joints that it can stand over at once count as one with both turns:
-// of all lines that turn by an angle in all, the one with a single angle point
-// in its middle leaves its chord the farthest, as
-// atan(h/p) + atan(h/q) <= phi with p + q = B is least at p = q.
+// turning is how the way turns under the wheels while the carrier rolls. Joints
+// that it can stand over at once count as one with all their turns: of all lines
+// that turn by an angle in all, the one with a single angle point in its middle
+// leaves its chord the farthest, as atan(h/p) + atan(h/q) <= phi with p + q = B
+// is least at p = q.
 type turning struct {
-	all    float64 // of the joints under the carrier at once, rad, signs left out
-	single float64 // the greatest of one joint
-	joints int
+	all    float64 // the most of the joints under the carrier at once, rad, signs left out
+	single float64 // the most of one joint
+	joints int     // under the carrier at once
 }
 
 func (b *bay) turning() turning {
+	passed := b.passed()
 	var t turning
-	for i, w := range b.Ways {
-		if i > 0 && w.At-b.Ways[0].At >= float64(b.Carrier.Gear.Form.Length) {
-			break
+	for i, w := range passed {
+		sum, joints := 0.0, 0
+		for _, v := range passed[i:] {
+			if v.At-w.At < float64(b.Carrier.Gear.Form.Length) {
+				sum, joints = sum+math.Abs(v.Turn), joints+1
+			}
 		}
-		if turn := math.Abs(w.Turn); turn > 1e-9 {
-			t.all, t.single, t.joints = t.all+turn, math.Max(t.single, turn), t.joints+1
+		if sum > t.all {
+			t.all, t.joints = sum, joints
 		}
+		t.single = math.Max(t.single, math.Abs(w.Turn))
 	}
 	return t
+}
+
+// passed are the angle points that come to lie between the outer wheel lines on
+// the way, in order.
+func (b *bay) passed() []model.Way {
+	wheels := b.Carrier.Gear.Wheels.At
+	rear, front := b.Carrier.Rear+float64(wheels[0]), b.Carrier.Rear+float64(wheels[len(wheels)-1])
+	from, to := math.Min(rear, rear+b.Rolls), math.Max(front, front+b.Rolls)
+	var out []model.Way
+	for _, w := range b.Ways {
+		if math.Abs(w.Turn) > 1e-9 && w.At > from && w.At < to {
+			out = append(out, w)
+		}
+	}
+	slices.SortFunc(out, func(a, b model.Way) int { return cmp.Compare(a.At, b.At) })
+	return out
 }
 
 // words of the turn.

@@ -35,6 +35,7 @@ culvert:
   pours: [2.3 m]
 left_in_place:
   hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}
+ends: {outlet: {apron: 12 m}}
 gear: gear.yaml
 `
 
@@ -53,6 +54,7 @@ culvert:
   pours: [2.3 m]
 left_in_place:
   hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}
+ends: {outlet: {apron: 12 m}}
 gear: gear.yaml
 `
 

@@ -1,6 +1,7 @@
 package clearance
 
 import (
+	"iter"
 	"runtime"
 	"slices"
 	"sort"
@@ -9,6 +10,7 @@ import (
 
 	"boxwalk/clearance/allow"
 	"boxwalk/model"
+	"boxwalk/model/geom"
 )
 
 // Options of a check.
@@ -41,20 +43,17 @@ func Examine(s *model.Study, o Options) *Examination {
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	reports := make([]*report, len(s.Bays))
 	w := newWorkers(o)
-	kin := map[string]*siblings{}
+	kin, seen := map[string]*siblings{}, newMemo()
 	for _, i := range s.Reported() {
 		reports[i] = &report{bay: inspect(&s.Bays[i], s.Job, limits, tol)}
-		reports[i].join(kin, w)
-		reports[i].plan(w)
+		reports[i].join(kin, w, seen)
+		reports[i].plan(w, seen)
 	}
 	w.run()
-	for i, b := range s.Bays {
-		t := reports[b.Twin].told(s, &s.Bays[i])
-		if b.Twin == i && o.Proof {
-			reports[i].entries = slices.Clone(t.checks)
-		}
+	for _, t := range tell(s, reports, o) {
 		r.add(t, o.Only)
 	}
+	r.Parts = partRowsOf(s, reports)
 	r.order()
 	r.Verdict = overall(r.Checks)
 	return &Examination{Result: r, study: s, workers: w.count, reports: reports}
@@ -71,23 +70,21 @@ type report struct {
 	entries  []Entry // with what they come from, where a proof is to be written
 }
 
-// plan queues the measurements of a bay; each writes to its own place.
-func (r *report) plan(w *workers) {
+// plan queues the measurements of a bay; each writes to its own place. What
+// another bay or bent measures alike is taken over.
+func (r *report) plan(w *workers, seen *memo) {
 	r.strip = make([]stripped, len(r.Steps))
 	r.raising = make([][]measure, len(r.Raising))
+	shapes := seen.shapesOf(r.Carrier)
+	around, before := seen.profiles(r.stripped.solids), seen.profiles(r.raised.solids)
 	for k, s := range r.Steps {
 		if s.Stop == "" {
-			r.planStep(w, k)
+			r.planStep(w, k, seen, shapes, around)
 		}
 	}
 	for k, s := range r.Raising {
-		if s.Stop != "" {
-			continue
-		}
-		parts := r.present(s)
-		r.raising[k] = make([]measure, len(parts))
-		for n, p := range parts {
-			w.add(func() { r.raising[k][n] = r.raise(k, p, r.siblings.raisingBox(r.bay, k, p)) })
+		if s.Stop == "" {
+			r.planRaising(w, k, seen, shapes, before)
 		}
 	}
 	r.rolling = r.rolls()
@@ -100,24 +97,41 @@ func (r *report) plan(w *workers) {
 	}
 }
 
-func (r *report) planStep(w *workers, k int) {
-	parts := r.present(r.Steps[k])
-	done := stripped{k: k, measures: make([]measure, len(parts)), kept: map[int][]keptMeasure{}}
-	drags, kept := make([][]dragMeasure, len(parts)), make([][]keptMeasure, len(parts))
-	for n, p := range parts {
+func (r *report) planStep(w *workers, k int, seen *memo, shapes []int, around []profile) {
+	s := r.Steps[k]
+	cohorts, fresh := seen.cohorts(r.bay, shapes, r.present(s), meeting{path: s.Path, kind: 's', obstacles: &r.stripped, profiles: around,
+		box:  func(part int) geom.Box { return r.siblings.box(r.bay, k, part) },
+		held: func(part, solid int) bool { return r.held(&r.stripped, part, solid, k) }})
+	for _, f := range fresh {
 		w.add(func() {
-			around := r.siblings.box(r.bay, k, p)
-			done.measures[n], drags[n] = r.bay.strip(k, p, around)
-			kept[n] = r.keptBy(k, p, around)
+			box := r.siblings.box(r.bay, k, f.part)
+			f.measure, f.drags = r.bay.strip(k, f.part, box)
+			f.kept = r.keptBy(k, f.part, box)
 		})
 	}
 	w.after(func() {
-		for n, p := range parts {
-			done.drags = append(done.drags, drags[n]...)
-			done.kept[p] = kept[n]
+		done := stripped{k: k, kept: map[int][]keptMeasure{}, selves: r.siblings.selvesOf(r.bay, k)}
+		for _, c := range cohorts {
+			m, drags, kept := c.as(r.bay, &r.stripped)
+			done.measures, done.drags, done.kept[c.part] = append(done.measures, m), append(done.drags, drags...), kept
 		}
-		done.selves = r.siblings.selvesOf(r.bay, k)
 		r.strip[k] = done
+	})
+}
+
+func (r *report) planRaising(w *workers, k int, seen *memo, shapes []int, before []profile) {
+	s := r.Raising[k]
+	cohorts, fresh := seen.cohorts(r.bay, shapes, r.present(s), meeting{path: s.Path, kind: 'r', obstacles: &r.raised, profiles: before,
+		box:  func(part int) geom.Box { return r.siblings.raisingBox(r.bay, k, part) },
+		held: func(part, solid int) bool { return r.lands(part, solid, k) }})
+	for _, f := range fresh {
+		w.add(func() { f.measure = r.raise(k, f.part, r.siblings.raisingBox(r.bay, k, f.part)) })
+	}
+	w.after(func() {
+		for _, c := range cohorts {
+			m, _, _ := c.as(r.bay, &r.raised)
+			r.raising[k] = append(r.raising[k], m)
+		}
 	})
 }
 
@@ -133,37 +147,99 @@ func (r *report) presentAfterAll() []int {
 	return out
 }
 
-// told is the report as it reads for a bay of the same geometry.
-func (r *report) told(s *model.Study, b *model.Bay) *told {
-	own := *r.bay
-	own.Bay = b
+// tell puts every bay's report in words, twins in those of the bay they are
+// like, and keeps what a proof is written from.
+func tell(s *model.Study, reports []*report, o Options) []*told {
+	out := make([]*told, len(s.Bays))
+	w := newWorkers(Options{Workers: o.Workers})
+	for _, i := range s.Reported() {
+		w.add(func() {
+			out[i] = reports[i].told(s)
+			if o.Proof {
+				reports[i].entries = slices.Concat(out[i].still, out[i].under)
+			}
+		})
+	}
+	w.each()
+	for i, b := range s.Bays {
+		if b.Twin != i {
+			out[i] = reports[b.Twin].toldOf(out[b.Twin], s, &s.Bays[i])
+		}
+	}
+	return out
+}
+
+// told is a report in words: the checks of the carrier where it stands, those
+// of it under way, and the tables.
+type told struct {
+	still, under []Entry
+	settings     []Setting
+	steps        []StepRow
+	along        []AlongRow
+}
+
+func (r *report) told(s *model.Study) *told {
 	t := &told{}
-	t.checks = append(t.checks, own.setupChecks(r.strip)...)
-	t.checks = append(t.checks, own.standChecks(s)...)
-	t.checks = append(t.checks, own.stripChecks(r.strip)...)
-	t.checks = append(t.checks, own.liftChecks(s)...)
-	t.checks = append(t.checks, own.raiseChecks(r.raising)...)
-	t.checks = append(t.checks, own.rollChecks(r.rolling, r.rolled)...)
-	t.checks = append(t.checks, own.routeChecks(s)...)
-	t.checks = append(t.checks, own.bendChecks(s)...)
-	own.sayUnset(t.checks)
-	t.settings = own.settings()
-	t.steps = own.stepRows(r.strip)
-	t.parts = own.partRows(r.strip)
-	t.along = own.alongRows(s, r.rolling, r.rolled, t.checks)
+	t.still = append(t.still, r.setupChecks(r.strip)...)
+	t.still = append(t.still, r.standChecks(s)...)
+	t.still = append(t.still, r.stripChecks(r.strip)...)
+	t.still = append(t.still, r.raiseChecks(r.raising)...)
+	r.sayUnset(t.still)
+	t.settings = r.settings()
+	t.steps = r.stepRows(r.strip)
+	r.underWay(t, s)
 	return t
 }
 
-type told struct {
-	checks   []Entry
-	settings []Setting
-	steps    []StepRow
-	parts    []PartRow
-	along    []AlongRow
+// underWay adds what depends on where along the line the bay lies.
+func (r *report) underWay(t *told, s *model.Study) {
+	t.under = append(t.under, r.liftChecks(s)...)
+	t.under = append(t.under, r.rollChecks(r.rolling, r.rolled)...)
+	t.under = append(t.under, r.routeChecks(s)...)
+	t.under = append(t.under, r.bendChecks(s)...)
+	r.sayUnset(t.under)
+	t.along = r.alongRows(s, r.rolling, r.rolled, t.under)
+}
+
+// toldOf is what was told of a bay as it reads for another of the same geometry.
+func (r *report) toldOf(first *told, s *model.Study, b *model.Bay) *told {
+	t := &told{}
+	was := titleOf(r.Bay)
+	for _, c := range first.still {
+		c.Subject = titleOf(b) + strings.TrimPrefix(c.Subject, was)
+		c.Where.Cell, c.Where.Pour, c.Where.Frame, c.from = b.Cell.Number, b.Pour.Number, b.Name(), nil
+		t.still = append(t.still, c)
+	}
+	for _, v := range first.settings {
+		v.Cell, v.Pour = b.Cell.Number, b.Pour.Number
+		t.settings = append(t.settings, v)
+	}
+	for _, v := range first.steps {
+		v.Cell, v.Pour = b.Cell.Number, b.Pour.Number
+		t.steps = append(t.steps, v)
+	}
+	twin, own := *r, *r.bay
+	own.Bay, twin.bay = b, &own
+	twin.underWay(t, s)
+	return t
+}
+
+// partRowsOf works the rows of all bays out as they are asked for.
+func partRowsOf(s *model.Study, reports []*report) iter.Seq[PartRow] {
+	return func(yield func(PartRow) bool) {
+		for _, b := range s.Bays {
+			r := reports[b.Twin]
+			for _, row := range r.partRows(r.strip) {
+				if row.Cell, row.Pour = b.Cell.Number, b.Pour.Number; !yield(row) {
+					return
+				}
+			}
+		}
+	}
 }
 
 func (r *Result) add(t *told, only []string) {
-	for _, c := range t.checks {
+	for _, c := range slices.Concat(t.still, t.under) {
 		if len(only) == 0 || matches(c.ID, only) {
 			c.from = nil
 			r.Checks = append(r.Checks, c)
@@ -171,7 +247,6 @@ func (r *Result) add(t *told, only []string) {
 	}
 	r.Settings = append(r.Settings, t.settings...)
 	r.Steps = append(r.Steps, t.steps...)
-	r.Parts = append(r.Parts, t.parts...)
 	if len(only) == 0 || matches("roll.clear", only) {
 		r.Along = append(r.Along, t.along...)
 	}
@@ -230,8 +305,17 @@ func (w *workers) add(f func()) { w.tasks = append(w.tasks, f) }
 // after is done in order when all tasks are.
 func (w *workers) after(f func()) { w.then = append(w.then, f) }
 
+// run does all tasks, and then what is to be done after them.
 func (w *workers) run() {
-	const batch = 16
+	w.each()
+	for _, f := range w.then {
+		f()
+	}
+}
+
+// each does all tasks.
+func (w *workers) each() {
+	batch := max(1, min(16, len(w.tasks)/(8*w.count))) // few big tasks one by one
 	var wg sync.WaitGroup
 	var mu sync.Mutex
 	next := 0
@@ -265,8 +349,5 @@ func (w *workers) run() {
 	wg.Wait()
 	if broken != nil {
 		panic(broken)
-	}
-	for _, f := range w.then {
-		f()
 	}
 }

@@ -21,9 +21,10 @@ type candidate struct {
 	// tell gives place and text where only the governing one is worth working out
 	tell func() (Where, string)
 	// of a clearance: whose it is, from what, and whether the two may touch
-	part int
-	zone culvert.Zone
-	held bool
+	part  int
+	alike []int // other parts with the same number
+	zone  culvert.Zone
+	held  bool
 }
 
 // alike is the difference of two margins below which neither governs by

@@ -116,7 +116,7 @@ func TestNoSampledGapIsBelowACertifiedLowerBound(t *testing.T) {
 		c := chain{gear: "roof-halves-24", jobs: randomJob(rnd)}
 		s := c.read(t)
 		rows := map[string]PartRow{}
-		for _, p := range Check(s, Options{}).Parts {
+		for p := range Check(s, Options{}).Parts {
 			rows[fmt.Sprint(p.Step, p.Part, p.Zone, p.Contact)] = p
 			if p.Value.Upper < p.Value.Lower {
 				t.Fatalf("bracket upside down: %+v", p)

@@ -98,8 +98,10 @@ func (p *prover) need(e *Entry, id string, zone culvert.Zone, touch bool, beyond
 		}
 		asked := math.Min(n.Lower+c.allowance-e.Allowance, c.value.Lower)
 		um := int(math.Floor((asked-n.Lower)/micro + 1e-3))
-		if old, ok := n.Less[c.part]; um != 0 && (!ok || um < old) {
-			n.Less[c.part] = um
+		for _, part := range append([]int{c.part}, c.alike...) {
+			if old, ok := n.Less[part]; um != 0 && (!ok || um < old) {
+				n.Less[part] = um
+			}
 		}
 	}
 	return n, true
@@ -114,7 +116,9 @@ func touching(id string, list []measure, z int) trace.Need {
 	n := trace.Need{ID: id, Lower: -contactTolerance, Touch: true, Less: map[int]int{}}
 	for _, m := range list {
 		if v := m.held[z].Lower; v < n.Lower && !math.IsInf(v, 0) {
-			n.Less[m.part] = int(math.Floor((v - n.Lower) / micro))
+			for _, part := range append([]int{m.part}, m.alike...) {
+				n.Less[part] = int(math.Floor((v - n.Lower) / micro))
+			}
 		}
 	}
 	return n
@@ -127,11 +131,13 @@ func (p *prover) each(list []measure, z int) []trace.Each {
 	}
 	var out []trace.Each
 	for _, m := range list {
-		e := trace.Each{Part: m.part, Free: math.Min(far, m.free[z].Lower), Touch: math.Inf(-1)}
+		e := trace.Each{Free: math.Min(far, m.free[z].Lower), Touch: math.Inf(-1)}
 		if v := m.held[z]; v.Against >= 0 {
 			e.Touch = v.Lower
 		}
-		out = append(out, e)
+		for _, e.Part = range append([]int{m.part}, m.alike...) {
+			out = append(out, e)
+		}
 	}
 	return out
 }

@@ -201,7 +201,9 @@ func (p *prover) selfClaim(carrier int, step *trace.Step, r *report, k int) {
 	c := trace.Claim{Place: -1, Carrier: carrier, Step: step}
 	if p.parts {
 		for _, m := range r.siblings.selves[k] {
-			c.Each = append(c.Each, trace.Each{Part: m.part, Free: min(near, m.free.Lower), Touch: min(near, m.seam.Lower)})
+			for _, part := range append([]int{m.part}, m.alike...) {
+				c.Each = append(c.Each, trace.Each{Part: part, Free: min(near, m.free.Lower), Touch: min(near, m.seam.Lower)})
+			}
 		}
 	}
 	p.addClaim(c, needs)

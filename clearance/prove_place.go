@@ -224,10 +224,12 @@ func (q *placed) keptClaims(step *trace.Step, s carrier.Step, done stripped) {
 	for _, kind := range q.r.keptKinds() {
 		needs := q.serve(nil, "strip.supports", q.r.subject(s.Name+", hanger "+kind), culvert.Hanger, false, far)
 		touch := trace.Need{ID: "strip.supports", Lower: -contactTolerance, Touch: true, Less: map[int]int{}}
-		for part, list := range done.kept {
-			for _, k := range list {
+		for _, m := range done.measures {
+			for _, k := range done.kept[m.part] {
 				if v := k.value.Lower; k.held && kindOf(q.r.stripped.solids[k.solid]) == kind && v < touch.Lower {
-					touch.Less[part] = int(math.Floor((v - touch.Lower) / micro))
+					for _, part := range append([]int{m.part}, m.alike...) {
+						touch.Less[part] = int(math.Floor((v - touch.Lower) / micro))
+					}
 				}
 			}
 		}

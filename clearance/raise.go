@@ -11,12 +11,15 @@ import (
 // raise measures one part over step k of raising the carrier for this pour.
 func (b *bay) raise(k, part int, around geom.Box) measure {
 	s := b.Raising[k]
-	return b.in(s.Path, part, around).against(&b.raised, part, func(solid int) bool {
-		if stands(b.Carrier.Parts[part], b.raised.solids[solid]) {
-			return true
-		}
-		return b.raised.touch[[2]int{part, solid}] && k >= b.raised.last[[2]int{part, solid}]
-	})
+	return b.in(s.Path, part, around).against(&b.raised, part, func(solid int) bool { return b.lands(part, solid, k) })
+}
+
+// lands tells whether a part may touch a solid during step k of raising.
+func (b *bay) lands(part, solid, k int) bool {
+	if stands(b.Carrier.Parts[part], b.raised.solids[solid]) {
+		return true
+	}
+	return b.raised.touch[[2]int{part, solid}] && k >= b.raised.last[[2]int{part, solid}]
 }
 
 // raiseChecks are the entries of all raising steps.
@@ -41,10 +44,10 @@ func (b *bay) raiseCheck(s carrier.Step, list []measure) Entry {
 		m := &list[i]
 		for z, zone := range culvert.Zones {
 			if m.any[z] && m.free[z].Lower < far {
-				found = append(found, b.releaseCandidate(s, m.part, zone, m.free[z]))
+				found = append(found, b.releaseCandidate(s, m, zone, m.free[z]))
 			}
 			if v := m.held[z]; v.Against >= 0 && v.Lower < -contactTolerance {
-				found = append(found, candidate{value: Bracket{v.Lower, v.Upper}, part: m.part, zone: zone, held: true, where: b.where(s.Name, m.part, string(zone), v),
+				found = append(found, candidate{value: Bracket{v.Lower, v.Upper}, part: m.part, alike: m.alike, zone: zone, held: true, where: b.where(s.Name, m.part, string(zone), v),
 					text: fmt.Sprintf("%s digs %s into the %s it comes to rest on", b.label(m.part), b.mm(-v.Upper), zone.Words())})
 			}
 		}

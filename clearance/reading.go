@@ -21,6 +21,7 @@ const near = 0.15
 // may not, and how it stands at the end.
 type measure struct {
 	part       int
+	alike      []int            // other parts that measure the same
 	free, held [8]sweep.Bracket // by place in culvert.Zones; Against -1 and Upper +Inf where there is nothing near
 	end        [8]sweep.Bracket
 	any        [8]bool // whether there is anything of the zone at all

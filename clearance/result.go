@@ -2,6 +2,7 @@ package clearance
 
 import (
 	"encoding/json"
+	"iter"
 	"math"
 
 	"boxwalk/model/geom"
@@ -13,18 +14,18 @@ const Schema = "boxwalk/result/1"
 
 // Result is the answer to a job. All numbers are SI: metres, radians, kN, kg.
 type Result struct {
-	Schema   string     `json:"schema"`
-	Version  string     `json:"version"`
-	Inputs   []Input    `json:"inputs"`
-	Job      JobName    `json:"job"`
-	Scope    []string   `json:"scope"` // the checks asked for; nil is all
-	Verdict  Verdict    `json:"verdict"`
-	Checks   []Entry    `json:"checks"`
-	Settings []Setting  `json:"settings"`
-	Steps    []StepRow  `json:"steps"`
-	Along    []AlongRow `json:"along"` // samples along the way, see AlongRow
-	Cautions []string   `json:"cautions"`
-	Parts    []PartRow  `json:"-"` // every part in every step, for clearance.csv
+	Schema   string            `json:"schema"`
+	Version  string            `json:"version"`
+	Inputs   []Input           `json:"inputs"`
+	Job      JobName           `json:"job"`
+	Scope    []string          `json:"scope"` // the checks asked for; nil is all
+	Verdict  Verdict           `json:"verdict"`
+	Checks   []Entry           `json:"checks"`
+	Settings []Setting         `json:"settings"`
+	Steps    []StepRow         `json:"steps"`
+	Along    []AlongRow        `json:"along"` // samples along the way, see AlongRow
+	Cautions []string          `json:"cautions"`
+	Parts    iter.Seq[PartRow] `json:"-"` // every part in every step, for clearance.csv
 }
 
 // Input is one file the result was worked out from.

@@ -43,7 +43,7 @@ func (b *bay) rolls() *rolling {
 	}
 	r := &rolling{way: b.Rolls, obstacles: obstaclesOf(b.Route)}
 	switch {
-	case b.Ground.Breaks:
+	case b.Ground.Breaks, b.steered():
 		b.ride(r, last)
 		return r
 	case b.turns():

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"boxwalk/clearance/sweep"
+	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/geom"
 	"boxwalk/model/motion"
@@ -24,19 +25,24 @@ const tipEvery = 0.1
 // wheel lines run along the cell's centrelines, and the carrier pitches as its
 // wheels stand on the planes of the pours.
 func (b *bay) ride(r *rolling, last carrier.Step) {
-	track, err := motion.NewTrack(b.Ground.Grade, b.Ground.Bends)
+	g := b.ground()
+	track, err := motion.NewTrack(g.Grade, g.Bends)
 	if err != nil {
 		r.stop = err.Error()
 		return
 	}
 	c := b.carriage(last)
-	from, to := b.onGround(c.Rear), b.onGround(c.Rear+r.way)
-	ride, err := motion.NewRide(track, c, from, to, b.Ground.BayFromLevel)
+	if steering := b.travel.Steering; steering == "guide rollers" && b.travel.Rollers == nil {
+		r.stop = "travel.rollers is not given: say where the guide rollers are"
+		return
+	}
+	from, to := b.onGround(g, c.Rear), b.onGround(g, c.Rear+r.way)
+	ride, err := motion.NewRide(track, c, from, to, g.BayFromLevel)
 	if err != nil {
 		r.stop = err.Error()
 		return
 	}
-	r.cross, r.high = math.Max(b.Ground.Cross, track.CrossSlope()), track.Overstated(c.Radius)
+	r.cross, r.high = math.Max(b.Ground.Cross, b.crossSlope()), track.Overstated(c.Radius)
 	share := func(at float64) float64 { return (at - from) / (to - from) }
 	for _, way := range ride.Ways {
 		for _, piece := range way.Stretches {
@@ -48,6 +54,19 @@ func (b *bay) ride(r *rolling, last carrier.Step) {
 	}
 }
 
+// ground is what the carrier rolls on: the inverts as they are, or on one grade
+// the plane of this pour's invert, into which the others are laid.
+func (b *bay) ground() model.Ground {
+	if b.Ground.Breaks {
+		return b.Ground
+	}
+	g := model.Ground{BayFromLevel: geom.Identity(), Along: b.Ground.Along}
+	for _, k := range b.Ground.Bends {
+		g.Bends = append(g.Bends, motion.Bend{At: k.At * math.Hypot(1, b.Ground.Grade), Turn: k.Turn})
+	}
+	return g
+}
+
 // carriage is the collapsed carrier as it is guided and carried.
 func (b *bay) carriage(last carrier.Step) motion.Carriage {
 	w := b.Carrier.Gear.Wheels
@@ -56,6 +75,7 @@ func (b *bay) carriage(last carrier.Step) motion.Carriage {
 		c.Wheels = append(c.Wheels, b.Carrier.Rear+float64(at))
 	}
 	c.Rear, c.Front = c.Wheels[0], c.Wheels[len(c.Wheels)-1]
+	b.steer(&c)
 	var mass, moment float64
 	for _, p := range b.Carrier.Parts {
 		if last.PresentAfter(p) {
@@ -65,16 +85,41 @@ func (b *bay) carriage(last carrier.Step) motion.Carriage {
 	}
 	c.Centre = moment / mass
 	// on a grade the weight acts below the centre of gravity
-	for _, g := range b.grades() {
+	for _, g := range grades(b.Ground) {
 		c.Uncertain = math.Max(c.Uncertain, centreUncertain+math.Abs(g)*b.Cell.Rise)
 	}
 	return c
 }
 
+// steer sets the guides as the job says: wheels beside the centreline, or
+// rollers that run along a wall's face. A roller's own radius makes no
+// difference but on the outside of a bend, where it rounds the corner nearer to
+// the wall than its mitre by r (1/cos(turn/2) - 1): 4 micrometres at r 100 and 1
+// degree.
+func (b *bay) steer(c *motion.Carriage) {
+	switch t := b.travel; {
+	case t.Steering == "offset":
+		c.Beside = float64(t.Offset)
+	case t.Steering == "guide rollers" && t.Rollers != nil:
+		c.Rear, c.Front = b.Carrier.Rear+float64(t.Rollers.Rear), b.Carrier.Rear+float64(t.Rollers.Front)
+		c.Guide = b.Cell.HalfSpan
+		if t.Rollers.Side == "right" {
+			c.Guide = -c.Guide
+		}
+		c.Beside = c.Guide
+	}
+}
+
+// steered tells whether the way differs from that of wheels on the centreline.
+func (b *bay) steered() bool {
+	t := b.travel
+	return (t.Steering == "offset" && t.Offset != 0) || (t.Steering == "guide rollers" && b.turns())
+}
+
 // grades are those of the invert within reach.
-func (b *bay) grades() []float64 {
-	out := []float64{b.Ground.Grade}
-	for _, k := range b.Ground.Bends {
+func grades(g model.Ground) []float64 {
+	out := []float64{g.Grade}
+	for _, k := range g.Bends {
 		out = append(out, k.Grade)
 	}
 	return out
@@ -82,8 +127,8 @@ func (b *bay) grades() []float64 {
 
 // onGround is how far from the bay's origin, along the ground in plan, an axle
 // stands whose wheel is at a distance along the inverts.
-func (b *bay) onGround(along float64) float64 {
-	bends, grades := b.Ground.Bends, b.grades()
+func (b *bay) onGround(g model.Ground, along float64) float64 {
+	bends, grades := g.Bends, grades(g)
 	home := 0
 	for home < len(bends) && bends[home].At <= 0 {
 		home++
@@ -145,7 +190,24 @@ func (b *bay) rollTwist(r *rolling, part int, v sweep.Bracket) float64 {
 	for _, w := range r.parts[part].Solid.Vertices() {
 		arm = math.Max(arm, math.Abs(v.N[2]*w.Y-v.N[1]*w.Z))
 	}
-	return r.cross*arm + r.high
+	return r.cross*(arm+b.aside()) + r.high
+}
+
+// aside is how far heights under the guides' course are off those under the
+// carrier's middle, by cross slope: the course's distance, and more where the
+// form overhangs the wheels.
+func (b *bay) aside() float64 {
+	if !b.steered() {
+		return 0
+	}
+	wheels := b.Carrier.Gear.Wheels.At
+	first, last := float64(wheels[0]), float64(wheels[len(wheels)-1])
+	over := math.Max(first, float64(b.Carrier.Gear.Form.Length)-last)
+	beside := math.Abs(float64(b.travel.Offset))
+	if b.travel.Steering == "guide rollers" {
+		beside = b.Cell.HalfSpan
+	}
+	return beside * (1 + 2*over/(last-first))
 }
 
 // forTwist says what a twisted invert takes off.

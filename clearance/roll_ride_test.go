@@ -120,7 +120,7 @@ func TestNoAllowanceIsTakenOffForAStraightGradeBreak(t *testing.T) {
 	r, level := rolledOver(t, breaking(tangent, 0, -2.5)), rolledOver(t, breaking(tangent, 0, 0))
 	of := func(r *Result) float64 {
 		for _, c := range r.Checks {
-			if c.ID == "roll.clear" && c.Subject == "cell 1, pour 1, roof" {
+			if c.ID == "roll.clear" && c.Subject == "cell 1, pour 1, "+culvert.Roof.Words() {
 				return c.Allowance
 			}
 		}
@@ -137,10 +137,65 @@ func TestProofLeavesOutAnAdvanceThatPitches(t *testing.T) {
 	if err := Examine(s, Options{Proof: true}).Prove(&out, ProofOptions{Result: strings.Repeat("0", 64)}); err != nil {
 		t.Fatal(err)
 	}
-	if scope := out.String()[:strings.Index(out.String(), "bodies")]; !strings.Contains(scope, "some") {
-		t.Errorf("the head of a proof that leaves out an advance:\n%s", scope)
+	if !strings.Contains(out.String(), "\nscope some\n") {
+		t.Error("a proof that leaves out an advance does not say so")
 	}
 	if _, err := proof.Verify(&out); err != nil {
 		t.Error(err)
+	}
+}
+
+// steering writes how a job's carrier is guided.
+func steering(job, travel string) string {
+	return strings.Replace(job, "gear: gear.yaml", "travel: {"+travel+"}\ngear: gear.yaml", 1)
+}
+
+func TestOffsetTowardTheOutsideOfABendGainsItselfInside(t *testing.T) {
+	// bend to the left, the middle of the base cuts inside on the left: moved over
+	// to the right by 5 mm it stands 5 mm farther from the left wall there, and
+	// the tail 5 mm nearer to the right one
+	on := rolledOver(t, bent("3 deg"))
+	beside := rolledOver(t, steering(bent("3 deg"), "steering: offset, offset: -5 mm"))
+	if got := lost(t, culvert.Wall, on, beside); math.Abs(got+5e-3*math.Cos(1.5*math.Pi/180)) > 0.15e-3 {
+		t.Errorf("the wall loses %.3f mm, want -5", 1e3*got)
+	}
+}
+
+func TestJobThatPassesABendOnlyWithAnOffset(t *testing.T) {
+	verdict := func(travel string) Verdict {
+		job := steering(bent("2.7 deg"), travel)
+		for _, c := range rolledOver(t, job).Checks {
+			if c.ID == "roll.clear" && c.Subject == "cell 1, pour 1, wall" {
+				return c.Verdict
+			}
+		}
+		return Open
+	}
+	if got := verdict("steering: centreline"); got != Fail {
+		t.Errorf("on the centreline: %v", got)
+	}
+	if got := verdict("steering: offset, offset: -8 mm"); got != Pass {
+		t.Errorf("beside it: %v", got)
+	}
+}
+
+func TestGuideRollersAtTheWheelLinesPassABendAsWheelsOnTheMitredCentrelineDo(t *testing.T) {
+	// rollers 6.60 apart on the left wall of a bend to the left run on a line
+	// parallel to the centreline: the body stands as it does on its wheels but for
+	// where along the way it turns, so that its least distances are the same
+	wheels := rolledOver(t, bent("1 deg"))
+	rollers := rolledOver(t, steering(bent("1 deg"), "steering: guide rollers, rollers: {side: left, rear: 1.35 m, front: 7.95 m}"))
+	// the rollers' course bends at the wall's corner, 1.5 / cos(phi/2) from the
+	// centreline's: 1.5 (1/cos 0.5 deg - 1) = 0.06 mm less room
+	if got := lost(t, culvert.Wall, wheels, rollers); math.Abs(got) > 0.3e-3 {
+		t.Errorf("the wall loses %.3f mm", 1e3*got)
+	}
+}
+
+func TestGuideRollersThatAreNowhereLeaveABendOpen(t *testing.T) {
+	for _, c := range rolledOver(t, steering(bent("1 deg"), "steering: guide rollers")).Checks {
+		if c.ID == "roll.clear" && strings.Contains(c.Subject, "pour 1") && (c.Verdict != Open || !strings.Contains(c.Text, "travel.rollers")) {
+			t.Errorf("%v: %s", c.Verdict, c.Text)
+		}
 	}
 }

@@ -197,7 +197,7 @@ func (b *bay) keptEnd(s carrier.Step, part, solid int) sweep.Bracket {
 func (b *bay) partRows(done []stripped) []PartRow {
 	var out []PartRow
 	for k, s := range b.Steps {
-		for _, m := range done[k].measures {
+		for _, m := range byPart(done[k].measures) {
 			p := b.Carrier.Parts[m.part]
 			for z, zone := range culvert.Zones {
 				for n, v := range [2]sweep.Bracket{m.free[z], m.held[z]} {
@@ -210,5 +210,17 @@ func (b *bay) partRows(done []stripped) []PartRow {
 			}
 		}
 	}
+	return out
+}
+
+// byPart lists measures part by part, those of a cohort for each of its parts.
+func byPart(list []measure) []measure {
+	var out []measure
+	for _, m := range list {
+		for _, m.part = range append([]int{m.part}, m.alike...) {
+			out = append(out, m)
+		}
+	}
+	slices.SortFunc(out, func(a, b measure) int { return a.part - b.part })
 	return out
 }

@@ -76,6 +76,7 @@ culvert:
   outer_wall: %g in
 %s  kicker: %g in
   pours: [8 ft]
+ends: {outlet: {apron: 40 ft}}
 %sgear: gear.yaml
 `, r.id, r.span, r.rise, r.roof, r.invert, r.wall, haunch, max(6, r.haunch), limits)
 }

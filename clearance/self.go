@@ -1,6 +1,7 @@
 package clearance
 
 import (
+	"encoding/binary"
 	"fmt"
 	"math"
 
@@ -14,6 +15,7 @@ import (
 // step: those it meets at a seam, and the rest.
 type selfMeasure struct {
 	part       int
+	alike      []int // other parts that measure the same against those behind them
 	free, seam sweep.Bracket
 	end        []selfEnd
 }
@@ -73,14 +75,57 @@ func (s sweptBody) around(vertices []geom.Vec) geom.Box {
 // self measures one part against the later ones over step k. Pairs that do not
 // move against each other are looked at in the first step only.
 func (b *bay) self(k, part int, present []int, boxes []geom.Box) selfMeasure {
+	return b.selfOf(k, part, b.beside(k, part, present, boxes))
+}
+
+// beside lists the later parts that one comes near to and has to be looked at
+// with.
+func (b *bay) beside(k, part int, present []int, boxes []geom.Box) []int {
+	var out []int
+	for _, q := range present {
+		if q > part && boxes[part].Gap(boxes[q]) <= near && b.meets(b.Steps[k], k, part, q) {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// selfCohorts groups parts that measure the same against those behind them: the
+// same solids at the same places along x. Parts with none behind them near are
+// left out.
+func (b *bay) selfCohorts(k int, present, shapes []int, boxes []geom.Box) []*cohort {
+	known := map[string]*cohort{}
+	var out []*cohort
+	for _, p := range present {
+		beside := b.beside(k, p, present, boxes)
+		if len(beside) == 0 {
+			continue
+		}
+		key := binary.AppendVarint(nil, int64(shapes[p]))
+		at := b.Carrier.Parts[p].Vertices[0][0]
+		for _, q := range beside {
+			key = binary.AppendVarint(key, int64(shapes[q]))
+			key = binary.AppendVarint(key, nano(b.Carrier.Parts[q].Vertices[0][0]-at))
+			key = append(key, b.sealed[[2]int{p, q}]...)
+		}
+		if c := known[string(key)]; c != nil {
+			c.alike = append(c.alike, p)
+			continue
+		}
+		c := &cohort{part: p, meets: beside}
+		known[string(key)] = c
+		out = append(out, c)
+	}
+	return out
+}
+
+// selfOf measures one part against others over step k.
+func (b *bay) selfOf(k, part int, others []int) selfMeasure {
 	s := b.Steps[k]
 	m := selfMeasure{part: part, free: nothing(), seam: nothing()}
 	byFrame := map[int][]int{}
 	var frames []int
-	for _, q := range present {
-		if q <= part || boxes[part].Gap(boxes[q]) > near || !b.meets(s, k, part, q) {
-			continue
-		}
+	for _, q := range others {
 		ref := b.common(part, q)
 		if byFrame[ref] == nil {
 			frames = append(frames, ref)
@@ -149,10 +194,10 @@ func (b *bay) selfChecks(s carrier.Step, r stripped) []Entry {
 	var free, seam []candidate
 	for _, m := range r.selves {
 		if m.free.Lower < near {
-			free = append(free, b.selfCandidate(s, m.part, m.free))
+			free = append(free, b.selfCandidate(s, &m, m.free))
 		}
 		if m.seam.Lower < near {
-			seam = append(seam, b.selfCandidate(s, m.part, m.seam))
+			seam = append(seam, b.selfCandidate(s, &m, m.seam))
 		}
 	}
 	return []Entry{
@@ -161,8 +206,9 @@ func (b *bay) selfChecks(s carrier.Step, r stripped) []Entry {
 	}
 }
 
-func (b *bay) selfCandidate(s carrier.Step, part int, v sweep.Bracket) candidate {
-	c := candidate{value: bracketOf(v), part: part}
+func (b *bay) selfCandidate(s carrier.Step, m *selfMeasure, v sweep.Bracket) candidate {
+	part := m.part
+	c := candidate{value: bracketOf(v), part: part, alike: m.alike}
 	if v.Against < 0 {
 		c.tell = func() (Where, string) {
 			return b.where(s.Name, part, "", v), b.keeps(part, v, "every other body", 0)

@@ -20,21 +20,22 @@ type siblings struct {
 }
 
 // join finds or founds the siblings of a bay. The founder measures for all.
-func (r *report) join(kin map[string]*siblings, w *workers) {
+func (r *report) join(kin map[string]*siblings, w *workers, seen *memo) {
 	key := fmt.Sprintf("%v %v %v", r.Carrier.Setting, r.Carrier.Kept.Over, r.Carrier.Kept.Untied)
 	f, ok := kin[key]
 	if !ok {
 		f = &siblings{lead: r.bay}
 		kin[key] = f
-		f.plan(w)
+		f.plan(w, seen)
 	}
 	r.siblings = f
 }
 
 // plan queues what the founder measures; the boxes are made at once, since
 // every other measurement wants them.
-func (f *siblings) plan(w *workers) {
+func (f *siblings) plan(w *workers, seen *memo) {
 	b := f.lead
+	shapes := seen.shapesOf(b.Carrier)
 	f.boxes = make([][]geom.Box, len(b.Steps))
 	f.raising = make([][]geom.Box, len(b.Raising))
 	f.selves = make([][]selfMeasure, len(b.Steps))
@@ -49,9 +50,13 @@ func (f *siblings) plan(w *workers) {
 		}
 		f.boxes[k] = b.sweptBoxes(s.Path)
 		parts := b.present(s)
-		f.selves[k] = make([]selfMeasure, len(parts))
-		for n, p := range parts {
-			w.add(func() { f.selves[k][n] = b.self(k, p, parts, f.boxes[k]) })
+		cohorts := b.selfCohorts(k, parts, shapes, f.boxes[k])
+		f.selves[k] = make([]selfMeasure, len(cohorts))
+		for n, c := range cohorts {
+			w.add(func() {
+				f.selves[k][n] = b.selfOf(k, c.part, c.meets)
+				f.selves[k][n].alike = c.alike
+			})
 		}
 	}
 }

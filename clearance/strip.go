@@ -140,12 +140,12 @@ func (b *bay) digCheck(s carrier.Step, r stripped) Entry {
 				continue
 			}
 			if m.held[z].Lower < far {
-				held := b.digCandidate(s, m.part, zone, m.held[z], 0)
+				held := b.digCandidate(s, m, zone, m.held[z], 0)
 				held.held = true
 				list = append(list, held)
 			}
 			if m.free[z].Lower < far {
-				list = append(list, b.digCandidate(s, m.part, zone, m.free[z], b.leanReach(s, m.part, m.free[z], lean)))
+				list = append(list, b.digCandidate(s, m, zone, m.free[z], b.leanReach(s, m.part, m.free[z], lean)))
 			}
 		}
 	}
@@ -153,7 +153,8 @@ func (b *bay) digCheck(s carrier.Step, r stripped) Entry {
 	return b.withFirst(c, s, r.measures, func(m *measure, z int) []sweep.Bracket { return []sweep.Bracket{m.held[z], m.free[z]} })
 }
 
-func (b *bay) digCandidate(s carrier.Step, part int, zone culvert.Zone, v sweep.Bracket, allowance float64) candidate {
+func (b *bay) digCandidate(s carrier.Step, m *measure, zone culvert.Zone, v sweep.Bracket, allowance float64) candidate {
+	part := m.part
 	tell := func() (Where, string) {
 		text := fmt.Sprintf("%s stays %s from the %s", b.label(part), b.said(bracketOf(v)), zone.Words())
 		if v.Upper < -contactTolerance {
@@ -164,7 +165,7 @@ func (b *bay) digCandidate(s carrier.Step, part int, zone culvert.Zone, v sweep.
 		}
 		return b.where(s.Name, part, string(zone), v), text
 	}
-	return candidate{value: bracketOf(v), allowance: allowance, worst: allowance, tell: tell, part: part, zone: zone}
+	return candidate{value: bracketOf(v), allowance: allowance, worst: allowance, tell: tell, part: part, alike: m.alike, zone: zone}
 }
 
 // withFirst adds to a failed check where its part first touches.
@@ -232,7 +233,7 @@ func (b *bay) releaseChecks(s carrier.Step, r stripped) []Entry {
 		for i := range r.measures {
 			m := &r.measures[i]
 			if m.any[z] && m.free[z].Lower < far {
-				list = append(list, b.releaseCandidate(s, m.part, zone, m.free[z]))
+				list = append(list, b.releaseCandidate(s, m, zone, m.free[z]))
 			}
 		}
 		c := entry("strip.clear", b.subject(s.Name+", "+zone.Words()), list, b.limits.of("strip.release"), Min, "no part that has been released comes near the "+zone.Words())
@@ -241,12 +242,13 @@ func (b *bay) releaseChecks(s carrier.Step, r stripped) []Entry {
 	return out
 }
 
-func (b *bay) releaseCandidate(s carrier.Step, part int, zone culvert.Zone, v sweep.Bracket) candidate {
+func (b *bay) releaseCandidate(s carrier.Step, m *measure, zone culvert.Zone, v sweep.Bracket) candidate {
+	part := m.part
 	lag := b.lag(s, part)
 	tell := func() (Where, string) {
 		return b.where(s.Name, part, string(zone), v), b.keeps(part, v, "the "+zone.Words(), lag)
 	}
-	return candidate{value: bracketOf(v), allowance: lag, worst: lag, tell: tell, part: part, zone: zone}
+	return candidate{value: bracketOf(v), allowance: lag, worst: lag, tell: tell, part: part, alike: m.alike, zone: zone}
 }
 
 // keeps says how far a part stays from something, or how deep it runs in.
@@ -297,7 +299,7 @@ func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
 			if kindOf(b.stripped.solids[k.solid]) != kind || k.value.Lower >= far {
 				continue
 			}
-			c := b.releaseCandidate(s, m.part, culvert.Hanger, k.value)
+			c := b.releaseCandidate(s, m, culvert.Hanger, k.value)
 			c.held = k.held
 			part := m.part
 			c.tell = func() (Where, string) {
@@ -344,7 +346,7 @@ func (b *bay) travelChecks(s carrier.Step, r stripped) []Entry {
 				w.At = 1
 				return w, fmt.Sprintf("%s stands %s from the %s; %s", b.label(part), b.said(bracketOf(v)), zone.Words(), b.takenOff(a, tilt))
 			}
-			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, tell: tell, part: part, zone: zone})
+			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, tell: tell, part: part, alike: m.alike, zone: zone})
 		}
 		if !anything {
 			continue

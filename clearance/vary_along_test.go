@@ -32,9 +32,11 @@ func TestPoursOfUnequalLengthAndLapAskForTheirOwnForm(t *testing.T) {
 	// slab to 5800 + 3000; front wheels 2100 in the form: at pour 3 on 6350. With
 	// a last pour as long as the one before it would be 600 more
 	bayReads(t, r, "roll.support", 1, 2, "front wheels", Pass, 8800-6350)
-	// the invert of the pour before the last begins at 2200, less the 500 by
-	// which inverts run into each other; rear wheels at 4250 + 300
-	bayReads(t, r, "roll.support", 1, 3, "rear wheels", Pass, 4550-(2200-500))
+	// the slab begins 3000 before the inlet; rear wheels at 4250 + 300
+	bayReads(t, r, "roll.support", 1, 3, "rear wheels", Pass, 4550+3000)
+	// after the last pour the form's rear goes from 4250 to the end at 5800, the
+	// front wheels from 6350 to 7900
+	bayReads(t, r, "roll.support", 1, 3, "front wheels", Pass, 8800-7900)
 }
 
 func TestPourShorterThanTheFormHoldsHangersUnderItsOwnRoofOnly(t *testing.T) {
@@ -95,15 +97,17 @@ func TestSkewAtOneEndOnlyLengthensThatEndOnly(t *testing.T) {
 	bayAsks(t, r, "setup.length", 1, 1, "form length", 1e3*(1.8+1.5*tan))
 	// rear wheels 300 in the form, the slab's end 3000 behind the pour's on the
 	// left tread's outer edge at 950; front wheels 2100 in the form, slab to
-	// 1800 + 3000 square. On the right the rear wheels have 1900 tan 20 more
+	// 1800 + 3000 square. On the right the rear wheels have 1900 tan 20 more. The
+	// carrier leaves until its rear is at 1800
 	bayReads(t, r, "roll.support", 1, 1, "rear wheels", Pass, 1e3*(-1.5*tan+0.3-(-3+0.95*tan)))
-	bayReads(t, r, "roll.support", 1, 1, "front wheels", Pass, 1e3*(4.8-(-1.5*tan+2.1)))
+	bayReads(t, r, "roll.support", 1, 1, "front wheels", Pass, 1e3*(4.8-(1.8+2.1)))
 	// turned the other way, the left wall is the long one, and the slab's end
-	// is farthest ahead on the right
+	// is farthest ahead on the right; its rear is out at 1800 + 1500 tan 20, which
+	// leaves 8.3 of slab before the front wheels on the left
 	r = pouredAs("  pours: [1.8 m]\n  skew: {outlet: -20 deg}\n").check(t)
 	bayAsks(t, r, "setup.length", 1, 1, "form length", 1e3*(1.8+1.5*tan))
 	bayReads(t, r, "roll.support", 1, 1, "rear wheels", Pass, 1e3*(0.3+3))
-	bayReads(t, r, "roll.support", 1, 1, "front wheels", Pass, 1e3*(1.8+3-0.95*tan-2.1))
+	bayReads(t, r, "roll.support", 1, 1, "front wheels", Fail, 1e3*(1.8+3-0.95*tan-(1.8+1.5*tan+2.1)))
 }
 
 func TestHangerNearASkewedEndStaysOnlyUnderTheRoof(t *testing.T) {
@@ -118,20 +122,35 @@ func TestHangerNearASkewedEndStaysOnlyUnderTheRoof(t *testing.T) {
 	}
 }
 
+func TestHangerWhoseCornerSticksOutOfTheRoofIsNotHung(t *testing.T) {
+	// the form begins 1500 tan s behind the line, so that the first bent stands
+	// 600 - 1500 tan s ahead of the inlet on the centreline: 108.6 at 18.14
+	// degrees, which is enough for half of the plate's 200; but its left corner
+	// needs 100 + 100 tan s = 132.8. At 17.08 degrees 139.1 are there and 130.7
+	// are needed
+	for skew, want := range map[string]int{"18.14 deg": 1, "17.08 deg": 2} {
+		s := pouredAs("  pours: [2.0 m]\n  skew: {inlet: " + skew + "}\n").read(t)
+		if n := hangerPlates(s.Bays[0], 1); n != want {
+			t.Errorf("skew %s: %d plates, want %d; bents at %v", skew, n, want, s.Bays[0].Carrier.Bents)
+		}
+	}
+}
+
 func TestJointsAtAnAngleOfTheirOwnAskForTheirOwnForm(t *testing.T) {
-	r := pouredAs("  pours: [1.5 m, 1.5 m, 1.5 m]\n  skew: {inlet: 10 deg, outlet: 0 deg, joints: 15 deg}\n").check(t)
-	inlet, joint := 1.5*math.Tan(10*math.Pi/180), 1.5*math.Tan(15*math.Pi/180)
+	r := pouredAs("  pours: [1.5 m, 1.5 m, 1.5 m]\n  skew: {inlet: 10 deg, outlet: 0 deg, joints: 16 deg}\n").check(t)
+	inlet, joint := 1.5*math.Tan(10*math.Pi/180), 1.5*math.Tan(16*math.Pi/180)
 	// corner to corner: half the span times the tangent of either end. Square
 	// joints would ask for 1764, 1500, 1500; joints along the skew, 6.7 and 3.4
 	// degrees, for 1941, 1765, 1588
 	for pour, need := range map[int]float64{1: 1.5 + inlet + joint, 2: 1.5 + 2*joint, 3: 1.5 + joint} {
 		bayAsks(t, r, "setup.length", 1, pour, "form length", 1e3*need)
 	}
-	// the form begins at -264.5, 1500 - 401.9 and 3000 - 401.9
-	bayRolls(t, r, 1, 1, "1.363")
+	// the form begins at -264.5, 1500 - 430.1 and 3000 - 430.1
+	bayRolls(t, r, 1, 1, "1.334")
 	bayRolls(t, r, 1, 2, "1.500")
-	// so the last form begins 402 behind its joint on the centreline, and the
-	// second pour's second bent stands 102 behind it: the plate of 20 and the nut
+	// so the last form begins 430 behind its joint on the centreline, and the
+	// second pour's second bent stands 130 behind it; its plate's corners are
+	// 100 + 100 tan 16 = 128.7 from it, under the roof. The plate of 20 and the nut
 	// of 50 that stay there are in the way of the filler. At a square joint the
 	// form begins beyond them
 	bayReads(t, r, "strip.supports", 1, 3, "strips and ties out, hanger plate", Fail, -20)

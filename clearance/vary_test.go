@@ -99,7 +99,7 @@ func footOf(half, hinge, lowered, swing float64) (y, z float64) {
 }
 
 // withAprons lays aprons of 3 m at both ends.
-var withAprons = [2]string{"gear: gear.yaml", "ends: {inlet: {apron: 3 m}, outlet: {apron: 3 m}}\ngear: gear.yaml"}
+var withAprons = [2]string{"ends: {outlet: {apron: 12 m}}", "ends: {inlet: {apron: 3 m}, outlet: {apron: 3 m}}"}
 
 // twoCells is two cells side by side, the inlet on a skew.
 func twoCells(second string) chain {

@@ -3,6 +3,7 @@ package table
 import (
 	"encoding/csv"
 	"io"
+	"iter"
 	"math"
 	"strconv"
 	"strings"
@@ -12,10 +13,10 @@ import (
 )
 
 // written writes rows as RFC 4180 has them.
-func written(w io.Writer, rows [][]string) error {
+func written(w io.Writer, rows iter.Seq[[]string]) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
-	for _, row := range rows {
+	for row := range rows {
 		if err := out.Write(row); err != nil {
 			return err
 		}
@@ -48,16 +49,22 @@ func lengths(s units.System) measure {
 // contact is yes where the two touch by design during the step.
 func Clearance(w io.Writer, r *clearance.Result, s units.System) error {
 	m := lengths(s)
-	rows := [][]string{{"cell", "pour", "step", "part", "role", "zone", "contact", "lower (" + m.name + ")", "upper (" + m.name + ")", "at (share of step)"}}
-	for _, p := range r.Parts {
-		contact := "no"
-		if p.Contact {
-			contact = "yes"
+	head := []string{"cell", "pour", "step", "part", "role", "zone", "contact", "lower (" + m.name + ")", "upper (" + m.name + ")", "at (share of step)"}
+	return written(w, func(yield func([]string) bool) {
+		if !yield(head) || r.Parts == nil {
+			return
 		}
-		rows = append(rows, []string{strconv.Itoa(p.Cell), strconv.Itoa(p.Pour), plain(p.Step), p.Part, plain(p.Role), p.Zone, contact,
-			finite(p.Value.Lower, m.down), finite(p.Value.Upper, m.up), finite(p.At, measure{"", 1, 6}.nearest)})
-	}
-	return written(w, rows)
+		for p := range r.Parts {
+			contact := "no"
+			if p.Contact {
+				contact = "yes"
+			}
+			if !yield([]string{strconv.Itoa(p.Cell), strconv.Itoa(p.Pour), plain(p.Step), p.Part, plain(p.Role), p.Zone, contact,
+				finite(p.Value.Lower, m.down), finite(p.Value.Upper, m.up), finite(p.At, measure{"", 1, 6}.nearest)}) {
+				return
+			}
+		}
+	})
 }
 
 // finite prints a number, or nothing where it is unknown.

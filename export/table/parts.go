@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -28,7 +29,7 @@ func Parts(w io.Writer, s *model.Study) error {
 				strconv.Itoa(g.count), g.each, g.together, g.size[0], g.size[1], g.size[2]})
 		}
 	}
-	return written(w, rows)
+	return written(w, slices.Values(rows))
 }
 
 // jobSystem is the units of a study's job.

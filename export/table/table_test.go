@@ -9,6 +9,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -69,10 +70,10 @@ func sample() *clearance.Result {
 			{Cell: 2, Pour: 1, Bent: 1, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15, Unit: "m"}, {Cell: 2, Pour: 1, Bent: 2, Adjuster: "jack left", Raised: 0.331, Collapsed: 0.15, Unit: "m"},
 		},
 		Steps: []clearance.StepRow{step(1, 1), step(1, 2), step(2, 1)},
-		Parts: []clearance.PartRow{
+		Parts: slices.Values([]clearance.PartRow{
 			{Cell: 1, Pour: 1, Step: "down, \"slowly\"", Part: "W1L", Role: "wall panel", Zone: "wall", Contact: true, Value: clearance.Bracket{Lower: -0.0000001, Upper: 0.0000001}, At: 0.5},
 			{Cell: 1, Pour: 1, Step: "=1+1", Part: "W1L", Role: "wall panel", Zone: "roof", Value: clearance.Bracket{Lower: 0.1801239, Upper: math.Inf(1)}},
-		},
+		}),
 		Cautions: clearance.Cautions,
 	}
 }

@@ -167,12 +167,21 @@ type Travel struct {
 	Capacity  units.Force  `yaml:"capacity" default:"20 kN" min:"0 kN" max:"1000 kN" doc:"What the puller can pull."`
 	End       string       `yaml:"end" default:"front" enum:"front|rear" doc:"Which end is pulled."`
 	Leaves    string       `yaml:"leaves" default:"outlet" enum:"outlet|inlet" doc:"Over which end the carrier leaves after the last pour that it casts."`
-	Steering  string       `yaml:"steering" default:"centreline" enum:"centreline|offset|guide rollers" doc:"How the wheels are guided."`
+	Steering  string       `yaml:"steering" default:"centreline" enum:"centreline|offset|guide rollers" doc:"How the carrier is guided: wheels on the centreline, wheels beside it by offset, or rollers on a wall."`
+	Offset    units.Length `yaml:"offset" default:"0 mm" min:"-500 mm" max:"500 mm" doc:"Steering offset: how far left of the centreline the carrier is moved over before it rolls, and back after."`
+	Rollers   *Rollers     `yaml:"rollers" optional:"true" doc:"Guide rollers that run along a wall."`
 	Wander    units.Length `yaml:"wander" default:"15 mm" min:"0 mm" max:"500 mm" doc:"How far the wheels may wander off their line."`
 	HoldBack  *HoldBack    `yaml:"hold_back" doc:"The line or brake that holds the carrier on a downgrade."`
 	Rolling   Rolling      `yaml:"rolling" optional:"true" doc:"Rolling resistance as force over load."`
 	Breakaway units.Number `yaml:"breakaway" default:"2" min:"1" max:"10" doc:"Starting resistance over rolling resistance."`
 	Scrub     units.Number `yaml:"scrub" default:"0.8" min:"0" max:"1.5" doc:"Friction of a wheel that is pushed sideways, force over load; tyres on dry concrete have 0.6 to 0.85 (from memory)."`
+}
+
+// Rollers guide the carrier along one wall.
+type Rollers struct {
+	Side  string       `yaml:"side" enum:"left|right" doc:"The wall that the rollers run along."`
+	Rear  units.Length `yaml:"rear" min:"0 m" max:"100 m" doc:"Rear roller, from the rear end of the form."`
+	Front units.Length `yaml:"front" above:"0 m" max:"100 m" doc:"Front roller, from the rear end of the form."`
 }
 
 // HoldBack is what keeps the carrier from running away.

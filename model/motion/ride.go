@@ -255,9 +255,6 @@ func depth(ref, body int) int {
 	return 2
 }
 
-// Carrying are the two wheel lines that the body stands on over the stretch.
-func (d *Glide) Carrying() (rear, front int) { return d.on.low, d.on.high }
-
 // Level tells whether the body keeps its direction: it neither turns nor
 // pitches.
 func (d *Glide) Level() bool { return d.q == geom.Vec{} }

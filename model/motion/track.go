@@ -145,10 +145,7 @@ func (t *Track) CrossSlope() float64 {
 	return steepest * math.Sin(math.Min(turns, math.Pi/2))
 }
 
-// Heading of the line at a distance along it, and Point on the ground there.
-func (t *Track) Heading(at float64) float64 { return t.spans[t.spanAt(at)].heading }
-
-// Point of the ground on the line.
+// Point of the ground on the line, at a distance along it.
 func (t *Track) Point(at float64) geom.Vec {
 	k := t.spans[t.spanAt(at)]
 	p := k.point(at)

@@ -1,0 +1,238 @@
+package clearance
+
+import (
+	"encoding/binary"
+	"math"
+	"slices"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+	"boxwalk/model/motion"
+)
+
+// A carrier repeats itself bent by bent, and pours repeat each other. Parts that
+// are the same solid on the same body but for a shift along x, and that meet the
+// same solids in the same way, measure the same: no joint of a carrier but the
+// roll moves anything along x. Such parts are a cohort, measured once. What a
+// part meets is every solid nearer than far to the box that holds it throughout;
+// of a prism along x that reaches beyond that box by far at both ends only the
+// section counts, of anything else also where it stands.
+//
+// The shift costs a corner at most a rounding of its x, of the pose's 0.14 E
+// that was ever measured (package sweep) the least part of what E leaves.
+
+// cohort is parts that measure the same over a step.
+type cohort struct {
+	part  int   // the first of them, which is measured
+	alike []int // the others, in order
+	meets []int // solids near it, in order
+	seen  *seen
+}
+
+// seen is what a cohort of parts, perhaps of another bay, measures.
+type seen struct {
+	key     string
+	bay     *bay
+	part    int
+	meets   []int
+	measure measure
+	drags   []dragMeasure
+	kept    []keptMeasure
+}
+
+// memo finds what was seen before, over all bays of a study.
+type memo struct {
+	seen   map[string]*seen
+	shapes map[string]int
+	paths  map[*motion.Path]int
+}
+
+func newMemo() *memo {
+	return &memo{seen: map[string]*seen{}, shapes: map[string]int{}, paths: map[*motion.Path]int{}}
+}
+
+// numbered gives equal keys equal numbers.
+func numbered[K comparable](known map[K]int, key K) int {
+	n, ok := known[key]
+	if !ok {
+		n = len(known)
+		known[key] = n
+	}
+	return n
+}
+
+// nano rounds a length to what tells places apart: a nanometre, far below what
+// is built and far above rounding.
+func nano(x float64) int64 { return int64(math.Round(x * 1e9)) }
+
+// shapeOf is the corners of a solid from its first one along x.
+func shapeOf(key []byte, vertices []geom.Vec) []byte {
+	for _, v := range vertices {
+		key = binary.AppendVarint(key, nano(v[0]-vertices[0][0]))
+		key = binary.AppendVarint(key, nano(v[1]))
+		key = binary.AppendVarint(key, nano(v[2]))
+	}
+	return key
+}
+
+// shapes number the carrier's parts: equal numbers are the same solid of the
+// same role on the same body.
+func (m *memo) shapesOf(c *carrier.Carrier) []int {
+	out := make([]int, len(c.Parts))
+	for i, p := range c.Parts {
+		key := binary.AppendVarint(nil, int64(p.Body))
+		key = append(append(append(append(key, p.Role...), 0), p.Name...), 0)
+		key = append(binary.AppendVarint(key, int64(p.Side)), 'p')
+		out[i] = numbered(m.shapes, string(shapeOf(key, p.Vertices)))
+	}
+	return out
+}
+
+// profile is how a solid looks to a part beside it.
+type profile struct {
+	shape, section int     // numbers of the whole solid, and of its section if it is a prism along x
+	at             float64 // x of its first corner
+	from, to       float64 // where it has its full section; from > to if it is no prism
+}
+
+// profiles of solids.
+func (m *memo) profiles(solids []culvert.Solid) []profile {
+	out := make([]profile, len(solids))
+	for i, s := range solids {
+		key := append(append([]byte(s.Zone), 0), kindOf(s)...)
+		if s.Zone != culvert.Hanger {
+			key = append([]byte(s.Zone), 0)
+		}
+		p := profile{shape: numbered(m.shapes, string(shapeOf(append(slices.Clone(key), 's'), s.Vertices))), at: s.Vertices[0][0]}
+		var section []byte
+		section, p.from, p.to = sectionOf(s.Vertices)
+		p.section = numbered(m.shapes, string(append(append(key, 'x'), section...)))
+		out[i] = p
+	}
+	return out
+}
+
+// sectionOf is the section of a prism along x, and where it is full.
+func sectionOf(vertices []geom.Vec) (section []byte, from, to float64) {
+	type yz [2]int64
+	ends := map[yz][]float64{}
+	var order []yz
+	for _, v := range vertices {
+		key := yz{nano(v[1]), nano(v[2])}
+		if ends[key] == nil {
+			order = append(order, key)
+		}
+		ends[key] = append(ends[key], v[0])
+	}
+	from, to = math.Inf(-1), math.Inf(1)
+	slices.SortFunc(order, func(a, b yz) int { return slices.Compare(a[:], b[:]) })
+	for _, key := range order {
+		x := ends[key]
+		if len(x) != 2 {
+			return nil, math.Inf(1), math.Inf(-1)
+		}
+		from, to = math.Max(from, math.Min(x[0], x[1])), math.Min(to, math.Max(x[0], x[1]))
+		section = binary.AppendVarint(binary.AppendVarint(section, key[0]), key[1])
+	}
+	return section, from, to
+}
+
+// meeting is what a step is measured against.
+type meeting struct {
+	path *motion.Path
+	kind byte // of step, so that collapse and raising are told apart
+	*obstacles
+	profiles []profile
+	box      func(part int) geom.Box
+	held     func(part, solid int) bool
+}
+
+// cohorts groups parts over one step. What none saw before is to be measured.
+func (m *memo) cohorts(b *bay, shapes, parts []int, in meeting) (out []*cohort, fresh []*seen) {
+	own := map[*seen]*cohort{}
+	for _, p := range parts {
+		meets, key := m.key(b, shapes[p], p, in)
+		s := m.seen[key]
+		if s == nil {
+			s = &seen{key: key, bay: b, part: p, meets: meets}
+			m.seen[key] = s
+			fresh = append(fresh, s)
+		}
+		if c := own[s]; c != nil {
+			c.alike = append(c.alike, p)
+			continue
+		}
+		c := &cohort{part: p, meets: meets, seen: s}
+		own[s] = c
+		out = append(out, c)
+	}
+	return out, fresh
+}
+
+// key says what a part is and what it meets.
+func (m *memo) key(b *bay, shape, part int, in meeting) (meets []int, key string) {
+	k := []byte{in.kind}
+	k = binary.AppendVarint(k, int64(numbered(m.paths, in.path)))
+	k = binary.AppendVarint(k, int64(shape))
+	box, at := in.box(part), b.Carrier.Parts[part].Vertices[0][0]
+	for i, p := range in.profiles {
+		if box.Gap(in.boxes[i]) >= far {
+			continue
+		}
+		meets = append(meets, i)
+		mark := byte(0)
+		if in.held(part, i) {
+			mark = 1
+		}
+		if p.from <= box.Min[0]-far && p.to >= box.Max[0]+far {
+			k = binary.AppendVarint(append(k, mark), int64(p.section))
+			continue
+		}
+		k = binary.AppendVarint(append(k, mark|2), int64(p.shape))
+		k = binary.AppendVarint(k, nano(p.at-at))
+	}
+	return meets, string(k)
+}
+
+// as is what was seen, as a cohort of this bay has it.
+func (c *cohort) as(b *bay, o *obstacles) (measure, []dragMeasure, []keptMeasure) {
+	s := c.seen
+	m := s.measure
+	m.part, m.alike = c.part, c.alike
+	for z := range m.any {
+		m.any[z] = len(o.zones[z]) > 0
+	}
+	if s.bay == b && s.part == c.part {
+		return m, s.drags, s.kept
+	}
+	by := geom.Vec{b.Carrier.Parts[c.part].Vertices[0][0] - s.bay.Carrier.Parts[s.part].Vertices[0][0]}
+	move := func(v sweep.Bracket) sweep.Bracket {
+		if v.Against >= 0 {
+			v.A, v.B, v.Against = v.A.Add(by), v.B.Add(by), c.here(v.Against)
+		}
+		return v
+	}
+	for z := range m.free {
+		m.free[z], m.held[z], m.end[z] = move(m.free[z]), move(m.held[z]), move(m.end[z])
+	}
+	drags := slices.Clone(s.drags)
+	for i := range drags {
+		drags[i].part, drags[i].solid = c.part, c.here(drags[i].solid)
+	}
+	kept := slices.Clone(s.kept)
+	for i := range kept {
+		kept[i].solid, kept[i].value = c.here(kept[i].solid), move(kept[i].value)
+	}
+	return m, drags, kept
+}
+
+// here is the place in this bay of a solid that was met there.
+func (c *cohort) here(solid int) int {
+	i, ok := slices.BinarySearch(c.seen.meets, solid)
+	if !ok {
+		panic("clearance: a part met a solid that is not near it")
+	}
+	return c.meets[i]
+}

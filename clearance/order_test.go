@@ -1,0 +1,143 @@
+package clearance
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"boxwalk/model"
+	"boxwalk/model/culvert"
+)
+
+// Orders of casting other than ahead: where a carrier goes next, what stands
+// there by then, and how it leaves.
+
+// orderedAs is the worked cell with three pours of 2300 cast in an order.
+func orderedAs(order string, more ...[2]string) chain {
+	return chain{gear: "roof-halves-24", jobs: append([][2]string{{"  pours: [2.3 m]\n", "  pours: [2.3 m, 2.3 m, 2.3 m]\n  order: " + order + "\n"}}, more...)}
+}
+
+// rolledStep holds how the advance of a bay is named.
+func rolledStep(t *testing.T, r *Result, cell, pour int, want string) {
+	t.Helper()
+	c, ok := checkOf(r, "roll.clear", cell, pour, "wall")
+	if !ok || c.Where.Step != want {
+		t.Errorf("cell %d, pour %d: %q, want %q", cell, pour, c.Where.Step, want)
+	}
+}
+
+// met lists zone and pour of what a bay's carrier meets on its way, once each.
+func met(b model.Bay, zone culvert.Zone) string {
+	seen := ""
+	for p := 1; p <= 9; p++ {
+		for _, side := range sides {
+			for _, s := range b.Route {
+				if s.Zone == zone && s.Pour == p && s.Side == side {
+					seen += fmt.Sprintf("%d%s ", p, map[culvert.Side]string{culvert.Left: "L", culvert.Right: "R"}[side])
+					break
+				}
+			}
+		}
+	}
+	return strings.TrimSpace(seen)
+}
+
+var barsAhead = [2]string{"left_in_place:\n", "left_in_place:\n  steel_ahead: {cover: 50 mm, lean: 15 mm}\n"}
+
+func TestCarrierRollsToThePourThatIsCastNextAheadOrBack(t *testing.T) {
+	c := orderedAs("[1, 3, 2]", barsAhead, [2]string{"{outlet: {apron: 12 m}}", "{inlet: {apron: 3 m}, outlet: {apron: 12 m}}"})
+	r := c.check(t)
+	// past pour 2 to pour 3, and back to pour 2 between what stands
+	rolledStep(t, r, 1, 1, "roll ahead 4.600 m")
+	rolledStep(t, r, 1, 3, "roll back 2.300 m")
+	// from 2300 until the form's rear is at the end at 6900
+	rolledStep(t, r, 1, 2, "roll ahead 4.600 m")
+	// front wheels 2100 in the form: at pour 3 on 6700, slab to 6900 + 12000;
+	// at pour 2, on its way out, on 2300 + 4600 + 2100
+	bayReads(t, r, "roll.support", 1, 1, "front wheels", Pass, 18900-6700)
+	bayReads(t, r, "roll.support", 1, 2, "front wheels", Pass, 18900-9000)
+	// going back from pour 3 its front wheels do not leave their place; the rear
+	// ones come to 2300 + 300, 5600 from the apron's end
+	bayReads(t, r, "roll.support", 1, 3, "front wheels", Pass, 18900-6700)
+	bayReads(t, r, "roll.support", 1, 3, "rear wheels", Pass, 5600)
+	// the bars of pours 2 and 3 on the way to 3, those of pour 2 on the way back
+	tops := 1e3 * (0.050*math.Sin(swungHome) + 0.160*(1-math.Cos(swungHome)))
+	bayReads(t, r, "roll.clear", 1, 1, "steel ahead", Pass, 120+tops+50-15)
+	bayReads(t, r, "roll.clear", 1, 3, "steel ahead", Pass, 120+tops+50-15)
+	bayReads(t, r, "roll.clear", 1, 3, "wall", Pass, 120+tops)
+	if e, ok := checkOf(r, "roll.clear", 1, 2, "steel ahead"); ok {
+		t.Errorf("bars stand where every wall is cast: %s", e.Text)
+	}
+	s := c.read(t)
+	for pour, want := range map[int][2]string{1: {"1L 1R", "2L 2R 3L 3R"}, 3: {"1L 1R 3L 3R", "2L 2R"}, 2: {"1L 1R 2L 2R 3L 3R", ""}} {
+		b := s.Bays[pour-1]
+		if walls, bars := met(b, culvert.Wall), met(b, culvert.SteelAhead); walls != want[0] || bars != want[1] {
+			t.Errorf("from pour %d it meets walls %q and bars %q, want %q", pour, walls, bars, want)
+		}
+	}
+}
+
+func TestFormBetweenStandingPoursMeetsBoth(t *testing.T) {
+	// raised for pour 2 after 1 and 3: the form is 100 longer than the pour, and
+	// its ends come up between walls that stand: tops as they pass their own
+	tops := 1e3 * (0.050*math.Sin(swung(0.780)) + 0.160*(1-math.Cos(swung(0.780))))
+	r := orderedAs("[1, 3, 2]").check(t)
+	bayReads(t, r, "raise.clear", 1, 2, "raise: crack down, backwards", Pass, tops)
+}
+
+func TestCarrierThatCastsBackLeavesThroughWhatStandsAheadOrOverTheInlet(t *testing.T) {
+	r := orderedAs("[3, 2, 1]").check(t)
+	rolledStep(t, r, 1, 3, "roll back 2.300 m")
+	rolledStep(t, r, 1, 2, "roll back 2.300 m")
+	// from pour 1 through 2 and 3, whose hangers stay
+	rolledStep(t, r, 1, 1, "roll ahead 6.900 m")
+	bayReads(t, r, "roll.support", 1, 1, "front wheels", Pass, 18900-(6900+2100))
+	// over the inlet until the form's front, at 2400, is out; no apron there:
+	// rear wheels from 300 to 2100 before the slab's end
+	r = orderedAs("[3, 2, 1]", [2]string{"gear: gear.yaml", "travel: {leaves: inlet}\ngear: gear.yaml"}).check(t)
+	rolledStep(t, r, 1, 1, "roll back 2.400 m")
+	c := bayReads(t, r, "roll.support", 1, 1, "rear wheels", Fail, 300-2400)
+	if !strings.Contains(c.Text, "2100.0 mm beyond") || !strings.Contains(c.Text, "ends.inlet.apron") {
+		t.Error(c.Text)
+	}
+}
+
+func TestLastPourNeedsSlabUntilTheFormIsOut(t *testing.T) {
+	// 2300 to the end and front wheels 2100 in the form: 2100 beyond the pour's
+	// end at last, 100 inside the slab's end asks for 2200
+	for apron, want := range map[string]Verdict{"2.19 m": Fail, "2.21 m": Pass} {
+		r := chain{gear: "roof-halves-24", jobs: [][2]string{{"apron: 12 m", "apron: " + apron}}}.check(t)
+		if c, _ := checkOf(r, "roll.support", 1, 1, "front wheels"); c.Verdict != want {
+			t.Errorf("apron %s: %v, want %v: %s", apron, c.Verdict, want, c.Text)
+		}
+	}
+}
+
+func TestCarrierThatRollsBackRoundABendPassesAsOneThatRollsAhead(t *testing.T) {
+	// the same way, taken from the other end: the inside of the bend comes as
+	// near (TestCarrierOnItsCentrelinePassesABendInsideByTheWorkedLoss)
+	text := strings.Replace(bent("1 deg"), "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)
+	half := math.Pi / 360
+	want := 1e3 * (1.5/math.Cos(half) - 1.379394 - 3.3*math.Sin(half))
+	c, ok := checkOf(chain{gear: "roof-halves-24", whole: true, job: text}.check(t), "roll.clear", 1, 2, "wall")
+	if !ok || math.Abs(c.Value.Lower*1e3-want) > 0.15 || math.Abs(c.Value.Upper*1e3-want) > 0.15 {
+		t.Errorf("%v, want %.2f: %s", c.Value, want, c.Text)
+	}
+	// at pour 2 the form begins at the mitre's corner, 1500 tan 0.5 = 13.1 early
+	if c.Where.Step != "roll back 8.987 m" {
+		t.Error(c.Where.Step)
+	}
+}
+
+func TestChannelOfABentBoxIsNoEndOfItsSlab(t *testing.T) {
+	ends := [2]string{"gear: gear.yaml", "ends: {inlet: {apron: 3 m}, outlet: {apron: 12 m}}\ngear: gear.yaml"}
+	channel := [2]string{"  kicker: 300 mm\n", "  kicker: 300 mm\n  channel: {offset: 0 m, width: 600 mm, depth: 100 mm}\n"}
+	r := chain{gear: "roof-halves-24", whole: true, job: bent("1 deg"), jobs: [][2]string{ends, channel}}.check(t)
+	// rear wheels 1350 in the form, apron of 3000; front wheels 7950 in the form,
+	// at pour 2 on 16950 of 18000 + 12000, less the 1500 tan 0.5 by which the form
+	// begins early at the mitre's corner, and on 18000 + 7950 when it is out
+	bayReads(t, r, "roll.support", 1, 1, "rear wheels", Pass, 3000+1350)
+	bayReads(t, r, "roll.support", 1, 1, "front wheels", Pass, 30000-(16950-1500*math.Tan(math.Pi/360)))
+	bayReads(t, r, "roll.support", 1, 2, "front wheels", Pass, 30000-25950)
+}
