@@ -1,12 +1,18 @@
 package clearance
 
 import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
 	"fmt"
 	"math"
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/proof"
 	"boxwalk/model"
+	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 )
 
@@ -140,4 +146,114 @@ func TestChannelOfABentBoxIsNoEndOfItsSlab(t *testing.T) {
 	bayReads(t, r, "roll.support", 1, 1, "rear wheels", Pass, 3000+1350)
 	bayReads(t, r, "roll.support", 1, 1, "front wheels", Pass, 30000-(16950-1500*math.Tan(math.Pi/360)))
 	bayReads(t, r, "roll.support", 1, 2, "front wheels", Pass, 30000-25950)
+}
+
+// apartAs is two cells with an inner wall of 200, two pours, cast in an order.
+func apartAs(order string) chain {
+	return chain{gear: "roof-halves-24", jobs: [][2]string{{"cells: 1\n", "cells: 2\n  inner_wall: 200 mm\n"}, {"  pours: [2.3 m]\n", "  pours: [2.3 m, 2.3 m]\n  order: " + order + "\n"}, barsAhead}}
+}
+
+func TestCellsCastApartShareTheInnerWallThatTheFirstOneCasts(t *testing.T) {
+	// cell 1 is the left one: the inner wall is on its right. Cell 2 casts pour 2
+	// second, cell 1 third: on its way to pour 2 the carrier of cell 1 may meet
+	// the wall or its bars on the right; on the left bars
+	s := apartAs("[1, {cell: 2, pour: 2}, {cell: 1, pour: 2}]").read(t)
+	for i, want := range [][2]string{{"1L 1R 2R", "2L 2R"}, {"1L 1R 2L 2R", ""}, {"1L 1R", "2L 2R"}, {"1L 1R 2L 2R", ""}} {
+		b := s.Bays[i]
+		if walls, bars := met(b, culvert.Wall), met(b, culvert.SteelAhead); walls != want[0] || bars != want[1] {
+			t.Errorf("%s meets walls %q and bars %q on its way, want %q", b.Name(), walls, bars, want)
+		}
+	}
+	// raised for pour 2 between a standing inner wall and bars, and with ties
+	// through the outer wall only
+	before := s.Bays[1]
+	before.Route = before.Before
+	if walls, bars := met(before, culvert.Wall), met(before, culvert.SteelAhead); walls != "1L 1R 2R" || bars != "2L 2R" {
+		t.Errorf("raised it meets walls %q and bars %q", walls, bars)
+	}
+	for i, want := range [][2]bool{{true, true}, {true, false}, {true, true}, {true, true}} {
+		tied := [2]bool{}
+		for _, p := range s.Bays[i].Carrier.Parts {
+			if p.Role == carrier.Tie {
+				tied[map[culvert.Side]int{culvert.Left: 0, culvert.Right: 1}[p.Side]] = true
+			}
+		}
+		if tied != want {
+			t.Errorf("%s has ties left and right %v, want %v", s.Bays[i].Name(), tied, want)
+		}
+	}
+	// together, no carrier meets a wall of a pour that its own cell has not cast
+	for _, b := range apartAs("[1, 2]").read(t).Bays {
+		if walls := met(b, culvert.Wall); b.Pour.Number == 1 && walls != "1L 1R" {
+			t.Errorf("%s meets walls %q", b.Name(), walls)
+		}
+	}
+}
+
+func TestCarrierOfACellRollsInTheOrderOfItsOwnCell(t *testing.T) {
+	// cell 1 ahead, cell 2 back
+	r := apartAs("[{cell: 1, pour: 1}, {cell: 2, pour: 2}, {cell: 1, pour: 2}, {cell: 2, pour: 1}]").check(t)
+	rolledStep(t, r, 1, 1, "roll ahead 2.300 m")
+	rolledStep(t, r, 2, 2, "roll back 2.300 m")
+	rolledStep(t, r, 2, 1, "roll ahead 4.600 m")
+	// raised against the inner wall that cell 2 cast, the tops come up 4.57 off it
+	tops := 1e3 * (0.050*math.Sin(swung(0.780)) + 0.160*(1-math.Cos(swung(0.780))))
+	bayReads(t, r, "raise.clear", 1, 2, "raise: crack down, backwards", Pass, tops)
+}
+
+func TestRollBackPastTwoBendsIsMeasuredAndProved(t *testing.T) {
+	// half a degree at the joint behind pour 3, one at the joint behind pour 2:
+	// the origin of pour 3 lies on a bend. On its way back to pour 2 the carrier
+	// bends by half a degree about the joint under mid base, then its front
+	// wheels at 7950 + 9000 - 9000 come to rest; the tail passes the other bend
+	text := strings.Replace(bent("1 deg"), "pours: [9 m, 9 m]", "pours: [9 m, 9 m, 9 m]\n  order: [1, 3, 2]", 1)
+	text = strings.Replace(text, "{tangent: 9 m}]", "{tangent: 9 m}, {turn: 0.5 deg right}, {tangent: 9 m}]", 1)
+	s := chain{gear: "roof-halves-24", whole: true, job: text}.read(t)
+	r := Examine(s, Options{Version: "test", Proof: true})
+	half := math.Pi / 720
+	least := 1e3 * (1.5/math.Cos(half) - 1.379394 - 3.3*math.Sin(half))
+	c, ok := checkOf(r.Result, "roll.clear", 1, 3, "wall")
+	// the tail may come nearer than mid base, and cannot by more than the other
+	// bend throws what overhangs the rear wheels: 1350 sin 1
+	if !ok || c.Value.Lower*1e3 > least+0.15 || c.Value.Lower*1e3 < least-1350*math.Sin(math.Pi/180) {
+		t.Errorf("%v, want about %.2f: %s", c.Value, least, c.Text)
+	}
+	written, err := json.Marshal(r.Result)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sum := sha256.Sum256(written)
+	var out bytes.Buffer
+	if err := r.Prove(&out, ProofOptions{Result: hex.EncodeToString(sum[:])}); err != nil {
+		t.Fatal(err)
+	}
+	report, err := proof.Verify(&out)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := report.Holds(bytes.NewReader(written)); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestWayBackIsTheWayAheadForWhatStandsEitherTime(t *testing.T) {
+	// two pours with a bend, and with a grade break as well: invert, kickers and
+	// bottom haunches stand whichever pour is cast first, and the carrier goes
+	// from the one stand to the other either way
+	for _, profile := range []string{"", "  profile: [{station: 0+000, elevation: 0 m}, {station: 0+009, elevation: -0.09 m}, {station: 0+018, elevation: -0.27 m}]\n"} {
+		text := strings.Replace(bent("0.6 deg"), "gear:", profile+"gear:", 1)
+		ahead := chain{gear: "roof-halves-24", whole: true, job: text}.check(t)
+		back := chain{gear: "roof-halves-24", whole: true, job: strings.Replace(text, "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)}.check(t)
+		for _, zone := range []string{"invert", "kicker", "bottom haunch"} {
+			a, ok := checkOf(ahead, "roll.clear", 1, 1, zone)
+			b, ok2 := checkOf(back, "roll.clear", 1, 2, zone)
+			if !ok || !ok2 || a.Value == nil || b.Value == nil {
+				t.Errorf("%s: ahead %v, back %v", zone, a.Text, b.Text)
+				continue
+			}
+			if math.Abs(a.Value.Lower-b.Value.Lower) > 0.2e-3 || math.Abs(a.Value.Upper-b.Value.Upper) > 0.2e-3 {
+				t.Errorf("%s%s: %v ahead, %v back", zone, profile, *a.Value, *b.Value)
+			}
+		}
+	}
 }

@@ -70,7 +70,7 @@ func (g *Ground) place(joints []joint, home int) {
 	}
 	origin = 0
 	for i := home - 1; i >= 0; i-- {
-		g.Bends[i].At = origin + joints[i].begins
+		g.Bends[i].At = math.Min(origin, origin+joints[i].begins) // behind, whichever way it was rounded
 		origin = g.Bends[i].At - joints[i].ends
 	}
 }

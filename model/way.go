@@ -30,7 +30,11 @@ func (s *Study) ways(b Bay) []Way {
 	for i := first; i < last; i++ {
 		before, next := s.Culvert.Pours[i-1], s.Culvert.Pours[i]
 		kink, begins := meeting(b.Cell.BayFromBay(before, next))
-		out = append(out, Way{At: s.along(b.Cell, b.Pour, before) + kink, Turn: next.Turn, Break: next.Break, Begins: begins})
+		at := s.along(b.Cell, b.Pour, before) + kink
+		if i < b.Pour.Number {
+			at = math.Min(at, 0) // behind, whichever way it was rounded
+		}
+		out = append(out, Way{At: at, Turn: next.Turn, Break: next.Break, Begins: begins})
 	}
 	return out
 }

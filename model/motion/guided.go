@@ -125,6 +125,9 @@ func (g *Guided) Depth(ref, body int) int {
 	return 1
 }
 
+// sameShare of a roll is rounding: of a roll of 300 m it is 0.03 nanometres.
+const sameShare = 1e-13
+
 // Breaks are the values of s, in order and without 0 and 1, at which a guide
 // passes from one piece of the course to the next: there the yaw rate jumps, so
 // an interval must not reach across one. See Stretches.
@@ -135,7 +138,7 @@ func (g *Guided) Breaks() []float64 {
 	var out []float64
 	for _, k := range g.course.strokes[1:] {
 		for _, t := range [2]float64{k.from, g.course.behind(k.from, g.base)} {
-			if s := (t - g.from) / (g.to - g.from); s > 0 && s < 1 {
+			if s := (t - g.from) / (g.to - g.from); s > sameShare && s < 1-sameShare {
 				out = append(out, s)
 			}
 		}
