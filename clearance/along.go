@@ -67,7 +67,7 @@ type alongPlace struct {
 // alongRows are the samples of an advance; none where the carrier cannot roll.
 // The entries are those of roll.clear for this bay: where one governs a sample
 // is taken too.
-func (b *bay) alongRows(s *model.Study, r *rolling, rolled []measure, entries []Entry) []AlongRow {
+func (b *bay) alongRows(s *model.Study, r *rolling, rolled []measure, entries []Entry, twin []AlongRow) []AlongRow {
 	if r == nil || r.stop != "" {
 		return nil
 	}
@@ -75,9 +75,15 @@ func (b *bay) alongRows(s *model.Study, r *rolling, rolled []measure, entries []
 	way.weigh()
 	grade := b.profile(s)
 	out := []AlongRow{}
-	for _, p := range b.alongPlaces(r, entries) {
+	places := b.alongPlaces(r, entries)
+	for i, p := range places {
 		row := AlongRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Rolled: p.share * r.way, Station: b.stationAt(r, p.share),
-			Governs: p.governs, Pose: b.rolledTo(r, p.share), Gaps: b.gapsAt(r, rolled, p.share)}
+			Governs: p.governs, Pose: b.rolledTo(r, p.share)}
+		if len(twin) == len(places) {
+			row.Gaps = twin[i].Gaps
+		} else {
+			row.Gaps = b.gapsAt(r, rolled, p.share)
+		}
 		row.Slope = b.slopeAt(grade, row.Rolled)
 		row.Pulling, row.Wheels = way.pullingOn(row.Slope), way.linesOn(row.Slope)
 		out = append(out, row)
@@ -206,12 +212,22 @@ func boxAt(p sweep.Part, pose geom.Pose) geom.Box {
 // knot is a place along the way at which the grade changes.
 type knot struct{ at, angle float64 }
 
-// profile is the angle of the invert from each place on, ahead along the way
-// from the bay's origin; the first holds from far behind.
+// profile is the angle of the invert from each place on, along the way from the
+// bay's origin; the first holds from far behind. Where the way holds no joint
+// behind the bay, its pour's own rear end is one.
 func (b *bay) profile(s *model.Study) []knot {
+	joints := b.Ways
+	if len(joints) == 0 || joints[0].At > 0 {
+		joints = append([]model.Way{{Break: b.Pour.Break}}, joints...)
+	}
 	angle := math.Atan(s.Culvert.GradeOf(b.Pour))
-	out := []knot{{math.Inf(-1), angle - b.Pour.Break}, {0, angle}}
-	for _, w := range b.Ways {
+	for _, w := range joints {
+		if w.At <= 0 {
+			angle -= w.Break
+		}
+	}
+	out := []knot{{math.Inf(-1), angle}}
+	for _, w := range joints {
 		angle += w.Break
 		out = append(out, knot{w.At, angle})
 	}
@@ -223,8 +239,8 @@ func (b *bay) slopeAt(grade []knot, rolled float64) float64 {
 	wheels := b.Carrier.Gear.Wheels.At
 	rear := b.Carrier.Rear + float64(wheels[0]) + rolled
 	front := b.Carrier.Rear + float64(wheels[len(wheels)-1]) + rolled
-	if front <= rear {
-		return math.Tan(grade[1].angle)
+	if front <= rear { // one wheel line
+		front = rear + 1e-6
 	}
 	var rise, run float64
 	for i, k := range grade {
@@ -242,6 +258,9 @@ func (b *bay) slopeAt(grade []knot, rolled float64) float64 {
 // pullingOn is what the lines must have on a slope.
 func (r *route) pullingOn(slope float64) *AlongPull {
 	t := r.job.Travel
+	if r.Rolls < 0 { // a fall ahead is a rise on the way back
+		slope = -slope
+	}
 	p, err := load.Rolling{Weight: r.weight, Slope: units.Slope(slope), Least: float64(t.Rolling.Least), Most: float64(t.Rolling.Most), Breakaway: float64(t.Breakaway)}.Demands()
 	if err != nil {
 		return nil

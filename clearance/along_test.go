@@ -164,7 +164,7 @@ func TestRowsAlongTheWayStayFewAndCheap(t *testing.T) {
 			}
 		}
 		t0 := time.Now()
-		rows := b.alongRows(s, r, rolled, nil)
+		rows := b.alongRows(s, r, rolled, nil, nil)
 		t.Logf("%s: %d rows of %d parts in %v", b.Name(), len(rows), len(rolled), time.Since(t0))
 		if len(rows) != alongSpaces+1 {
 			t.Errorf("%d rows", len(rows))

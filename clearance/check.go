@@ -187,18 +187,19 @@ func (r *report) told(s *model.Study) *told {
 	r.sayUnset(t.still)
 	t.settings = r.settings()
 	t.steps = r.stepRows(r.strip)
-	r.underWay(t, s)
+	r.underWay(t, s, nil)
 	return t
 }
 
-// underWay adds what depends on where along the line the bay lies.
-func (r *report) underWay(t *told, s *model.Study) {
+// underWay adds what depends on where along the line the bay lies. The gaps on
+// the way are those of a twin's rows, where there is one.
+func (r *report) underWay(t *told, s *model.Study, twin []AlongRow) {
 	t.under = append(t.under, r.liftChecks(s)...)
 	t.under = append(t.under, r.rollChecks(r.rolling, r.rolled)...)
 	t.under = append(t.under, r.routeChecks(s)...)
 	t.under = append(t.under, r.bendChecks(s)...)
 	r.sayUnset(t.under)
-	t.along = r.alongRows(s, r.rolling, r.rolled, t.under)
+	t.along = r.alongRows(s, r.rolling, r.rolled, t.under, twin)
 }
 
 // toldOf is what was told of a bay as it reads for another of the same geometry.
@@ -220,7 +221,7 @@ func (r *report) toldOf(first *told, s *model.Study, b *model.Bay) *told {
 	}
 	twin, own := *r, *r.bay
 	own.Bay, twin.bay = b, &own
-	twin.underWay(t, s)
+	twin.underWay(t, s, first.along)
 	return t
 }
 

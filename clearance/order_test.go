@@ -257,3 +257,28 @@ func TestWayBackIsTheWayAheadForWhatStandsEitherTime(t *testing.T) {
 		}
 	}
 }
+
+func TestPullOnTheWayBackIsUpTheFallAhead(t *testing.T) {
+	// 1 % down, then 2 % down from the joint on; back from pour 2 the carrier
+	// climbs 2 % first and 1 % at last
+	text := strings.Replace(bent("0.6 deg"), "gear:", "  profile: [{station: 0+000, elevation: 0 m}, {station: 0+009, elevation: -0.09 m}, {station: 0+018, elevation: -0.27 m}]\ngear:", 1)
+	r := chain{gear: "roof-halves-24", whole: true, job: strings.Replace(text, "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)}.check(t)
+	var rows []AlongRow
+	for _, row := range r.Along {
+		if row.Pour == 2 {
+			rows = append(rows, row)
+		}
+	}
+	first, last := rows[0], rows[len(rows)-1]
+	if math.Abs(first.Slope+0.02) > 1e-5 || math.Abs(last.Slope+0.01) > 1e-5 {
+		t.Errorf("slopes %.5f and %.5f, want -0.02 and -0.01", first.Slope, last.Slope)
+	}
+	// (sin a + 0.02 cos a) x breakaway 2: 0.04 and 0.03 of the weight, nearly
+	if ratio := first.Pulling.Start / last.Pulling.Start; math.Abs(ratio-4.0/3) > 1e-2 {
+		t.Errorf("starting takes %.2f and %.2f", first.Pulling.Start, last.Pulling.Start)
+	}
+	c, ok := checkOf(r, "roll.pull", 1, 2, "winch")
+	if !ok || !strings.Contains(c.Text, "on +2.00 %") || math.Abs(c.Value.Lower-first.Pulling.Start) > 0.05 {
+		t.Errorf("%v: %s", c.Value, c.Text)
+	}
+}

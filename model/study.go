@@ -21,6 +21,8 @@ type Study struct {
 	Gear    *job.Gear
 	Culvert *culvert.Culvert
 	Bays    []Bay
+
+	built map[string]*carrier.Carrier // by all that they differ in
 }
 
 // Bay is one cell at one pour: a carrier in its place, the concrete around it,
@@ -88,7 +90,7 @@ func BuildOn(j *job.Job, g *job.Gear, line *align.Alignment) (*Study, []carrier.
 			return nil, lineTroubles(faults)
 		}
 	}
-	s := &Study{Job: j, Gear: g, Line: line, Culvert: alongLine(j, line)}
+	s := &Study{Job: j, Gear: g, Line: line, Culvert: alongLine(j, line), built: map[string]*carrier.Carrier{}}
 	steps := s.steps()
 	twins, laid := map[string]int{}, map[string]laidOut{}
 	for _, cell := range s.Culvert.Cells {
@@ -192,7 +194,7 @@ func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Settin
 	b := Bay{Cell: cell, Pour: pour, Needed: front - rear + pour.Lap}
 	over, _ := s.hung(cell, pour)
 	kept := carrier.Kept{Hangers: left.Hangers, Over: over, Untied: [2]bool{s.Culvert.WallStands(cell, culvert.Left, pour), s.Culvert.WallStands(cell, culvert.Right, pour)}}
-	b.Carrier = carrier.Build(s.Gear, cell.Section, setting, kept, rear-pour.Lap)
+	b.Carrier = s.carrier(cell.Section, setting, kept, rear-pour.Lap)
 	n := pour.Number
 	b.Concrete = append(s.Culvert.Around(cell, pour), s.hangers(cell, pour, n-1, n+1, pour.Cast)...)
 	b.Before = append(s.Culvert.Before(cell, pour), s.hangers(cell, pour, n-1, n+1, pour.Cast-1)...)
@@ -204,6 +206,17 @@ func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Settin
 	route = append(route, s.Culvert.SteelAlong(cell, pour, first, last, left.SteelAhead)...)
 	b.Route, b.Ground = s.route(cell, pour, first, last, route)
 	return b
+}
+
+// carrier builds one; equal ones are one.
+func (s *Study) carrier(sec culvert.Section, setting carrier.Setting, kept carrier.Kept, rear float64) *carrier.Carrier {
+	key := fmt.Sprintf("%v %v %v %v %v", sec, setting, kept.Over, kept.Untied, rear)
+	if c, ok := s.built[key]; ok {
+		return c
+	}
+	c := carrier.Build(s.Gear, sec, setting, kept, rear)
+	s.built[key] = c
+	return c
 }
 
 // rolls finds where a bay's carrier goes from there: to the pour that it casts

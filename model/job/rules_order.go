@@ -48,9 +48,9 @@ func (o Order) refused(c Casting, seen map[Casting]bool, cells, pours int) (why,
 	case c.Pour > pours:
 		return fmt.Sprintf("names pour %d, which is not there", c.Pour), fmt.Sprintf("there are %d pours", pours)
 	case c.Cell > cells:
-		return fmt.Sprintf("names cell %d, which is not there", c.Cell), fmt.Sprintf("there are %d cells", cells)
+		return fmt.Sprintf("names cell %d, which is not there", c.Cell), fmt.Sprintf("cells: %d", cells)
 	case c.Cell > 0 && seen[c]:
-		return fmt.Sprintf("names pour %d of cell %d, which it named before", c.Pour, c.Cell), fmt.Sprintf("there are %d pours", pours)
+		return fmt.Sprintf("names pour %d of cell %d, which it named before", c.Pour, c.Cell), "a pour is cast once in each cell"
 	}
 	for cell := range cells {
 		if c.Cell == 0 && seen[Casting{cell + 1, c.Pour}] {
