@@ -17,9 +17,8 @@ const (
 )
 
 // caution is by how much curvature is taken larger than it is known to be. The
-// verifier encloses the same derivatives by other formulas; over the gears and
-// steps of the tests its bounds stay within a tenth of these
-// (TestVerifiersCurvatureStaysWithinCaution).
+// verifier encloses the same derivatives by other formulas; the proofs of every
+// gear and job of testdata hold with it, and are held before they are written.
 const caution = 1.25
 
 // deepest is the number of times that an interval may be halved: far beyond
