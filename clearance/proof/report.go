@@ -8,10 +8,11 @@ import (
 
 // Report is what a proof that holds has shown, and what it took on trust.
 type Report struct {
-	Inputs  []Input
-	Result  string // sha256 of the result.json that it belongs to; empty if not said
-	Whole   bool   // every step of every place is covered; otherwise only some checks are
-	Entries []Entry
+	Inputs   []Input
+	Result   string // sha256 of the result.json that it belongs to; empty if not said
+	Whole    bool   // every step of every place is covered; otherwise only some checks are
+	Entries  []Entry
+	Unproved []string // numbers of the result that a proof of some checks leaves out, by Holds
 
 	Claims, Records, Planes, Swings, Contacts int
 	Trust                                     Trust

@@ -56,8 +56,13 @@ func (a *app) verify(path, result string) error {
 			return err
 		}
 	}
-	_, err = a.out.Write(verified(report, result))
-	return failed(err)
+	if _, err = a.out.Write(verified(report, result)); err != nil {
+		return failed(err)
+	}
+	if len(report.Unproved) > 0 {
+		return stop{exitShort, fmt.Errorf("%d numbers of the result are not shown by this proof", len(report.Unproved))}
+	}
+	return nil
 }
 
 func (a *app) holds(report *proof.Report, result string) error {
@@ -79,9 +84,15 @@ func verified(r *proof.Report, result string) []byte {
 	if !r.Whole {
 		fmt.Fprintln(&out, "It is not of everything: some checks or steps are left out.")
 	}
-	if result != "" {
+	switch {
+	case len(r.Unproved) > 0:
+		fmt.Fprintln(&out, "Stated by the result and not shown:")
+		for _, u := range r.Unproved {
+			fmt.Fprintln(&out, "  "+u)
+		}
+	case result != "":
 		fmt.Fprintln(&out, "The clearances of the result are those shown.")
-	} else {
+	default:
 		fmt.Fprintln(&out, "It belongs to the result with sha256 "+r.Result+".")
 	}
 	for _, in := range r.Inputs {
