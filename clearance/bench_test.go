@@ -34,8 +34,10 @@ func BenchmarkBuildDemo(b *testing.B) {
 func BenchmarkCheckPours(b *testing.B) {
 	for _, n := range []int{4, 8, 16, 32} {
 		b.Run(fmt.Sprintf("n=%d", n), func(b *testing.B) {
-			s := demoStudy(b, [][2]string{{"cells: 2", "cells: 1"}, {"[8 m, 9 m, 9 m, 7.5 m]", fmt.Sprintf("{each: 9 m, total: %d m}", 9*n)},
-				{"lap: [150 mm, 0 mm, 0 mm]", "lap: 150 mm"}, {"skew: {inlet: 20 deg, outlet: 20 deg, joints: square}", "skew: {inlet: 0 deg}"}})
+			s := demoStudy(b, [][2]string{{"cells: 2", "cells: 1"}, {"[8 m, 9.15 m, 8.85 m, 7.5 m]", fmt.Sprintf("{each: 9 m, total: %d m}", 9*n)},
+				{"  plan: [{tangent: 17.15 m}, {turn: 0.4 deg left}, {tangent: 16.35 m}]\n", ""},
+				{"profile: [{station: 0+000, elevation: 182.400 m}, {station: 0+026, elevation: 182.010 m, curve: 6 m}, {station: 0+033.5, elevation: 181.785 m}]", "grade: -1.5 %"},
+				{"lap: [165 mm, 0 mm, 0 mm]", "lap: 150 mm"}, {"skew: {inlet: 20 deg, outlet: 20 deg, joints: square}", "skew: {inlet: 0 deg}"}})
 			b.ResetTimer()
 			for range b.N {
 				Check(s, Options{})

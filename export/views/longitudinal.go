@@ -89,7 +89,7 @@ func (o *office) slabs(v *sheet.View, b *model.Bay, x0, x1 float64) {
 	_, outlet := jointsAt(b, s.Pours[len(s.Pours)-1], 0)
 	lo, hi := max(x0, inlet-s.InletSlab), min(x1, outlet+s.OutletSlab)
 	block(fixed(lo), fixed(hi), -cell.Invert, o.invertTop(v, cell, lo, hi), lo == x0, hi == x1)
-	for _, p := range s.Pours {
+	for _, p := range s.PoursIn(cell) {
 		rear, front := jointsAt(b, p, cell.Rise)
 		if front <= x0 || rear >= x1 {
 			continue

@@ -2,6 +2,7 @@ package views
 
 import (
 	"fmt"
+	"math"
 
 	"boxwalk/clearance"
 	"boxwalk/export/lineart"
@@ -94,7 +95,8 @@ func (o *office) shoot(v *sheet.View, p shot) error {
 	far := x0 - 0.6
 	front := x0 + length + 0.6
 	if p.rolled != nil {
-		near, front = near+p.rolled.T[0], front+b.Advance
+		near, front = near+p.rolled.T[0], front+math.Max(0, b.Advance)
+		far += math.Min(0, b.Advance)
 		sc.Objects = append(sc.Objects, steelScene(b)...)
 	}
 	lower := []string{"invert"}

@@ -184,7 +184,7 @@ func (o *office) pourTable(s *sheet.Sheet) *sheet.View {
 	f := func(m float64) string { return s.Units.Format(perMetre * m) }
 	var rows [][]string
 	for _, cell := range c.Cells {
-		for _, p := range c.Pours {
+		for _, p := range c.PoursIn(cell) {
 			l, r := cell.Sides(p)
 			b := o.bayAt(cell, p)
 			rows = append(rows, []string{fmt.Sprint(cell.Number), fmt.Sprint(p.Number), fmt.Sprint(p.Cast), f(math.Max(l, r)), f(math.Min(l, r)), f(p.Lap), f(b), skew(p.Rear), skew(p.Front)})

@@ -105,11 +105,7 @@ func (o *office) base(title, up string, rows []clearance.AlongRow) diagram {
 	for i, a := range rows {
 		if i == 0 || a.Pour != rows[i-1].Pour {
 			d.joints = append(d.joints, sheet.Pt(times*a.Station, 0))
-			to := fmt.Sprintf("pour %d to %d", a.Pour, a.Pour+1)
-			if a.Pour == len(o.study.Culvert.Pours) {
-				to = fmt.Sprintf("pour %d out", a.Pour)
-			}
-			d.named = append(d.named, to)
+			d.named = append(d.named, o.wayFrom(a.Cell, a.Pour))
 		}
 	}
 	if len(rows) > 0 {
@@ -337,4 +333,14 @@ func (o *office) alongTable(s *sheet.Sheet, cell int) *sheet.View {
 		}
 	}
 	return s.Table("Proved and worked out, the worst pour of each", []sheet.Column{{Title: "Check"}, {Title: "Where"}, {Title: "Rear end at", Right: true}, {Title: "Part"}, {Title: "Value", Right: true}, {Title: "Taken off", Right: true}, {Title: "Left", Right: true}, {Title: "Limit", Right: true}, {Title: "Verdict"}}, rows, emphasis...)
+}
+
+// wayFrom says where the carrier goes from a pour.
+func (o *office) wayFrom(cell, pour int) string {
+	for i := range o.study.Bays {
+		if b := &o.study.Bays[i]; b.Cell.Number == cell && b.Pour.Number == pour && !b.Leaves {
+			return fmt.Sprintf("pour %d to %d", pour, b.Next)
+		}
+	}
+	return fmt.Sprintf("pour %d out", pour)
 }

@@ -335,8 +335,11 @@ func (o *office) trackTable(s *sheet.Sheet, r trackRun) *sheet.View {
 		}
 		wheels := b.Carrier.Gear.Wheels.At
 		advance := "out"
-		if b.Advance > 0 && len(b.Ways) > 0 {
-			advance = o.bare(b.Ways[0].At + b.NextRear - b.Ways[0].Begins - b.Carrier.Rear)
+		switch {
+		case b.Advance > 0:
+			advance = o.bare(b.Advance)
+		case b.Advance < 0:
+			advance = o.bare(-b.Advance) + " back"
 		}
 		rows = append(rows, []string{fmt.Sprint(b.Pour.Number), o.station(joint), o.bare(b.Carrier.Rear + float64(wheels[0])), o.bare(b.Carrier.Rear + float64(wheels[len(wheels)-1])), advance,
 			grade(o.study.Culvert.GradeOf(b.Pour)), value(b, "roll.pull", "", o.forceUp), value(b, "roll.hold", "", o.forceUp),

@@ -81,6 +81,16 @@ func (g cellGroup) standsFor(cell int) bool {
 	return slices.ContainsFunc(g.bays, func(b *model.Bay) bool { return b.Cell.Number == cell })
 }
 
+// castFirst tells whether no pour of a bay's cell is cast before its own.
+func (o *office) castFirst(b *model.Bay) bool {
+	for _, p := range o.study.Culvert.PoursIn(b.Cell) {
+		if p.Cast < b.Pour.Cast {
+			return false
+		}
+	}
+	return true
+}
+
 // cells groups the cells with the same opening and the same slabs; only their
 // walls may differ. Each stands for the first pour cast in it.
 func (o *office) cells() []cellGroup {
@@ -88,7 +98,7 @@ func (o *office) cells() []cellGroup {
 	place := map[string]int{}
 	for i := range o.study.Bays {
 		b := &o.study.Bays[i]
-		if b.Pour.Cast != 1 {
+		if !o.castFirst(b) {
 			continue
 		}
 		key := b.Cell.Section
