@@ -108,5 +108,3 @@ func (t *trials) close(d dimension, way, fails, passes int) int {
 	}
 	return passes
 }
-
-func abs(n int) int { return max(n, -n) }

@@ -12,11 +12,10 @@ import (
 // job is a scene ready for searches: the parts in trees of boxes, and for each
 // step which trees can meet.
 type job struct {
-	steps    []step
-	kinds    []int32    // of each part by number
-	apart    [][2]int32 // kinds that may touch
-	count    int        // of parts
-	contacts bool       // pairs that touch at the start of a step are contacts of that step
+	steps []step
+	kinds []int32    // of each part by number
+	apart [][2]int32 // kinds that may touch
+	count int        // of parts
 	// scratch
 	a, b   placing
 	list   []Part
