@@ -3,6 +3,7 @@ package views
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"boxwalk/export/sheet"
 	"boxwalk/model/culvert"
@@ -147,11 +148,12 @@ func (o *office) planDimensions(v *sheet.View, faces []float64) {
 // stations marks every joint on the job's line, below the dimensions.
 func (o *office) stations(v *sheet.View, right, n float64) {
 	c := o.study.Culvert
-	start := float64(o.study.Job.Alignment.Start.Station)
+	along := float64(o.study.Job.Alignment.Start.Station) // on the line, in plan
+	lengths := o.study.Job.Culvert.Pours.Lengths()
 	y := perMetre*right - 30*n
 	mark := func(x float64) {
 		v.Line(sheet.Centre, sheet.Pt(perMetre*x, y+2*n), sheet.Pt(perMetre*x, y-2*n))
-		v.Text(sheet.Pt(perMetre*x, y-3*n), sheet.TopCentre, o.station(start+x))
+		v.Text(sheet.Pt(perMetre*x, y-3*n), sheet.TopCentre, o.station(along))
 	}
 	front := func(p culvert.Pour) float64 { return at(p, p.Front, 0, 0)[0] / perMetre }
 	first, end := at(c.Pours[0], c.Pours[0].Rear, 0, 0)[0]/perMetre, front(c.Pours[len(c.Pours)-1])
@@ -161,6 +163,7 @@ func (o *office) stations(v *sheet.View, right, n float64) {
 		if i+1 < len(c.Pours) {
 			x = (x + at(c.Pours[i+1], c.Pours[i+1].Rear, 0, 0)[0]/perMetre) / 2
 		}
+		along += float64(lengths[i])
 		mark(x)
 	}
 	v.Line(sheet.Centre, sheet.Pt(perMetre*(first-1), y), sheet.Pt(perMetre*(end+1), y))
@@ -231,7 +234,28 @@ func (o *office) north(s *sheet.Sheet, v *sheet.View) *sheet.View {
 	v.Text(middle.Add(d.Mul(lettered)), sheet.MiddleCentre, "N")
 	v.Text(sheet.Pt(left, middle[1]-lettered-2*h), sheet.TopLeft,
 		fmt.Sprintf("Line ahead bears %.4f deg", bearing*180/math.Pi),
-		"Grade ahead "+grade(float64(a.Grade)),
+		o.grades(),
 		"Start at station "+o.station(float64(a.Start.Station)))
 	return v
+}
+
+// grades says how the invert rises ahead: one grade, or that of every pour.
+func (o *office) grades() string {
+	c := o.study.Culvert
+	first := grade(c.GradeOf(c.Pours[0]))
+	same := true
+	var each []string
+	for _, p := range c.Pours {
+		g := grade(c.GradeOf(p))
+		same = same && g == first
+		each = append(each, g)
+	}
+	if same {
+		return "Grade ahead " + first
+	}
+	const most = 6
+	if len(each) > most {
+		return fmt.Sprintf("Grade ahead %s at the inlet, %s at the outlet", each[0], each[len(each)-1])
+	}
+	return "Grade ahead, pour by pour: " + strings.Join(each, ", ")
 }

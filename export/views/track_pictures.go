@@ -17,33 +17,64 @@ func (o *office) rollingShots(st stand) []shot {
 	b := st.bay
 	start := geom.Identity()
 	out := []shot{{name: "rolling-start", title: "Rolling ahead, start", st: st, rolled: &start}}
-	var rows []clearance.AlongRow
-	for _, a := range o.alongOf(b.Cell.Number) {
-		if a.Pour == b.Pour.Number {
-			rows = append(rows, a)
-		}
-	}
+	rows := o.rowsOf(b)
 	if len(rows) == 0 {
 		return out
 	}
-	if e := o.entryOf(b, "roll.clear", ""); e != nil && e.Where.Station != nil && e.Value != nil {
-		for _, a := range rows {
-			if abs(a.Station-*e.Where.Station) < 1e-9 {
-				unit := " mm"
-				if o.units().Imperial {
-					unit = ""
-				}
-				title := fmt.Sprintf("Rolling: %s%s to the %s", o.bareDown(e.Value.Lower), unit, culvert.Zone(e.Where.Zone).Words())
-				out = append(out, shot{name: "rolling-governs", title: title, st: st, rolled: &a.Pose})
-				break
-			}
-		}
+	if s, ok := o.rollingGoverns(); ok {
+		out = append(out, s)
 	}
 	end, title := rows[len(rows)-1], "Rolling ahead, at the next pour"
 	if b.Leaves {
 		title = "Rolling ahead, out over the end"
 	}
 	return append(out, shot{name: "rolling-end", title: title, st: st, rolled: &end.Pose})
+}
+
+// rowsOf are a bay's rows along the way.
+func (o *office) rowsOf(b *model.Bay) []clearance.AlongRow {
+	var out []clearance.AlongRow
+	for _, a := range o.alongOf(b.Cell.Number) {
+		if a.Pour == b.Pour.Number {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// rollingGoverns is the carrier where the clearance on the way governs, at whatever
+// pour that is.
+func (o *office) rollingGoverns() (shot, bool) {
+	for i := range o.study.Bays {
+		b := &o.study.Bays[i]
+		e := o.worstRolling()
+		if e == nil || e.Where.Frame != b.Name() {
+			continue
+		}
+		for _, a := range o.rowsOf(b) {
+			if abs(a.Station-*e.Where.Station) > 1e-9 {
+				continue
+			}
+			unit := " mm"
+			if o.units().Imperial {
+				unit = ""
+			}
+			title := fmt.Sprintf("Rolling from pour %d: %s%s to the %s", b.Pour.Number, o.bareDown(e.Value.Lower), unit, culvert.Zone(e.Where.Zone).Words())
+			return shot{name: "rolling-governs", title: title, st: last(b), rolled: &a.Pose}, true
+		}
+	}
+	return shot{}, false
+}
+
+// worstRolling is the entry of roll.clear that governs; checks are in that
+// order.
+func (o *office) worstRolling() *clearance.Entry {
+	for i, e := range o.result.Checks {
+		if e.ID == "roll.clear" && e.Where.Station != nil && e.Value != nil {
+			return &o.result.Checks[i]
+		}
+	}
+	return nil
 }
 
 // steelScene is the wall reinforcement tied ahead, as the curtains of bars that
