@@ -30,16 +30,20 @@ const (
 	smallestScale = 1000
 )
 
-var errNoFit = errors.New("the drawing does not fit the largest paper without lettering over lettering; report this with the job file")
+var errNoFit = errors.New("the drawing does not fit the largest paper; report this with the job file")
 
 // fit makes the sheet on the job's paper at the largest scale at which all fits
 // and nothing is lettered over anything else; a larger paper is taken where
-// the main view would become too small to read.
+// the main view would become too small to read. Where lettering crosses on every
+// paper and scale, the sheet on which least of it does is taken: a detailer can
+// move a number, but not draw what is not there.
 func (o *office) fit(p plan) (*sheet.Sheet, error) {
 	papers := o.papers()
 	if p.paper != nil {
 		papers = append([]sheet.Paper{*p.paper}, papers...)
 	}
+	var least *sheet.Sheet
+	crossings := 0
 	for _, legible := range []bool{true, false} {
 		for _, paper := range papers {
 			for _, n := range p.ladder(o.units()) {
@@ -50,13 +54,23 @@ func (o *office) fit(p plan) (*sheet.Sheet, error) {
 				if err != nil {
 					return nil, err
 				}
-				if s != nil {
+				if s == nil {
+					continue
+				}
+				k := len(sheet.Overlaps(s))
+				if k == 0 {
 					return s, nil
+				}
+				if least == nil || k < crossings {
+					least, crossings = s, k
 				}
 			}
 		}
 	}
-	return nil, errNoFit
+	if least == nil {
+		return nil, errNoFit
+	}
+	return least, nil
 }
 
 // ladder are the scales to try: standard ones for drawings, fine steps for
@@ -81,7 +95,7 @@ func (o *office) at(p plan, paper sheet.Paper, n float64) (*sheet.Sheet, error) 
 	if err := p.build(s, n); err != nil {
 		return nil, err
 	}
-	if s.Arrange() != nil || len(sheet.Overlaps(s)) > 0 {
+	if s.Arrange() != nil {
 		return nil, nil
 	}
 	return s, nil

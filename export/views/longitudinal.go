@@ -2,6 +2,7 @@ package views
 
 import (
 	"fmt"
+	"math"
 
 	"boxwalk/export/lineart"
 	"boxwalk/export/scene"
@@ -112,6 +113,21 @@ func (o *office) slabs(v *sheet.View, b *model.Bay, x0, x1 float64) {
 	}
 }
 
+// crossed tells whether the extension lines of a span run through the number of
+// one that stands nearer: numbers stand at the middle, at most 20 mm wide on
+// paper.
+func crossed(v *sheet.View, nearer []sheet.Span, by sheet.Span) bool {
+	for _, s := range nearer {
+		middle := (s.From[0] + s.To[0]) / 2
+		for _, x := range [2]float64{by.From[0], by.To[0]} {
+			if math.Abs(x-middle) < 10*v.Scale+2*v.Scale*float64(len(s.Suffix)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // invertTop is where the centreline cuts the invert's top: in the channel where
 // one lies under it. The edge of the channel that the section then looks at is
 // drawn, or its floor, hidden, where the channel lies wholly on that side.
@@ -159,7 +175,13 @@ func (o *office) longDimensions(v *sheet.View, b *model.Bay) {
 	}
 	spans = append(spans, sheet.Span{From: at(x0, base), To: at(x1, base), Suffix: " form"})
 	if w := g.Wheels.At; len(w) > 1 {
-		spans = append(spans, sheet.Span{From: at(x0+float64(w[0]), base), To: at(x0+float64(w[len(w)-1]), base), Suffix: " wheelbase"})
+		wheels := sheet.Span{From: at(x0+float64(w[0]), base), To: at(x0+float64(w[len(w)-1]), base), Suffix: " wheelbase"}
+		if crossed(v, spans, wheels) {
+			// its extension lines would cut a number: it is lettered at the front wheel instead
+			v.Text(at(x1+0.05, 0.05), sheet.BaseLeft, o.bare(float64(w[len(w)-1]-w[0]))+" wheelbase")
+		} else {
+			spans = append(spans, wheels)
+		}
 	}
 	v.Stack(sheet.Below, perMetre*(base-0.25), spans...)
 	rear, front := jointsAt(b, b.Pour, crown)

@@ -257,8 +257,8 @@ func (o *office) trackDimensions(v *sheet.View, r trackRun) {
 		if front != next {
 			above = append(above, sheet.Span{From: b.end(next, outer[0]), To: b.end(front, outer[0]), Suffix: " apron"})
 		}
-		if len(wheels) > 1 {
-			below = append(below, sheet.Span{From: b.wheel(first, y), To: b.wheel(last, y), Suffix: suffixFirst(i, " wheelbase")})
+		if len(wheels) > 1 && i == 0 { // it is the same at every stand
+			below = append(below, sheet.Span{From: b.wheel(first, y), To: b.wheel(last, y), Suffix: " wheelbase"})
 		}
 		if i+1 < len(r) {
 			below = append(below, sheet.Span{From: b.wheel(last, y), To: r[i+1].wheel(last, y), Suffix: suffixFirst(i, " advance")})

@@ -116,16 +116,18 @@ func (o *office) trackSectionDimensions(v *sheet.View, r trackRun, top, line flo
 	if cell.Bottom.Exists() {
 		more = append(more, sheet.Span{From: at(edge, 0), To: at(-edge, 0), Suffix: " toe to toe"})
 	}
+	side := 1.0 // where the treads' outer edge is dimensioned: away from the channel's
 	if ch := cell.Channel; ch.Exists() {
 		more = append(more, sheet.Span{From: at(ch.Offset+ch.Width/2, 0), To: at(ch.Offset-ch.Width/2, 0), Suffix: " channel"})
 		near := gauge/2 - tread/2 - (ch.Offset + ch.Width/2)
 		if other := gauge/2 - tread/2 + (ch.Offset - ch.Width/2); other < near {
 			more = append(more, sheet.Span{From: at(ch.Offset-ch.Width/2, 0), To: at(-gauge/2+tread/2, 0), Suffix: " to channel"})
 		} else {
+			side = -1
 			more = append(more, sheet.Span{From: at(ch.Offset+ch.Width/2, 0), To: at(gauge/2-tread/2, 0), Suffix: " to channel"})
 		}
 	}
 	v.Stack(sheet.Below, -perMetre*cell.Invert, more...)
 	v.Add(sheet.DimStack{On: sheet.Clearance, Side: sheet.Below, Edge: -perMetre*cell.Invert - line*float64(len(more)),
-		Spans: []sheet.Span{{From: at(gauge/2+tread/2, 0), To: at(edge, 0), Suffix: word}}})
+		Spans: []sheet.Span{{From: at(side*(gauge/2+tread/2), 0), To: at(side*edge, 0), Suffix: word}}})
 }
