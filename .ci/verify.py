@@ -1882,9 +1882,15 @@ def absent_added(t):
 
 
 def driven(t, kind, index, by):
-    at = next(i for i in range(t.first_line("step", lambda x: x.split(" ")[2] == kind), len(t.lines))
-              if t.lines[i].startswith("drive ") and len(set(t.lines[i].split(" ")[2:])) == 2) + 1
-    return t.word(at, index, lambda w: repr(float(w) + by))
+    """The first drive that moves in such a step and that the next step takes up."""
+    for c in t.v.model.carriers:
+        for step, following in zip(c.steps, c.steps[1:]):
+            later = c.concerned(following)
+            for body, (start, end) in sorted(step.drives.items()):
+                if step.kind == kind and start != end and body in later:
+                    at = next(i for i in range(step.line, len(t.lines)) if t.lines[i].startswith(f"drive {body} ")) + 1
+                    return t.word(at, index, lambda w: repr(float(w) + by))
+    raise AssertionError(f"nothing is driven in a step of {kind}")
 
 
 def claim_dropped(t):

@@ -260,8 +260,8 @@ func (r *route) bearingCheck() Entry {
 		return open("roll.bearing", r.subject("wheels"), "kN", err.Error()+"; give schedule.invert_age and have the strength tested", r.at("roll ahead"))
 	}
 	return r.one("roll.bearing", "wheels", "kN", float64(v.Demand), 0, Limit{Value: float64(v.Capacity), Source: v.Source.String()}, Max,
-		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s, %s from the nearest free edge across; the invert has %.1f MPa at %.0f days and bears %s",
-			kN(worst), kN(v.Demand), r.mm(float64(w.Patch)), r.mm(float64(w.Tread)), r.mm(edge), float64(v.Strength)/1000, float64(r.job.Schedule.InvertAge)/86400, kN(v.Capacity)))
+		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s, %s from the nearest free edge across; the invert has %.1f MPa at %g days and bears %s",
+			kN(worst), kN(v.Demand), r.mm(float64(w.Patch)), r.mm(float64(w.Tread)), r.mm(edge), float64(v.Strength)/1000, math.Round(10*float64(r.job.Schedule.InvertAge)/86400)/10, kN(v.Capacity)))
 }
 
 func kN(f units.Force) string { return fmt.Sprintf("%.1f kN", float64(f)) }
