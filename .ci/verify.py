@@ -22,7 +22,6 @@ import re
 import subprocess
 import sys
 import tempfile
-import time
 
 import numpy as np
 
@@ -180,6 +179,10 @@ class Step:
         self.drives, self.absent, self.steer = {}, None, None
         self.present, self.first_strip = (), False
 
+    def finish(self, parts):
+        if self.absent is None:
+            self.present = tuple(range(parts))
+
 
 class Steer:
     """A carrier's frame led along a straight line by two points (section 3)."""
@@ -285,7 +288,6 @@ class Carrier:
         self.hulls = Hulls(self.vertices)
         self.body_of = np.array(self.part_body, dtype=int)
         self.parts = tuple(range(len(self.part_body)))
-        self.far_body = {b: np.flatnonzero(self.body_of == b) for b in range(len(self.bodies))}
         self._check_order()
 
     def close_model(self):
@@ -487,7 +489,7 @@ class Model:
         if not closed:
             c.close_model()
         for s in c.steps:
-            self._finish_step(c, s)
+            s.finish(len(c.part_body))
         c.finish()
 
     def _body(self, c):
@@ -581,10 +583,6 @@ class Model:
             require(step.kind != "end" or ends[0] == ends[1], "drive: moves in an end step")
             step.drives[body] = ends
 
-    def _finish_step(self, c, step):
-        if step.absent is None:
-            step.present = tuple(range(len(c.part_body)))
-
     def _place(self):
         r = self.r
         words = r.take(3, named=True)
@@ -612,7 +610,7 @@ class Model:
                 self._declared(p)
             r.advance()
         for s in p.steps:
-            self._finish_step(p.carrier, s)
+            s.finish(len(p.carrier.part_body))
         p.hulls = Hulls(p.vertices)
 
     def _new_name(self, name):
@@ -971,8 +969,8 @@ class View:
 class Motion:
     """A step of a carrier at some values of s and over some intervals."""
 
-    def __init__(self, carrier, step, rests, ends, pieces, work):
-        self.c, self.step, self.rests, self.work = carrier, step, rests, work
+    def __init__(self, carrier, step, rests, ends, pieces):
+        self.c, self.step, self.rests = carrier, step, rests
         self.ends, self.count = ends, len(pieces)
         self.at = Coordinates(carrier, step, rests, ends, ends)
         lo, hi = pieces[:, :1], pieces[:, 1:]
@@ -1031,7 +1029,7 @@ class Motion:
         chain = [self.c.bodies[x] for x in self.c.chain(body, frame)]
         steer = self.step.steer if frame == -1 else None
         self._reach(v, chain, steer)
-        self._curvature(v, chain, steer, body)
+        self._curvature(v, chain, steer)
         return v
 
     def _reach(self, v, chain, steer):
@@ -1055,7 +1053,7 @@ class Motion:
                 turned = turned + width
         v.width = turned, slid
 
-    def _curvature(self, v, chain, steer, body):
+    def _curvature(self, v, chain, steer):
         """Section 4: a, om² + al over the intervals, and each vertex's rho."""
         zero = np.zeros((self.count, PIECES))
         a, om, al = zero, zero, zero
@@ -1152,10 +1150,11 @@ class Evaluator:
         self.c, self.step = claim.carrier, claim.step
         self.rests = verifier.rests_in(self.c, self.step)
         self.pending = []
+        self.most = max(1, min(CHUNK, MAX_KEPT // (128 * max(1, len(self.c.bodies)))))
 
     def add(self, leaf):
         self.pending.append(leaf)
-        if len(self.pending) >= CHUNK:
+        if len(self.pending) >= self.most:
             self.flush()
 
     def flush(self):
@@ -1166,7 +1165,7 @@ class Evaluator:
         self.index = {s: i for i, s in enumerate(ends)}
         self.span = {s: i for i, s in enumerate(spans)}
         self.v.keep(len(self.c.bodies) * (len(ends) * 16 + len(spans) * 4 * PIECES))
-        self.motion = Motion(self.c, self.step, self.rests, np.array(ends), np.array(spans), self.v.work)
+        self.motion = Motion(self.c, self.step, self.rests, np.array(ends), np.array(spans))
         for f in self.pending:
             try:
                 self._leaf(f)
@@ -1182,6 +1181,7 @@ class Evaluator:
         frame = -1
         if self.claim.is_self:
             frame = self.c.common(sorted({self.c.part_body[p] for p in f.a + f.b}))
+        self.v.matrix(f.a, f.b)
         a, b = self._side(f.a, frame, True), self._side(f.b, frame, self.claim.is_self)
         asked = self.claim.asked(f)
         exempt = self.claim.exempt(f.a, f.b) if self.claim.is_self else None
@@ -1442,6 +1442,7 @@ class Claim:
 
     def exempt(self, a, b):
         """A matrix: which pairs of parts a self claim leaves out."""
+        self.v.matrix(a, b)
         ba, bb = self.carrier.body_of[list(a)], self.carrier.body_of[list(b)]
         out = self.v.still(self.carrier, self.step)[ba[:, None], bb[None, :]]
         pinned = self.v.pinned(self.carrier)
@@ -1450,7 +1451,6 @@ class Claim:
             code = np.minimum(aa, cc) * len(self.free) + np.maximum(aa, cc)
             spot = np.minimum(np.searchsorted(pinned, code), len(pinned) - 1)
             out = out | (pinned[spot] == code)
-        self.v.spend(out.size)
         return out
 
     def declared(self, a, b):
@@ -1577,10 +1577,27 @@ class Tree:
 
 # ---- The whole -------------------------------------------------------------
 
+def stated_checks(data):
+    """The checks of a result that a proof is about."""
+    def refuse(word):
+        raise Refused(f"result: {word} is no number")
+    try:
+        checks = [c for c in json.loads(data, parse_constant=refuse)["checks"] if c["id"] in CHECK_IDS]
+        for c in checks:
+            numbers = [c["limit"], c["allowance"]] + [x for x in [(c["value"] or {}).get("lower")] if x is not None]
+            if not isinstance(c["subject"], str) or not all(isinstance(x, (int, float)) for x in numbers):
+                raise Refused(f"result: a check of {c['id']} is not one")
+    except (ValueError, KeyError, TypeError, AttributeError) as error:
+        raise Refused(f"result: not to be read: {error!r}") from None
+    return checks
+
+
 class Verifier:
+    """Reads a proof and shows it, or raises Refused."""
+
     def __init__(self, data, result=None, observe=None, visit=None):
         self.observe, self.visit = observe, visit
-        self.work = self.kept = 0
+        self.work = 0
         self.planes, self.contacts, self.contact_least = collections.Counter(), 0, math.inf
         self.less_parts, self.less_most = 0, 0
         self.claims, self.entries = {}, {}
@@ -1602,8 +1619,12 @@ class Verifier:
         self.work += count
         require(self.work <= MAX_WORK, "too much work")
 
+    def matrix(self, a, b):
+        """Every pair of two sets is looked at."""
+        self.spend(len(a) * len(b))
+        self.keep(len(a) * len(b))
+
     def keep(self, count):
-        self.kept = max(self.kept, count)
         require(count + 3 * self.model.vertex_count <= MAX_KEPT, "too many numbers to keep")
 
     def rests_in(self, carrier, step):
@@ -1697,23 +1718,23 @@ class Verifier:
 
     def _result(self, data):
         """Section 9."""
+        self.not_shown = []
         require(self.model.result is not None, "the proof names no result")
         require(hashlib.sha256(data).hexdigest() == self.model.result, "the result is not the one that the proof names")
         seen = set()
-        for check in json.loads(data).get("checks", []):
-            if check.get("id") not in CHECK_IDS:
-                continue
+        for check in stated_checks(data):
             key = (check["id"], check["subject"])
             words = ", ".join(key)
             entry = self.entries.get(key)
-            lower = (check.get("value") or {}).get("lower")
+            lower = (check["value"] or {}).get("lower")
             require(key not in seen, f"result: {words} stands twice")
             if entry is not None:
                 seen.add(key)
             if lower is None:
-                limit = check.get("limit")
-                require(entry is None or entry[1] and limit is not None and entry[0] >= limit,
+                require(entry is None or entry[1] and entry[0] >= check["limit"],
                         f"result: {words} has no number, but the proof has")
+            elif entry is None and self.model.scope == "some":
+                self.not_shown.append(words)
             else:
                 require(entry is not None and not entry[1] and entry[0] == lower, f"result: {words}: {lower} is not what is shown")
                 if check.get("verdict") == "pass":
@@ -1726,6 +1747,8 @@ class Verifier:
         lines = [f"holds: {len(self.claims)} claims, {len(self.entries)} entries",
                  f"  {self.planes['P']} planes, {self.planes['W']} turning planes, {self.contacts} contacts, {len(self.reader.lines)} records",
                  f"taken on trust: scope {m.scope}"]
+        if getattr(self, "not_shown", None):
+            lines.append(f"  {len(self.not_shown)} numbers of the result are not shown, from {self.not_shown[0]} on")
         for sha, name in m.inputs:
             lines.append(f"  that {name} is {sha}")
         lines.append("  " + ", ".join(f"{n[k]} {k}" for k in ("carrier", "body", "link", "part", "step", "place", "twin", "solid")))
@@ -1975,6 +1998,7 @@ def tamper(proof, result, binary):
 
 
 def main(arguments):
+    sys.setrecursionlimit(20000)  # a chain of joints may be 2^10 long
     if arguments[:1] == ["--tamper"] and len(arguments) == 4:
         return tamper(*arguments[1:])
     if len(arguments) not in (1, 2) or arguments[0].startswith("-"):
