@@ -21,6 +21,7 @@ type rolling struct {
 	rigid []*geom.Solid // the parts as collapsed, where the carrier rolls as one body
 	cross float64       // how much the invert leans across under a wheel line at most, bends and breaks together
 	high  float64       // by which the wheels may stand too high in the model
+	tips  bool          // the carrier may tip from one rest to another on the way
 	stop  string        // why it cannot be worked out
 }
 
@@ -168,13 +169,14 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 			if v := m.free[z]; m.any[z] && v.Lower < far {
 				part := m.part
 				tilt, twist := b.rollTilt(r, part, zone, v), b.rollTwist(r, part, v)
+				between := b.betweenTips(r, v)
 				tell := func() (Where, string) {
 					w := b.where(step, part, string(zone), v)
 					station := b.stationAt(r, v.At)
 					w.Station = &station
-					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, tilt)+b.forTwist(twist))
+					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, tilt)+b.forTwist(twist)+b.forTips(between))
 				}
-				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt + twist, worst: a.WorstCase + tilt + twist, tell: tell, part: part, zone: zone}
+				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt + twist + between, worst: a.WorstCase + tilt + twist + between, tell: tell, part: part, zone: zone}
 				found = append(found, c)
 			}
 		}

@@ -50,6 +50,7 @@ func (b *bay) ride(r *rolling, last carrier.Step) {
 		}
 	}
 	for _, tip := range ride.Tipping(tipEvery) {
+		r.tips = true
 		b.add(r, last, tip, share(tip.Rear(0)), share(tip.Rear(1)))
 	}
 }
@@ -208,6 +209,36 @@ func (b *bay) aside() float64 {
 		beside = b.Cell.HalfSpan
 	}
 	return beside * (1 + 2*over/(last-first))
+}
+
+// betweenTips is what is taken off because the tip from one rest to another is
+// swept at places tipEvery apart only: between two, the carrier stands at most
+// half of that from one of them. Over that way it moves so far along x, up or
+// down by the steepest break, and pitches by that break over the distance of two
+// wheel lines, which moves no part by more than the pitch times the form's
+// length.
+func (b *bay) betweenTips(r *rolling, v sweep.Bracket) float64 {
+	if !r.tips || v.Against < 0 {
+		return 0
+	}
+	steepest, base := 0.0, math.Inf(1)
+	for _, k := range b.Ground.Bends {
+		steepest = math.Max(steepest, math.Abs(k.Grade-b.Ground.Grade))
+	}
+	wheels := b.Carrier.Gear.Wheels.At
+	for i := range wheels[1:] {
+		base = math.Min(base, float64(wheels[i+1]-wheels[i]))
+	}
+	pitch := 2 * steepest / base * float64(b.Carrier.Gear.Form.Length)
+	return tipEvery / 2 * (math.Abs(v.N[0]) + 2*steepest + pitch)
+}
+
+// forTips says what the places between two tips take off.
+func (b *bay) forTips(loss float64) string {
+	if loss == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" and %s for the places between those, %s apart, at which it is tipped from rest to rest", b.mm(loss), b.mm(tipEvery))
 }
 
 // forTwist says what a twisted invert takes off.
