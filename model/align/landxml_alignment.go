@@ -91,14 +91,14 @@ func (r *reader) alignment(e xml.StartElement, at diag.Place) *rawAlignment {
 
 // unknown reports an element that may move the line and goes past it.
 func (r *reader) unknown(e xml.StartElement, at diag.Place, in string) {
-	r.failAt(at, fmt.Sprintf("<%s> in %s is not read", short(e.Name.Local), in), "")
+	r.failAt(at, fmt.Sprintf("<%s> in %s is not read", short(e.Name.Local), in), "export the alignment with lines and circular curves, and a profile of PVIs and parabolas")
 	r.pass()
 }
 
 func (r *reader) coordGeom(a *rawAlignment) {
 	r.children(func(e xml.StartElement, at diag.Place) {
 		if len(a.elements) >= mostElements {
-			r.stop(at, fmt.Sprintf("the alignment has more than %d elements", mostElements), "")
+			r.stop(at, fmt.Sprintf("the alignment has more than %d elements", mostElements), "export the culvert's stretch alone")
 			return
 		}
 		switch e.Name.Local {
@@ -184,7 +184,7 @@ func (r *reader) profile(a *rawAlignment) {
 func (r *reader) profAlign(a *rawAlignment) {
 	r.children(func(e xml.StartElement, at diag.Place) {
 		if len(a.points) >= mostElements {
-			r.stop(at, fmt.Sprintf("the profile has more than %d points", mostElements), "")
+			r.stop(at, fmt.Sprintf("the profile has more than %d points", mostElements), "export the design profile, not a ground surface, and the culvert's stretch alone")
 			return
 		}
 		switch e.Name.Local {
@@ -235,7 +235,7 @@ func (r *reader) pair(at diag.Place) (v [3]float64, ok bool) {
 	for i, f := range fields {
 		x, err := strconv.ParseFloat(f, 64)
 		if err != nil || !(math.Abs(x) <= mostAway) {
-			r.failAt(at, fmt.Sprintf("%q is no number within ±%g", short(f), mostAway), "")
+			r.failAt(at, fmt.Sprintf("%q is no number within ±%g", short(f), mostAway), "write a plain number, as 8000.125")
 			return v, false
 		}
 		v[i] = x
@@ -251,7 +251,7 @@ func (r *reader) number(e xml.StartElement, at diag.Place, name string, otherwis
 	}
 	x, err := strconv.ParseFloat(text, 64)
 	if err != nil || !(math.Abs(x) <= mostAway) {
-		r.failAt(at, fmt.Sprintf("%s=%q is no number within ±%g", name, short(text), mostAway), "")
+		r.failAt(at, fmt.Sprintf("%s=%q is no number within ±%g", name, short(text), mostAway), "write a plain number, as 125.5")
 		return otherwise
 	}
 	return x
@@ -278,14 +278,14 @@ func (r *reader) choose() *rawAlignment {
 		r.failAt(r.found[1].at, "the file has several alignments and none is named", "name one of "+strings.Join(r.names, ", "))
 		return nil
 	case len(r.found) > 1:
-		r.failAt(r.found[1].at, fmt.Sprintf("the file has two alignments named %q", short(r.want)), "")
+		r.failAt(r.found[1].at, fmt.Sprintf("the file has two alignments named %q", short(r.want)), "export the file with the one that is meant")
 		return nil
 	}
 	for _, p := range r.found[0].problems {
 		r.add(p)
 	}
-	if r.metres == 0 {
-		r.failAt(whole, "the file has no <Units> with a linearUnit", "")
+	if r.metres == 0 && !r.problems.HasErrors() {
+		r.failAt(whole, "the file has no <Units> with a linearUnit", "export it with its units, as <Units><Metric linearUnit=\"meter\"/></Units>")
 	}
 	if r.problems.HasErrors() {
 		return nil

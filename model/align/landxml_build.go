@@ -3,6 +3,7 @@ package align
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"boxwalk/model/diag"
 
@@ -32,7 +33,7 @@ type laid struct {
 func (r *reader) build(a *rawAlignment) *Alignment {
 	raw := r.scaled(a)
 	if len(raw) == 0 {
-		r.failAt(a.at, "the alignment has no <Line> or <Curve>", "")
+		r.failAt(a.at, "the alignment has no <Line> or <Curve>", "export it with its geometry (CoordGeom)")
 		return nil
 	}
 	if len(a.points) == 0 {
@@ -42,11 +43,11 @@ func (r *reader) build(a *rawAlignment) *Alignment {
 	if r.problems.HasErrors() {
 		return nil
 	}
-	elements := r.join(pieces)
+	plan := r.join(pieces)
 	if r.problems.HasErrors() {
 		return nil
 	}
-	return r.close(a, pieces, elements)
+	return r.close(a, pieces, plan)
 }
 
 // scaled are the elements in metres.
@@ -78,13 +79,13 @@ func (r *reader) lay(raw []rawElement, a *rawAlignment) []laid {
 		case !e.curve && e.start != nil && e.end != nil:
 			out = append(out, r.straight(e))
 		case !e.curve:
-			r.failAt(e.at, "<Line> has no Start or no End", "")
+			r.failAt(e.at, "<Line> has no Start or no End", "export the file again; a line has both")
 		case e.start != nil && e.end != nil:
 			out = append(out, r.arc(e))
 		case e.pi != nil:
 			out = r.rounded(out, raw, i, a)
 		default:
-			r.failAt(e.at, "<Curve> has neither Start and End nor a PI", "")
+			r.failAt(e.at, "<Curve> has neither Start and End nor a PI", "give it Start, End and Center or radius")
 		}
 	}
 	return out
@@ -100,7 +101,7 @@ func straightOf(at diag.Place, from, to mgl64.Vec2) laid {
 func (r *reader) straight(e rawElement) laid {
 	l := straightOf(e.at, *e.start, *e.end)
 	if !(l.Length > 0) {
-		r.failAt(e.at, "<Line> ends where it starts", "")
+		r.failAt(e.at, "<Line> ends where it starts", "take it out")
 	}
 	r.agree(e.at, "length", e.length, l.Length)
 	return l
@@ -129,7 +130,7 @@ func (r *reader) arc(e rawElement) laid {
 	var half float64 // of the angle it turns by
 	switch {
 	case !(c > 0):
-		r.failAt(e.at, "<Curve> ends where it starts", "")
+		r.failAt(e.at, "<Curve> ends where it starts", "take it out")
 		return out
 	case e.centre != nil:
 		a, b := e.start.Sub(*e.centre), e.end.Sub(*e.centre)
@@ -143,7 +144,7 @@ func (r *reader) arc(e rawElement) laid {
 			half = math.Pi - half
 		}
 	default:
-		r.failAt(e.at, fmt.Sprintf("<Curve> has no Center, and its radius of %s does not span its chord of %s", num(e.radius, "m"), num(c, "m")), "")
+		r.failAt(e.at, fmt.Sprintf("<Curve> has no Center, and its radius of %s does not span its chord of %s", num(e.radius, "m"), num(c, "m")), "see whether the points and the radius are of the same unit, and export the file again")
 		return out
 	}
 	radius := c / (2 * math.Sin(half))
@@ -173,7 +174,7 @@ func (r *reader) rounded(out []laid, raw []rawElement, i int, a *rawAlignment) [
 		return out
 	}
 	if !(e.radius > 0) {
-		r.failAt(e.at, "<Curve> has a PI only and no radius", "")
+		r.failAt(e.at, "<Curve> has a PI only and no radius", "give it a radius, or Start, End and Center")
 		return out
 	}
 	in, ahead := e.pi.Sub(*before), behind.Sub(*e.pi)
@@ -183,7 +184,7 @@ func (r *reader) rounded(out []laid, raw []rawElement, i int, a *rawAlignment) [
 		corner = false
 	}
 	if !corner {
-		r.failAt(e.at, fmt.Sprintf("<Curve> turns by %s (positive left) between its tangents, which its rot denies", num(turn, "deg")), "")
+		r.failAt(e.at, fmt.Sprintf("<Curve> turns by %s (positive left) between its tangents, which its rot denies", num(turn, "deg")), "see whether rot is the other hand (cw turns right), or give it Start, End and Center")
 		return out
 	}
 	begin := e.pi.Sub(in.Normalize().Mul(t))
@@ -194,7 +195,7 @@ func (r *reader) rounded(out []laid, raw []rawElement, i int, a *rawAlignment) [
 	}
 	gap := begin.Sub(last).Dot(in.Normalize())
 	if gap < -meeting || t > ahead.Len()+meeting {
-		r.failAt(e.at, fmt.Sprintf("<Curve> needs a tangent of %s on both sides of its PI, there are %s and %s", num(t, "m"), num(t+gap, "m"), num(ahead.Len(), "m")), "")
+		r.failAt(e.at, fmt.Sprintf("<Curve> needs a tangent of %s on both sides of its PI, there are %s and %s", num(t, "m"), num(t+gap, "m"), num(ahead.Len(), "m")), "a smaller radius fits, or PIs farther apart")
 		return out
 	}
 	if gap > meeting {
@@ -236,10 +237,21 @@ func pointBehind(raw []rawElement, i int) *mgl64.Vec2 {
 	return raw[i+1].pi
 }
 
+// joined are the elements of a plan, each with its place in the file; that of
+// an angle point is the one of what follows it.
+type joined struct {
+	elements []Element
+	at       []diag.Place
+}
+
+func (j *joined) add(e Element, at diag.Place) {
+	j.elements, j.at = append(j.elements, e), append(j.at, at)
+}
+
 // join is the plan: the elements, with an angle point wherever the next one
 // sets off in another direction.
-func (r *reader) join(pieces []laid) []Element {
-	var out []Element
+func (r *reader) join(pieces []laid) joined {
+	var out joined
 	for i, p := range pieces {
 		if i > 0 {
 			b := pieces[i-1]
@@ -249,35 +261,35 @@ func (r *reader) join(pieces []laid) []Element {
 			}
 			turn := near(p.in-b.out, 0)
 			if math.Abs(turn) > noTurn {
-				out = append(out, AnglePoint(turn))
+				out.add(AnglePoint(turn), p.at)
 			}
 			if math.Abs(turn) > tangent && (p.curve || b.curve) {
 				r.warnAt(p.at, fmt.Sprintf("the line turns by %s where a curve meets its neighbour", num(turn, "deg")), "it is taken for an angle point; see whether it is meant")
 			}
 		}
-		out = append(out, p.Element)
+		out.add(p.Element, p.at)
 	}
 	return out
 }
 
 // close makes the line, as long as both plan and profile reach.
-func (r *reader) close(a *rawAlignment, pieces []laid, elements []Element) *Alignment {
+func (r *reader) close(a *rawAlignment, pieces []laid, whole joined) *Alignment {
 	points := make([]PVI, len(a.points))
 	for i, p := range a.points {
 		points[i] = PVI{p.Station * r.metres, p.Elevation * r.metres, p.Curve * r.metres}
 	}
 	start := Start{Station: a.station * r.metres, Bearing: bearingOf(pieces[0].in), Easting: pieces[0].start[0], Northing: pieces[0].start[1]}
-	plan, faults := New(start, elements, nil, 0)
+	plan, faults := New(start, whole.elements, nil, 0)
 	var c checker
 	c.profile(points)
 	if faults = append(faults, c.faults...); len(faults) > 0 {
-		r.faults(a, faults)
+		r.faults(a, whole.at, faults)
 		return nil
 	}
 	from := math.Max(0, points[0].Station-start.Station)
 	to := math.Min(plan.length, points[len(points)-1].Station-start.Station)
 	if !(to-from >= leastCut) {
-		r.failAt(a.points[0].at, fmt.Sprintf("the profile from station %s to %s does not lie on the plan from %s to %s", num(points[0].Station, "m"), num(points[len(points)-1].Station, "m"), num(start.Station, "m"), num(plan.Station(plan.length), "m")), "")
+		r.failAt(a.points[0].at, fmt.Sprintf("the profile from station %s to %s does not lie on the plan from %s to %s", num(points[0].Station, "m"), num(points[len(points)-1].Station, "m"), num(start.Station, "m"), num(plan.Station(plan.length), "m")), "see whether staStart and the stations of the profile count from the same place")
 		return nil
 	}
 	if from > closing || to < plan.length-closing {
@@ -285,13 +297,13 @@ func (r *reader) close(a *rawAlignment, pieces []laid, elements []Element) *Alig
 	}
 	plan, err := plan.Between(from, to)
 	if err != nil {
-		r.failAt(a.at, err.Error(), "")
+		r.failAt(a.at, err.Error(), "export the culvert's stretch with its profile")
 		return nil
 	}
-	whole := plan.start
-	whole.Elevation, whole.Grade = profileOf(whole, points, plan.length)[0].elevation(0), 0
-	line, faults := New(whole, plan.elements, points, 0)
-	r.faults(a, faults)
+	begin := plan.start
+	begin.Elevation, begin.Grade = profileOf(begin, points, plan.length)[0].elevation(0), 0
+	line, faults := New(begin, plan.elements, points, 0)
+	r.faults(a, nil, faults)
 	return line
 }
 
@@ -304,14 +316,21 @@ func bearingOf(direction float64) float64 {
 	return b
 }
 
-// faults reports what New found, at the element or point that it names.
-func (r *reader) faults(a *rawAlignment, faults []Fault) {
+// faults reports what New found, at the element or point that it names; what it
+// names is a key of a job file, of which the file has only the last part. plan
+// are the places of the plan's elements.
+func (r *reader) faults(a *rawAlignment, plan []diag.Place, faults []Fault) {
 	for _, f := range faults {
-		at := a.at
+		at, what := a.at, f.Path
 		var i int
 		if n, _ := fmt.Sscanf(f.Path, "profile[%d]", &i); n == 1 && i < len(a.points) {
 			at = a.points[i].at
+		} else if n, _ := fmt.Sscanf(f.Path, "plan[%d]", &i); n == 1 && i < len(plan) {
+			at = plan[i]
 		}
-		r.add(diag.Problem{Place: at, Summary: "alignment." + f.Path + ": " + f.Summary, Detail: f.Detail, Cure: f.Cure})
+		if _, key, ok := strings.Cut(f.Path, "]."); ok {
+			what = strings.ReplaceAll(key, ".", " ")
+		}
+		r.add(diag.Problem{Place: at, Summary: what + ": " + f.Summary, Detail: f.Detail, Cure: f.Cure})
 	}
 }

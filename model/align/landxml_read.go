@@ -122,13 +122,13 @@ func (r *reader) next() xml.Token {
 	case err == io.EOF:
 		return nil
 	case err != nil:
-		r.stop(r.place(), "this is no well-formed XML: "+plainError(err), "")
+		r.stop(r.place(), "this is no well-formed XML: "+plainError(err), cureOf(r.text, err))
 		return nil
 	}
 	switch t := t.(type) {
 	case xml.StartElement:
 		if r.depth++; r.depth > mostDepth {
-			r.stop(r.before, fmt.Sprintf("elements lie in each other more than %d deep", mostDepth), "")
+			r.stop(r.before, fmt.Sprintf("elements lie in each other more than %d deep", mostDepth), "export the alignments alone")
 			return nil
 		}
 	case xml.EndElement:
@@ -184,7 +184,7 @@ func (r *reader) document() {
 		}
 	}
 	if !root && !r.stopped {
-		r.failAt(diag.Place{File: r.file}, "there is no XML element in the file", "give a LandXML 1.2 file, or write plan and profile in the job")
+		r.stop(diag.Place{File: r.file}, "there is no XML element in the file", "give a LandXML 1.2 file, or write plan and profile in the job")
 	}
 }
 
@@ -206,7 +206,7 @@ func (r *reader) own(e xml.StartElement) bool {
 	if e.Name.Space == landXML {
 		return true
 	}
-	r.failAt(r.before, fmt.Sprintf("<%s> is of the namespace %s, not of LandXML 1.2", short(e.Name.Local), short(e.Name.Space)), "")
+	r.failAt(r.before, fmt.Sprintf("<%s> is of the namespace %s, not of LandXML 1.2", short(e.Name.Local), short(e.Name.Space)), "export the alignment as LandXML 1.2 alone")
 	return false
 }
 
@@ -247,12 +247,12 @@ func (r *reader) words() string {
 				text = append(text, t...)
 			}
 		case xml.StartElement:
-			r.failAt(r.before, fmt.Sprintf("<%s> is not expected here", short(t.Name.Local)), "")
+			r.failAt(r.before, fmt.Sprintf("<%s> is not expected here", short(t.Name.Local)), "two or three numbers are")
 			r.pass()
 		}
 	}
 	if long {
-		r.failAt(at, fmt.Sprintf("has more than %d characters; two or three numbers are expected", mostWords), "")
+		r.failAt(at, fmt.Sprintf("has more than %d characters; two or three numbers are expected", mostWords), "a point is northing, easting and, if wanted, elevation")
 		return ""
 	}
 	return strings.TrimSpace(string(text))
@@ -265,7 +265,7 @@ func latin(charset string, in io.Reader) (io.Reader, error) {
 	case "us-ascii", "ascii", "iso-8859-1", "iso-8859-15", "latin1", "windows-1252":
 		return &bytewise{in: in}, nil
 	}
-	return nil, fmt.Errorf("the encoding %s is not read; save the file as UTF-8", short(charset))
+	return nil, fmt.Errorf("%w %s", errEncoding, short(charset))
 }
 
 // bytewise takes each byte for the character of that number.
@@ -288,14 +288,6 @@ func (b *bytewise) Read(p []byte) (int, error) {
 	n := copy(p, b.rest)
 	b.rest = b.rest[n:]
 	return n, nil
-}
-
-// plainError is a decoder's error without its own line number.
-func plainError(err error) string {
-	if e, ok := err.(*xml.SyntaxError); ok {
-		return short(e.Msg)
-	}
-	return short(err.Error())
 }
 
 // short is a text fit for a message.

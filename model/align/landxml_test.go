@@ -126,7 +126,7 @@ func TestWrongNamespacesAndRootsAreNamed(t *testing.T) {
 		`<kml/>`:                             "the file is a kml, no LandXML",
 		``:                                   "no XML element",
 		`station: 0`:                         "no XML element",
-		`<LandXML xmlns="` + landXML + `">`:  "unexpected EOF",
+		`<LandXML xmlns="` + landXML + `">`:  "it ends in the middle; the file was cut off",
 		`<LandXML xmlns="` + landXML + `"/>`: "no <Alignment>",
 		`<?xml version="1.0" encoding="UTF-16"?><a/>`:                    "the encoding UTF-16 is not read",
 		strings.Repeat("<a>", 3):                                         "the file is a a, no LandXML",

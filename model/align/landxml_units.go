@@ -39,7 +39,7 @@ func (r *reader) units() {
 		case !known:
 			r.failAt(at, fmt.Sprintf("linearUnit=%q is not read", short(unit)), "meter, millimeter, centimeter, kilometer, foot, inch, mile and USSurveyFoot are")
 		case r.metres != 0 && r.metres != ratio[0]/ratio[1]:
-			r.failAt(at, "there are two units of length", "")
+			r.failAt(at, "there are two units of length", "keep the one that the points are in")
 		default:
 			r.metres = ratio[0] / ratio[1]
 		}

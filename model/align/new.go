@@ -162,7 +162,12 @@ func (c *checker) straight(s Start, profile []PVI) []Element {
 		c.fail("plan", "is not there, and neither is a profile: the line has no length", "", "write for example {tangent: 30 m}")
 		return nil
 	}
-	return []Element{Tangent(profile[len(profile)-1].Station - s.Station)}
+	last := profile[len(profile)-1].Station
+	if !(last-s.Station >= leastCut) {
+		c.fail(fmt.Sprintf("profile[%d].station", len(profile)-1), fmt.Sprintf("the profile ends at %s, the line starts at %s (start.station)", num(last, "m"), num(s.Station, "m")), "", "write the stations of both on one count")
+		return nil
+	}
+	return []Element{Tangent(last - s.Station)}
 }
 
 // closes asks that plan and profile tell of the same stretch.

@@ -52,10 +52,18 @@ func (c *checker) follows(path string, before, p PVI) {
 		return
 	}
 	if g := (p.Elevation - before.Elevation) / run; !(math.Abs(g) <= mostGrade) {
-		c.fail(path+".elevation", fmt.Sprintf("the grade of %s from the point before is steeper than %s", num(g, "%"), num(mostGrade, "%")), fmt.Sprintf("(%s - %s) / %s", num(p.Elevation, "m"), num(before.Elevation, "m"), num(run, "m")), "")
+		c.fail(path+".elevation", fmt.Sprintf("the grade of %s from the point before is steeper than %s", num(g, "%"), num(mostGrade, "%")), fmt.Sprintf("(%s - %s) / %s", num(p.Elevation, "m"), num(before.Elevation, "m"), num(run, "m")),
+			fmt.Sprintf("write an elevation from %s to %s", num(before.Elevation-mostGrade*run, "m"), num(before.Elevation+mostGrade*run, "m")))
 	}
-	if need := (before.Curve + p.Curve) / 2; need > run+1e-9 {
-		c.fail(path+".curve", fmt.Sprintf("this vertical curve and the one before overlap: their halves need %s, the points are %s apart", num(need, "m"), num(run, "m")), fmt.Sprintf("%s / 2 + %s / 2 = %s", num(before.Curve, "m"), num(p.Curve, "m"), num(need, "m")), "")
+	switch need := (before.Curve + p.Curve) / 2; {
+	case !(need > run+1e-9):
+	case p.Curve == 0:
+		c.fail(path+".station", fmt.Sprintf("the vertical curve at the point before reaches beyond this one: its half is %s, the points are %s apart", num(need, "m"), num(run, "m")), "", "write a curve of at most "+num(2*run, "m")+" at the point before")
+	case before.Curve == 0:
+		c.fail(path+".curve", fmt.Sprintf("this vertical curve reaches back beyond the point before: its half is %s, the points are %s apart", num(need, "m"), num(run, "m")), "", "write at most "+num(2*run, "m"))
+	default:
+		c.fail(path+".curve", fmt.Sprintf("this vertical curve and the one before overlap: their halves need %s, the points are %s apart", num(need, "m"), num(run, "m")), fmt.Sprintf("%s / 2 + %s / 2 = %s", num(before.Curve, "m"), num(p.Curve, "m"), num(need, "m")),
+			fmt.Sprintf("write two curves of %s together at most", num(2*run, "m")))
 	}
 }
 
