@@ -209,7 +209,7 @@ func (r *route) tipChecks() []Entry {
 		what  string
 		lever units.Length
 		slope float64
-	}{{"across", across, float64(r.job.Alignment.Crossfall) + r.tol.Value("track_level")/r.Carrier.Gauge}, {"along", along, r.steep}} {
+	}{{"across", across, math.Abs(float64(r.job.Alignment.Crossfall)) + r.tol.Value("track_level")/r.Carrier.Gauge}, {"along", along, r.steep}} {
 		s, err := load.Tipping{Weight: r.weight, Lever: way.lever, Height: units.Length(r.centre[2]), Slope: units.Slope(way.slope)}.Margin()
 		if err != nil {
 			out = append(out, open("roll.tip", r.subject(way.what), "1", err.Error(), r.at("roll ahead")))

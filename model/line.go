@@ -50,6 +50,16 @@ func element(e job.PlanElement) align.Element {
 	return align.Arc(radius, float64(e.Curve.Length))
 }
 
+// Start is where the job's line starts: that of its file, or of the job.
+func (s *Study) Start() job.AlignmentStart {
+	if s.Line == nil {
+		return s.Job.Alignment.Start
+	}
+	a := s.Line.Start()
+	return job.AlignmentStart{Station: units.Station(a.Station), Elevation: units.Coordinate(a.Elevation), Bearing: units.Angle(a.Bearing),
+		Easting: units.Coordinate(a.Easting), Northing: units.Coordinate(a.Northing)}
+}
+
 // shortLine is the fault of a line that ends before the last pour does.
 func shortLine(j *job.Job, line *align.Alignment) []align.Fault {
 	var need units.Length
@@ -57,9 +67,17 @@ func shortLine(j *job.Job, line *align.Alignment) []align.Fault {
 		need += l
 	}
 	if have := line.Length(); have < float64(need)-1e-3 {
-		return []align.Fault{{Path: "plan", Summary: "ends before the last pour does",
+		more := float64(need) - have
+		f := align.Fault{Path: "plan", Summary: "ends before the last pour does",
 			Detail: fmt.Sprintf("the pours are %.3f m long together, the line %.3f m", float64(need), have),
-			Cure:   fmt.Sprintf("make the last tangent %.3f m longer", float64(need)-have)}}
+			Cure:   fmt.Sprintf("make the last tangent %.3f m longer", more)}
+		switch a := j.Alignment; {
+		case a.LandXML != "":
+			f.Path, f.Cure = "landxml", fmt.Sprintf("give a file whose line and profile go on for %.3f m, or take pours off", more)
+		case len(a.Plan) == 0:
+			f.Path, f.Cure = "profile", fmt.Sprintf("put the last point %.3f m farther ahead", more)
+		}
+		return []align.Fault{f}
 	}
 	return nil
 }

@@ -307,7 +307,7 @@ func (s *Study) JobFromBay(b Bay) geom.Pose { return b.Cell.LineFromBay(b.Pour) 
 // GroundFromJob takes the job's frame to easting, northing and elevation.
 // Only exports use it: everything is worked out near the origin.
 func (s *Study) GroundFromJob() geom.Pose {
-	a := s.Job.Alignment.Start
+	a := s.Start()
 	bearing := float64(a.Bearing)
 	// x ahead points to the bearing, clockwise from north; y is its left
 	turn := geom.Rotation(geom.Vec{}, geom.Vec{0, 0, 1}, math.Pi/2-bearing)

@@ -250,7 +250,7 @@ func TestBothSpiralsOfTheOpenSampleStopTheJob(t *testing.T) {
 	helpful(t, got)
 	for i, line := range strings.Split(string(text), "\n") {
 		if at := strings.Index(line, "<Spiral"); at >= 0 {
-			if want := fmtPlace(i+1, at+1) + "error: <Spiral> (clothoid, length 80.000000000000) is not read"; !strings.Contains(got, want) {
+			if want := fmt.Sprintf("job.xml:%d:%d: error: <Spiral> (clothoid, length 80.000000000000) is not read", i+1, at+1); !strings.Contains(got, want) {
 				t.Errorf("no %q in\n%s", want, got)
 			}
 		}
@@ -259,5 +259,3 @@ func TestBothSpiralsOfTheOpenSampleStopTheJob(t *testing.T) {
 		t.Errorf("%d spirals named", n)
 	}
 }
-
-func fmtPlace(line, column int) string { return fmt.Sprintf("job.xml:%d:%d: ", line, column) }

@@ -148,7 +148,7 @@ func (o *office) planDimensions(v *sheet.View, faces []float64) {
 // stations marks every joint on the job's line, below the dimensions.
 func (o *office) stations(v *sheet.View, right, n float64) {
 	c := o.study.Culvert
-	along := float64(o.study.Job.Alignment.Start.Station) // on the line, in plan
+	along := float64(o.study.Start().Station) // on the line, in plan
 	lengths := o.study.Job.Culvert.Pours.Lengths()
 	y := perMetre*right - 30*n
 	mark := func(x float64) {
@@ -220,8 +220,8 @@ func skew(e geom.End) string {
 // north adds to a table, on its right, the north arrow as the plan is turned,
 // with the bearing of the job's line and the grade.
 func (o *office) north(s *sheet.Sheet, v *sheet.View) *sheet.View {
-	a := o.study.Job.Alignment
-	bearing := float64(a.Start.Bearing)
+	start := o.study.Start()
+	bearing := float64(start.Bearing)
 	const radius, reach, lettered = 8, 11, 15 // mm
 	h := s.LetteringHeight()
 	left := v.Extents().Max[0] + 12
@@ -235,7 +235,7 @@ func (o *office) north(s *sheet.Sheet, v *sheet.View) *sheet.View {
 	v.Text(sheet.Pt(left, middle[1]-lettered-2*h), sheet.TopLeft,
 		fmt.Sprintf("Line ahead bears %.4f deg", bearing*180/math.Pi),
 		o.grades(),
-		"Start at station "+o.station(float64(a.Start.Station)))
+		"Start at station "+o.station(float64(start.Station)))
 	return v
 }
 

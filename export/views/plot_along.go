@@ -322,7 +322,7 @@ func (o *office) alongTable(s *sheet.Sheet, cell int) *sheet.View {
 				}
 			}
 			if e.Where.Station != nil {
-				at = o.station(float64(o.study.Job.Alignment.Start.Station) + *e.Where.Station)
+				at = o.station(float64(o.study.Start().Station) + *e.Where.Station)
 			}
 			rows = append(rows, []string{e.ID, e.Subject, at, e.Where.Part, value, off, left, limit, e.Verdict.String()})
 			tone := sheet.Plain

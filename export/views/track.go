@@ -310,7 +310,7 @@ func (o *office) entryOf(b *model.Bay, id, end string) *clearance.Entry {
 // trackTable lists where the carrier stands, pour by pour, measured from the
 // pour's rear joint, and what the way to the next pour asks for.
 func (o *office) trackTable(s *sheet.Sheet, r trackRun) *sheet.View {
-	start := float64(o.study.Job.Alignment.Start.Station)
+	start := float64(o.study.Start().Station)
 	lengths := o.study.Job.Culvert.Pours.Lengths()
 	value := func(b trackBay, id, end string, show func(float64) string) string {
 		e := o.entryOf(b.Bay, id, end)

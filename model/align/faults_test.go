@@ -46,7 +46,7 @@ func TestBrokenXMLIsToldWithItsCure(t *testing.T) {
 		"the encoding EBCDIC is not read; save the file as UTF-8": `<?xml version="1.0" encoding="EBCDIC"?>` + good,
 		"invalid UTF-8; save the file as UTF-8":                   strings.Replace(good, `"a"`, "\"\xff\"", 1),
 		"no entities but &amp;":                                   strings.Replace(good, `"a"`, `"&a;"`, 1),
-		"closed by </End>; export the file again":                            strings.Replace(good, "</Start><End>", "</End><Start>", 1),
+		"closed by </End>; export the file again":                 strings.Replace(good, "</Start><End>", "</End><Start>", 1),
 	} {
 		refused(t, []byte(text), "", want)
 	}

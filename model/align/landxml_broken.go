@@ -7,18 +7,19 @@ import (
 	"strings"
 )
 
-// errEncoding is that of a file in an encoding that is not read.
-var errEncoding = errors.New("unknown encoding")
+// unreadEncoding is the name of an encoding that is not read.
+type unreadEncoding string
+
+func (e unreadEncoding) Error() string { return "the encoding " + short(string(e)) + " is not read" }
 
 // plainError is a decoder's error without its own line number.
 func plainError(err error) string {
+	var encoding unreadEncoding
 	var broken *xml.SyntaxError
 	switch {
-	case errors.Is(err, errEncoding) || strings.Contains(err.Error(), errEncoding.Error()):
-		// the decoder wraps it in words only
-		_, name, _ := strings.Cut(err.Error(), errEncoding.Error()+" ")
-		return "the encoding " + short(name) + " is not read"
-	case errors.As(err, &broken) && broken.Msg == "unexpected EOF":
+	case errors.As(err, &encoding):
+		return encoding.Error()
+	case errors.As(err, &broken) && broken.Msg == cutOff:
 		return "it ends in the middle"
 	case errors.As(err, &broken):
 		return short(broken.Msg)
@@ -26,13 +27,17 @@ func plainError(err error) string {
 	return short(err.Error())
 }
 
+// cutOff is what the decoder says at the end of a text that is not complete.
+const cutOff = "unexpected EOF"
+
 // cureOf is what mends a file that is no well-formed XML.
 func cureOf(text []byte, err error) string {
+	var encoding unreadEncoding
 	said := err.Error()
 	switch {
-	case strings.Contains(said, errEncoding.Error()), wide(text), strings.Contains(said, "UTF-8"):
+	case errors.As(err, &encoding), wide(text), strings.Contains(said, "UTF-8"):
 		return "save the file as UTF-8"
-	case strings.Contains(said, "unexpected EOF"):
+	case strings.Contains(said, cutOff):
 		return "the file was cut off: copy or export it again"
 	case strings.Contains(said, "entity"):
 		return "write the character itself: no entities but &amp; &lt; &gt; &apos; and &quot; are read"

@@ -265,7 +265,7 @@ func latin(charset string, in io.Reader) (io.Reader, error) {
 	case "us-ascii", "ascii", "iso-8859-1", "iso-8859-15", "latin1", "windows-1252":
 		return &bytewise{in: in}, nil
 	}
-	return nil, fmt.Errorf("%w %s", errEncoding, short(charset))
+	return nil, unreadEncoding(charset)
 }
 
 // bytewise takes each byte for the character of that number.

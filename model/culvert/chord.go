@@ -40,19 +40,36 @@ func chordsOf(j *job.Culvert, line Line) []chord {
 	return out
 }
 
-// ordinates is at how many places a chord is held against the line. Elements of
-// a line are straight, circular or parabolic; the greatest distance lies within
-// a part in a thousand of the greatest of these.
+// ordinates is at how many places a chord is first held against the line.
 const ordinates = 64
 
+// midOrdinate is the greatest distance of the line from the chord. Elements of a
+// line are straight, circular or parabolic, so that around the greatest of these
+// places the distance rises to one peak, be it an angle point or a grade break
+// inside the pour, and falls from it: golden sections find it.
 func (c chord) midOrdinate(line Line, along, length float64) float64 {
 	unit := c.to.Sub(c.from).Normalize()
-	var most float64
-	for i := 1; i < ordinates; i++ {
-		d := line.Point(along + length*float64(i)/ordinates).Sub(c.from)
-		most = math.Max(most, d.Sub(unit.Mul(d.Dot(unit))).Len())
+	off := func(at float64) float64 {
+		d := line.Point(along + length*at).Sub(c.from)
+		return d.Sub(unit.Mul(d.Dot(unit))).Len()
 	}
-	return most
+	best := 0
+	for i := 1; i < ordinates; i++ {
+		if off(float64(i)/ordinates) > off(float64(best)/ordinates) {
+			best = i
+		}
+	}
+	most := off(float64(best) / ordinates)
+	lo, hi := math.Max(0, float64(best-1)/ordinates), math.Min(1, float64(best+1)/ordinates)
+	for range 60 { // to 1e-12 of the pour
+		part := (math.Sqrt(5) - 1) / 2 * (hi - lo)
+		if p, q := hi-part, lo+part; off(p) < off(q) {
+			lo = p
+		} else {
+			hi = q
+		}
+	}
+	return math.Max(most, off((lo+hi)/2))
 }
 
 // pose of the chord's frame in the level frame at the line's start.
@@ -78,7 +95,7 @@ func chordPours(j *job.Culvert, chords []chord) []Pour {
 		p.Rear = geom.End{Slope: math.Tan(j.SkewAt(i, n)), Lean: leaning(j, c.pitch, 0)}
 		p.Front = geom.End{X: c.to.Sub(c.from).Len(), Slope: math.Tan(j.SkewAt(i+1, n)), Lean: leaning(j, c.pitch, 0)}
 		if i > 0 {
-			p.Turn, p.Break = c.heading-chords[i-1].heading, c.pitch-chords[i-1].pitch
+			p.Turn, p.Break = math.Remainder(c.heading-chords[i-1].heading, 2*math.Pi), c.pitch-chords[i-1].pitch
 			p.Rear = geom.End{Slope: math.Tan(j.SkewAt(i, n) + p.Turn/2), Lean: leaning(j, c.pitch, p.Break)}
 			before := &out[i-1]
 			before.Front.Slope = math.Tan(j.SkewAt(i, n) - p.Turn/2)
@@ -99,6 +116,9 @@ func leaning(j *job.Culvert, pitch, broken float64) float64 {
 
 // GradeOf is the rise over run of a pour.
 func (c *Culvert) GradeOf(p Pour) float64 {
-	// the line's frame is tilted with the first pour
-	return math.Tan(math.Atan(c.Grade) + math.Asin(math.Max(-1, math.Min(1, p.LineFromPour.R.At(2, 0)))))
+	// the line's frame is tilted with the first pour: what the pour's x rises in it
+	// and what it runs in the tilted direction both make it rise
+	tilt := math.Atan(c.Grade)
+	rise := math.Cos(tilt)*p.LineFromPour.R.At(2, 0) + math.Sin(tilt)*p.LineFromPour.R.At(0, 0)
+	return math.Tan(math.Asin(math.Max(-1, math.Min(1, rise))))
 }

@@ -189,10 +189,13 @@ func (e *PlanElement) Check(d *Decoder, path string) {
 // Check holds the rules between the keys of the alignment: one way to give the
 // line, and stations that go ahead.
 func (a *Alignment) Check(d *Decoder, path string) {
-	for _, key := range []string{"plan", "profile"} {
+	for _, key := range []string{"plan", "profile", "start", "grade"} {
 		if a.LandXML != "" && d.Given(path+"."+key) {
 			d.FailAt(path+"."+key, "stands beside a LandXML file that has its own", "", "take one of the two out")
 		}
+	}
+	if a.LandXML == "" && a.Name != "" {
+		d.FailAt(path+".name", "names an alignment of no file", "", "give the file with landxml, or take name out")
 	}
 	if len(a.Profile) > 0 && d.Given(path+".grade") {
 		d.FailAt(path+".grade", "stands beside a profile", "", "take one of the two out")
