@@ -34,7 +34,7 @@ func (k Kind) Pattern() string {
 }
 
 // feetForm is any run of numbers and marks of feet and inches.
-const feetForm = `\.?\d(?:[-–−0-9./` + blanksIn + marks + `]|ft|feet|foot|inches|inch|in)*`
+const feetForm = `\.?\d(?:[-–−0-9./eE` + blanksIn + marks + `]|ft|feet|foot|inches|inch|in)*`
 
 // SizePattern is Pattern for a size of n lengths.
 func SizePattern(n int) string {
