@@ -174,7 +174,7 @@ func (b *bay) gapsAt(r *rolling, rolled []measure, share float64) []AlongGap {
 					continue
 				}
 				v := sweep.At(pose, sweep.Ground, r.parts[p], r.obstacles.parts[k:k+1], 0)
-				gap, tilt := (v.Lower+v.Upper)/2, b.rollTilt(r, p, zone, v)+b.rollTwist(r, p, v)
+				gap, tilt := (v.Lower+v.Upper)/2, b.rollLoss(r, p, zone, v).all()
 				if gap < far && gap-tilt < left {
 					left, found = gap-tilt, true
 					best.Gap, best.Allowance, best.Part = gap, fixed+tilt, b.Carrier.Parts[p].Mark
@@ -193,11 +193,10 @@ func (b *bay) rollsOn(r *rolling, part, solid int) bool {
 	return b.Carrier.Parts[part].Role == carrier.Wheel && stands(b.Carrier.Parts[part], r.solids[solid])
 }
 
-// mostTilt is more than the crossfall and a twisted invert can take off any gap:
-// no part is farther from the middle between the wheels than the cell is high
-// and wide together.
+// mostTilt is more than rollLoss can take off any gap: no part is farther from
+// the middle between the wheels than the cell is high and wide together.
 func (b *bay) mostTilt(r *rolling) float64 {
-	return (math.Abs(b.crossfall)+r.cross)*(b.Cell.Rise+2*b.Cell.HalfSpan) + r.high
+	return (math.Abs(b.crossfall)+r.cross)*(b.Cell.Rise+2*b.Cell.HalfSpan+b.aside()) + r.high + b.betweenTips(r, geom.Vec{1}, true)
 }
 
 // boxAt is the box of a part where it stands.

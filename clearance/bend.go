@@ -49,6 +49,7 @@ type turning struct {
 	all    float64 // the most of the joints under the carrier at once, rad, signs left out
 	single float64 // the most of one joint
 	joints int     // under the carrier at once
+	side   float64 // +1 where every joint turns left, -1 right, 0 some of each
 }
 
 func (b *bay) turning() turning {
@@ -65,6 +66,12 @@ func (b *bay) turning() turning {
 			t.all, t.joints = sum, joints
 		}
 		t.single = math.Max(t.single, math.Abs(w.Turn))
+		switch side := math.Copysign(1, w.Turn); {
+		case i == 0:
+			t.side = side
+		case side != t.side:
+			t.side = 0
+		}
 	}
 	return t
 }
@@ -119,19 +126,38 @@ func (r *bending) steered(turn float64) float64 {
 }
 
 // thrown is how far a part that reaches from x0 to x1 along the carrier comes
-// toward the inside of the bend under the base, and toward the outside with
-// what overhangs it.
+// toward the inside of the bend under the base, and toward the outside with what
+// overhangs it. A carrier that is run to one side stands there all the way.
 func (r *bending) thrown(x0, x1, turn float64) (inside, outside float64, err error) {
-	if r.job.Travel.Steering == "offset" {
-		t := r.steered(turn)
-		return t, t, nil
-	}
-	rear, front := r.ends()
+	rear, front := r.guides()
 	at := math.Max(x0, math.Min(x1, (rear+front)/2)) // of the part, the place nearest mid base
 	at = math.Max(rear, math.Min(front, at))
-	h, err := r.bend(turn).OffCourse(units.Length(at - rear))
+	h, err := load.Bend{Base: units.Length(front - rear), Turn: units.Angle(turn)}.OffCourse(units.Length(at - rear))
 	over := math.Max(0, math.Max(rear-x0, x1-front))
-	return float64(h), motion.TailThrow(over, turn), err
+	in, out := r.beside()
+	return float64(h) + in, motion.TailThrow(over, turn) + out, err
+}
+
+// guides are the two places along the carrier that follow the bend: the outer
+// wheel lines, or the rollers that run along a wall.
+func (r *bending) guides() (rear, front float64) {
+	if t := r.job.Travel; t.Steering == "guide rollers" && t.Rollers != nil {
+		return r.Carrier.Rear + float64(t.Rollers.Rear), r.Carrier.Rear + float64(t.Rollers.Front)
+	}
+	return r.ends()
+}
+
+// beside is how far the carrier is run toward the inside of the bends and toward
+// their outside; where they turn both ways it counts to either side.
+func (r *bending) beside() (inside, outside float64) {
+	if r.job.Travel.Steering != "offset" {
+		return 0, 0
+	}
+	off := float64(r.job.Travel.Offset)
+	if r.side == 0 {
+		return math.Abs(off), math.Abs(off)
+	}
+	return r.side * off, -r.side * off
 }
 
 // face is one plane of the section that the carrier passes, on either side:
@@ -208,8 +234,8 @@ func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force
 	text := fmt.Sprintf("%s; with friction %.2f (travel.scrub) a wheel with %s is pushed sideways with %s, and steering a line of wheels takes up to %s",
 		r.slips(bend), float64(r.job.Travel.Scrub), kN(wheel), kN(s.Wheel), kN(s.Line))
 	if w.Side == 0 {
-		return Entry{ID: "roll.bend", Subject: r.subject("scrub"), Verdict: Pass, Value: exactly(float64(s.Wheel)), Unit: "kN", Sense: Max, Where: r.at("roll ahead"),
-			Text: text + "; the gear does not say what a wheel carries sideways (wheels.side), so there is nothing to hold it against", Source: s.Source.String()}
+		return Entry{ID: "roll.bend", Subject: r.subject("scrub"), Value: exactly(float64(s.Wheel)), Unit: "kN", Sense: Max, Where: r.at("roll ahead"),
+			Text: text + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: s.Source.String()}
 	}
 	return r.one("roll.bend", "scrub", "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: s.Source.String() + "; capacity: gear"}, Max,
 		fmt.Sprintf("%s; a wheel carries %s", text, kN(w.Side)))

@@ -168,15 +168,14 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 			anything = anything || m.any[z]
 			if v := m.free[z]; m.any[z] && v.Lower < far {
 				part := m.part
-				tilt, twist := b.rollTilt(r, part, zone, v), b.rollTwist(r, part, v)
-				between := b.betweenTips(r, v)
+				loss := b.rollLoss(r, part, zone, v)
 				tell := func() (Where, string) {
 					w := b.where(step, part, string(zone), v)
 					station := b.stationAt(r, v.At)
 					w.Station = &station
-					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, tilt)+b.forTwist(twist)+b.forTips(between))
+					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, loss.tilt)+b.forTwist(loss.twist)+b.forTips(loss.tips))
 				}
-				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt + twist + between, worst: a.WorstCase + tilt + twist + between, tell: tell, part: part, zone: zone}
+				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + loss.all(), worst: a.WorstCase + loss.all(), tell: tell, part: part, zone: zone}
 				found = append(found, c)
 			}
 		}
@@ -185,6 +184,16 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 		}
 	}
 	return out
+}
+
+// rollingLoss is what comes off a rolling clearance besides the tolerances: for a
+// crossfall, for a twisted invert, and for the places between two tips.
+type rollingLoss struct{ tilt, twist, tips float64 }
+
+func (l rollingLoss) all() float64 { return l.tilt + l.twist + l.tips }
+
+func (b *bay) rollLoss(r *rolling, part int, zone culvert.Zone, v sweep.Bracket) rollingLoss {
+	return rollingLoss{b.rollTilt(r, part, zone, v), b.rollTwist(r, part, v), b.betweenTips(r, v.N, v.Against >= 0)}
 }
 
 // rollStep is the advance as a step is named: ahead or back, and how far.

@@ -214,23 +214,24 @@ func (b *bay) aside() float64 {
 // betweenTips is what is taken off because the tip from one rest to another is
 // swept at places tipEvery apart only: between two, the carrier stands at most
 // half of that from one of them. Over that way it moves so far along x, up or
-// down by the steepest break, and pitches by that break over the distance of two
-// wheel lines, which moves no part by more than the pitch times the form's
-// length.
-func (b *bay) betweenTips(r *rolling, v sweep.Bracket) float64 {
-	if !r.tips || v.Against < 0 {
+// down by the steepest break and sideways by the turns, and it pitches and turns
+// by those over the distance of two wheel lines, which moves no part by more than
+// that times the form's length. n is the direction of the gap.
+func (b *bay) betweenTips(r *rolling, n geom.Vec, met bool) float64 {
+	if !r.tips || !met {
 		return 0
 	}
-	steepest, base := 0.0, math.Inf(1)
+	steepest, turned, base := 0.0, 0.0, math.Inf(1)
 	for _, k := range b.Ground.Bends {
 		steepest = math.Max(steepest, math.Abs(k.Grade-b.Ground.Grade))
+		turned += math.Abs(k.Turn)
 	}
 	wheels := b.Carrier.Gear.Wheels.At
 	for i := range wheels[1:] {
 		base = math.Min(base, float64(wheels[i+1]-wheels[i]))
 	}
-	pitch := 2 * steepest / base * float64(b.Carrier.Gear.Form.Length)
-	return tipEvery / 2 * (math.Abs(v.N[0]) + 2*steepest + pitch)
+	aside := 2*steepest + turned
+	return tipEvery / 2 * (math.Abs(n[0]) + aside*(1+float64(b.Carrier.Gear.Form.Length)/base))
 }
 
 // forTips says what the places between two tips take off.
