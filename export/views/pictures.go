@@ -108,7 +108,7 @@ func (o *office) shoot(v *sheet.View, p shot) error {
 			scene.Cut{Plane: plane(1, front), Drop: false},
 			scene.Cut{Plane: plane(-1, -far)})
 	} else {
-		cam = cam.Cutting(scene.Cut{Plane: plane(-1, -far), Groups: []string{"invert", "pour"}}, scene.Cut{Plane: plane(1, front), Groups: lower})
+		cam = cam.Cutting(scene.Cut{Plane: plane(-1, -far), Groups: []string{"invert", "pour", "kept"}}, scene.Cut{Plane: plane(1, front), Groups: lower})
 	}
 	cam = cam.Cutting(scene.Cut{Plane: plane(1, near), Groups: []string{"pour", "kept"}, Drop: false}, steelCut(b))
 	return drawScene(v, sc, cam)
