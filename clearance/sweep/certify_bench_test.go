@@ -158,18 +158,6 @@ func TestEveryPartOfASceneHasTheBracketOfASearchWithoutBoxes(t *testing.T) {
 	}
 }
 
-func TestCertifyingAJobDoesNotAllocateOnceWarm(t *testing.T) {
-	for name, j := range map[string]*job{"one": sceneJob(t, "one"), "fault": sceneJob(t, "fault"), "four": sceneJob(t, "four")} {
-		if n := testing.AllocsPerRun(5, func() { j.certify(DefaultEpsilon) }); n != 0 {
-			t.Errorf("%s: %v allocations", name, n)
-		}
-		take := func(int, int, Bracket) {}
-		if n := testing.AllocsPerRun(5, func() { j.certifyEveryPart(DefaultEpsilon, take) }); n != 0 {
-			t.Errorf("%s: %v allocations for every part", name, n)
-		}
-	}
-}
-
 func sceneJob(tb testing.TB, name string) *job {
 	j := newJob(readScene(tb, name))
 	j.findContacts()

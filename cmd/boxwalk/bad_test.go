@@ -16,7 +16,7 @@ import (
 // The bounds on what wrong input may cost. Memory is all that is allocated on
 // the way, which is more than what is ever held.
 const (
-	mostTime   = 2 * time.Second
+	mostTime   = 2 * time.Second * slowdown
 	mostMemory = 512 << 20
 )
 
