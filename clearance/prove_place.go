@@ -2,7 +2,6 @@ package clearance
 
 import (
 	"encoding/binary"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -12,7 +11,6 @@ import (
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
-	"boxwalk/model/motion"
 )
 
 // placed is a bay on its way into the proof.
@@ -269,7 +267,7 @@ func (q *placed) rollClaims() {
 		return
 	}
 	for i, s := range q.r.rolling.stretches {
-		step, ok := q.rollStep(s, len(q.carrier.Steps)+1+i)
+		step, ok := q.rollTraced(s, len(q.carrier.Steps)+1+i)
 		if !ok {
 			q.proof.Whole = false
 			q.place.Steps = nil
@@ -285,34 +283,4 @@ func (q *placed) rollClaims() {
 			}
 		}
 	}
-}
-
-// rollStep is one stretch of the advance; false where it runs on a curve or over
-// a grade break, which the format has no words for.
-func (q *placed) rollStep(s stretch, id int) (*trace.Step, bool) {
-	b := q.r.bay
-	last := b.Steps[len(b.Steps)-1]
-	if path, ok := s.motion.(*motion.Path); ok {
-		step := q.r.siblings.lead.traced(last, id, trace.Roll, b.presentAfter(last))
-		step.Name, step.Drives, step.Motion = "roll ahead", b.drives(path), path
-		return step, true
-	}
-	guided, ok := s.motion.(*motion.Guided)
-	if !ok { // over a grade break it pitches as well
-		return nil, false
-	}
-	lines, ok := guided.Straights()
-	if !ok {
-		return nil, false
-	}
-	step := b.traced(last, id, trace.Roll, b.presentAfter(last))
-	for i := range step.Drives {
-		step.Drives[i].From = step.Drives[i].To
-	}
-	by := geom.Vec{-q.place.Shift}
-	guides := guided.Guides()
-	step.Name, step.Motion, step.Parts = fmt.Sprintf("roll ahead, from %.3f m", s.from*q.r.rolling.way), shifted{guided, q.place.Shift}, q.r.rolling.parts
-	step.Steer = &trace.Steer{From: lines.From.Add(by), To: lines.To.Add(by), On: lines.On.Add(by), Heading: lines.Heading,
-		Rear: guides.Rear.Add(by), Front: guides.Front.Add(by)}
-	return step, true
 }

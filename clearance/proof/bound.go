@@ -69,8 +69,7 @@ func piecewise(g *gear, drives []drive, s0, s1 float64) *instant {
 		for i := range g.bodies {
 			q := part.coordinate(i)
 			if k > 0 {
-				old := whole.q[i]
-				q = rate{old.v.hull(q.v), old.d.hull(q.d), old.dd.hull(q.dd)}
+				q = whole.q[i].hull(q)
 			}
 			whole.q[i], whole.state[i] = q, 2
 		}
@@ -94,10 +93,10 @@ func (r *rides) ride(g *gear, s *step, frame, b int, s0, s1 float64) (out *ride,
 	before := t0.ops + t1.ops + over.ops
 	out = &ride{p0: t0.pose(frame, b), p1: t1.pose(frame, b)}
 	var start curve
-	if s.steer != nil && frame == ground {
-		out.p0, out.p1 = s.steer.pose(s0).after(out.p0), s.steer.pose(s1).after(out.p1)
-		start = s.steer.curve(s0, s1)
-		out.depth++
+	if f := s.frame; f != nil && frame == ground {
+		out.p0, out.p1 = f.pose(s0).after(out.p0), f.pose(s1).after(out.p1)
+		start = f.curve(s0, s1)
+		out.depth, out.far, out.turn = f.joints(), f.far(), f.unsure()
 	}
 	out.k = over.curve(start, frame, b)
 	for x := b; x != frame; x = g.bodies[x].parent {

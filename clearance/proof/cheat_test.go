@@ -72,7 +72,7 @@ link 0 0 1 0,-1,0 0,0,1`
 	text := against(0.5, bodies, "part 0 1 "+box(0, 0, 0, 1, 0.1, 1)+` "W1"`, "drive 0 0 1", box(-1, 2, -1, 2, 3, 2), "P 0,1,0")
 	refused(t, text, `step 1`, "leaves the plane")
 	refused(t, strings.Replace(text, "body 0 -1 slide 1,0,0 0,0,0", "body 0 -1 turn 0,0,1 5,0,0", 1), `step 1`, "leaves the plane")
-	aims := strings.Replace(bodies, "body 1 -1 turn 1,0,0 0,0,0 0", "body 1 -1 fixed", 1) + "\n" + `body 2 1 aim 1,0,0 0,0,1 0 "bar"`
+	aims := strings.Replace(bodies, `body 1 -1 turn 1,0,0 0,0,0 0 "panel"`, `body 1 -1 fixed "panel"`+"\n"+`body 2 1 aim 1,0,0 0,0,1 0 "bar"`, 1)
 	refused(t, strings.Replace(text, bodies, aims, 1), `step 1`, "leaves the plane")
 }
 

@@ -127,7 +127,7 @@ func (p *place) around(s *step, set string) []int {
 //	each PART FREE TOUCH  a number for one part; - for none
 func (c *claim) asked(t *text) {
 	var by []float64 // the floors of the need being read, by part
-	var touch bool
+	var touch, own bool
 	var changed map[int]bool
 	done := func() {
 		for i, f := range by {
@@ -140,6 +140,9 @@ func (c *claim) asked(t *text) {
 		by = nil
 	}
 	for t.next() {
+		if own = own || t.is("each"); own && (t.is("need") || t.is("touch") || t.is("less")) {
+			t.fail("a number for all parts behind those of single parts")
+		}
 		switch w := t.words; w[0] {
 		case "need", "touch":
 			done()

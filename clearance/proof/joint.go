@@ -69,16 +69,6 @@ func (g *gear) common(a, b int) int {
 // drive is what a joint is given over a step.
 type drive struct{ from, to float64 }
 
-// steer is the frame that a carrier stands in while it rolls round a bend: its
-// rear point runs from one place to another, its front point on a straight.
-type steer struct {
-	from, to vec // of the rear point, on the ground
-	on       vec // a point of the straight that the front point is on
-	heading  float64
-	rear     vec // in the frame's own coordinates
-	front    vec
-}
-
 // instant holds the joint coordinates of a step over one interval of s.
 type instant struct {
 	*gear
@@ -242,8 +232,7 @@ func (t *instant) stroke(i int) rate {
 	return q
 }
 
-// aim is the angle of the direction d from a body's pin to the far pin of its
-// link: q' = d x d' / |d|², q” = (d x d” - 2 q' d.d') / |d|².
+// aim is the angle of the direction from a body's pin to the far pin of its link.
 func (t *instant) aim(b *body) rate {
 	l := t.links[b.link]
 	far, on := l.pinB, l.b
@@ -251,12 +240,9 @@ func (t *instant) aim(b *body) rate {
 		far, on = l.pinA, l.a
 	}
 	d := t.carried(far, on, b.parent).shift(b.pin.mul(-1))
-	x, y := d.along(b.e1), d.along(b.e2)
-	d2 := x.v.sqr().add(y.v.sqr())
+	q := turning(d.along(b.e1), d.along(b.e2))
 	d0 := far.sub(b.pin)
 	raised := math.Atan2(d0.dot(b.e2), d0.dot(b.e1))
-	q := rate{v: angle(x.v, y.v).sub(wide(raised, raised)).turned()}
-	q.d = x.v.mul(y.d).sub(y.v.mul(x.d)).div(d2)
-	q.dd = x.v.mul(y.dd).sub(y.v.mul(x.dd)).sub(q.d.mul(x.v.mul(x.d).add(y.v.mul(y.d))).times(2)).div(d2)
+	q.v = q.v.sub(wide(raised, raised)).turned()
 	return q
 }

@@ -43,8 +43,8 @@ type step struct {
 	driven  map[int]bool // bodies that a drive is given for
 	absent  map[int]bool
 	present []int
-	steer   *steer
-	first   bool // the carrier's first strip step
+	frame   frame // nil: the carrier stands in its own coordinates
+	first   bool  // the carrier's first strip step
 	rests   []resting
 	group   []int // by body: the outermost that it rests on
 }
@@ -79,6 +79,15 @@ type model struct {
 	places   []*place
 	step     *step // the one being read
 	closed   bool  // of a carrier: its parts and joints are complete
+	stage    int   // where in the order of records the last one stands
+}
+
+// stages is the order of the records of a carrier, and of a place; each carrier
+// and each place begins anew.
+var stages = map[string]int{
+	"zone": 0, "carrier": 1, "body": 2, "link": 3, "runs": 4, "part": 5, "pinned": 6, "seam": 7,
+	"place": 1, "twin": 2, "solid": 3, "face": 4, "lands": 5, "stands": 6, "rolls": 7,
+	"step": 8, "drive": 8, "absent": 8, "steer": 8, "carry": 8, "tip": 8,
 }
 
 // record reads one line of the model; false when it is none.
@@ -86,13 +95,19 @@ func (m *model) record(t *text) bool {
 	f, ok := map[string]func(*text){
 		"zone": m.zone, "carrier": m.newCarrier, "body": m.body, "link": m.link, "runs": m.runs, "part": m.part,
 		"pinned": m.pinned, "seam": m.seam, "step": m.newStep, "drive": m.drive, "absent": m.absent,
-		"steer": m.steer, "place": m.place, "twin": m.twin, "solid": m.solid,
+		"steer": m.frame, "carry": m.frame, "tip": m.frame, "place": m.place, "twin": m.twin, "solid": m.solid,
 		"face": m.face, "lands": m.face, "stands": m.stands, "rolls": m.stands,
 	}[t.words[0]]
-	if ok {
-		f(t)
+	if !ok {
+		return false
 	}
-	return ok
+	if stage := stages[t.words[0]]; stage < m.stage && stage != 1 {
+		t.fail("a record %s stands too late", t.words[0])
+	} else {
+		m.stage = stage
+	}
+	f(t)
+	return true
 }
 
 func (m *model) zone(t *text) {
@@ -189,8 +204,8 @@ func (m *model) link(t *text) {
 	m.id(t, w[1], len(c.links))
 	n := len(c.bodies) - 1
 	l := link{a: t.whole(w[2], ground, n), b: t.whole(w[3], 0, n), pinA: t.vector(w[4]), pinB: t.vector(w[5])}
-	if !(l.raised() > 0) {
-		t.fail("a link whose pins fall together")
+	if !(l.raised() > 0) || l.a == l.b {
+		t.fail("a link whose pins fall together, or of one body with itself")
 	}
 	c.links = append(c.links, l)
 }

@@ -76,27 +76,6 @@ func TestAimPointsAtTheFarPin(t *testing.T) {
 	}
 }
 
-func TestSteeredFrameKeepsFrontOnItsStraight(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		heading := rapid.Float64Range(-0.5, 0.5).Draw(t, "heading")
-		s := &steer{from: vec{-1, 0.3, 0}, to: vec{2, -0.2, 0}, on: vec{1, 0.5, 0}, heading: heading,
-			rear: vec{0.5, 0.2, 7}, front: vec{9, -0.3, 7}}
-		b, _ := s.base()
-		x := rapid.Float64Range(0, 1).Draw(t, "s")
-		p := s.pose(x)
-		rear, front := p.apply(s.rear), p.apply(s.front)
-		if d := rear.sub(s.rearAt(x)); math.Hypot(d[0], d[1]) > 1e-12 || rear[2] != 7 {
-			t.Fatalf("the rear stands at %v, not %v", rear, s.rearAt(x))
-		}
-		if off := s.off(front); math.Abs(off) > 1e-12 || math.Abs(front.sub(rear).length()-b) > 1e-12 {
-			t.Fatalf("the front is %g off its straight", off)
-		}
-		if along := (front[0]-rear[0])*math.Cos(heading) + (front[1]-rear[1])*math.Sin(heading); along < 0 {
-			t.Fatalf("the carrier stands back to front")
-		}
-	})
-}
-
 // machines are carriers with many kinds of joint in line; the numbers are drives.
 var machines = []struct {
 	name, bodies string
@@ -163,23 +142,6 @@ func holdCurvature(t *rapid.T, c *carrier, s *step, body int, p vec) {
 			t.Fatalf("at %g the point curves by %g, %g along %v, and the bounds are %g and %g", x, a.length(), a.dot(n), n, most, along)
 		}
 	}
-}
-
-func TestSteeredCurvatureBoundHoldsAgainstSecondDifferences(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		s := &steer{from: vec{0, rapid.Float64Range(-2, 2).Draw(t, "from"), 0}, to: vec{3, rapid.Float64Range(-2, 2).Draw(t, "to"), 0},
-			heading: 0.1, rear: vec{1, 0, 0}, front: vec{5, 0, 0}}
-		p := vec{rapid.Float64Range(-3, 9).Draw(t, "x"), rapid.Float64Range(-3, 3).Draw(t, "y"), 1}
-		k := s.curve(0, 1)
-		most := k.of(p, 1)
-		const h = 1.0 / 64
-		for x := h; x <= 1-h; x += h {
-			a := s.pose(x-h).apply(p).add(s.pose(x+h).apply(p)).sub(s.pose(x).apply(p).mul(2)).length() / (h * h)
-			if !(a <= most+1e-9) {
-				t.Fatalf("at %g the point curves by %g and the bound is %g", x, a, most)
-			}
-		}
-	})
 }
 
 // Enclosures hold the coordinate at every moment within.

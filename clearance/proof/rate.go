@@ -15,6 +15,29 @@ func steady(from, to, s0, s1 float64) rate {
 	return rate{v: wide(math.Min(x0, x1), math.Max(x0, x1)), d: wide(to-from, to-from)}
 }
 
+func (a rate) add(b rate) rate      { return rate{a.v.add(b.v), a.d.add(b.d), a.dd.add(b.dd)} }
+func (a rate) times(k float64) rate { return rate{a.v.times(k), a.d.times(k), a.dd.times(k)} }
+func (a rate) hull(b rate) rate     { return rate{a.v.hull(b.v), a.d.hull(b.d), a.dd.hull(b.dd)} }
+
+// turning is the angle of the moving vector (x, y): q' = (x y' - y x')/d², q” =
+// (x y” - y x” - 2 q' (x x' + y y'))/d², d² = x² + y².
+func turning(x, y rate) rate {
+	d2 := x.v.sqr().add(y.v.sqr())
+	q := rate{v: angle(x.v, y.v)}
+	q.d = x.v.mul(y.d).sub(y.v.mul(x.d)).div(d2)
+	q.dd = x.v.mul(y.dd).sub(y.v.mul(x.dd)).sub(q.d.mul(x.v.mul(x.d).add(y.v.mul(y.d))).times(2)).div(d2)
+	return q
+}
+
+// hypot is d = sqrt(x² + y²): d' = (x x' + y y')/d, d” = (x'² + y'² + x x” +
+// y y” - d'²)/d.
+func hypot(x, y rate) rate {
+	d := rate{v: x.v.sqr().add(y.v.sqr()).sqrt()}
+	d.d = x.v.mul(x.d).add(y.v.mul(y.d)).div(d.v)
+	d.dd = x.d.sqr().add(y.d.sqr()).add(x.v.mul(x.dd)).add(y.v.mul(y.dd)).sub(d.d.sqr()).div(d.v)
+	return d
+}
+
 // field is a vector of intervals.
 type field [3]iv
 

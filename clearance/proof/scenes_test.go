@@ -69,7 +69,7 @@ func hinged(lower float64) string {
 // The upper edge at (0, 0, 1) goes through its highest place in the middle.
 func swinging(lower float64) string {
 	return against(lower, `body 0 -1 turn 1,0,0 0,0,0 - "panel"`,
-		"part 0 0 0,0,1 1,0,1 0,0,0 1,0,0 "+` "W1"`, "drive 0 -0.3 0.3", box(-1, -2, 1.2, 2, 2, 2), pieces(160, same("P 0,0,1")))
+		"part 0 0 0,0,1 1,0,1 0,0,0 1,0,0"+` "W1"`, "drive 0 -0.3 0.3", box(-1, -2, 1.2, 2, 2, 2), pieces(160, same("P 0,0,1")))
 }
 
 // The hinge is at the origin, the link from (0,-1,0) to (0,0,1): with length l

@@ -106,24 +106,6 @@ func (m *model) absent(t *text) {
 	}
 }
 
-func (m *model) steer(t *text) {
-	if !t.want(7, 7, false) {
-		return
-	}
-	m.owner(t)
-	w := t.words
-	s := &steer{from: t.vector(w[1]), to: t.vector(w[2]), on: t.vector(w[3]), heading: t.number(w[4]), rear: t.vector(w[5]), front: t.vector(w[6])}
-	if t.bad != nil {
-		return
-	}
-	b, _ := s.base()
-	if m.step.kind != roll || m.step.steer != nil || !(b > 1e-3) ||
-		!(math.Max(math.Abs(s.off(s.from)), math.Abs(s.off(s.to))) < 0.9*b) {
-		t.fail("a step that is not steered, is steered twice, or bends too sharply for its base")
-	}
-	m.step.steer = s
-}
-
 // follow holds that each strip step begins where the one before ends, for every
 // body that is looked at and all that its place depends on: pairs that rest are
 // looked at in the first step only. What little steps differ by must not add up

@@ -2,12 +2,16 @@ package proof
 
 import (
 	"bufio"
+	"bytes"
 	"encoding/json"
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Problem is why a proof is refused: the line of the file, its record, the
@@ -62,7 +66,20 @@ type text struct {
 func newText(r io.Reader, most limits) *text {
 	t := &text{in: bufio.NewScanner(r), most: most}
 	t.in.Buffer(make([]byte, 1<<16), mostLine)
+	t.in.Split(lineFeeds)
 	return t
+}
+
+// lineFeeds splits at line feeds and nothing else: a carriage return is refused with
+// the line that it stands in.
+func lineFeeds(data []byte, end bool) (advance int, line []byte, err error) {
+	if i := bytes.IndexByte(data, '\n'); i >= 0 {
+		return i + 1, data[:i], nil
+	}
+	if end && len(data) > 0 {
+		return len(data), data, nil
+	}
+	return 0, nil, nil
 }
 
 // fail remembers the first thing that is wrong.
@@ -117,20 +134,30 @@ func (t *text) next() bool {
 		return false
 	}
 	t.charge(1 + len(s)/16)
-	if i := strings.Index(s, ` "`); i >= 0 {
-		t.named = true
-		if err := json.Unmarshal([]byte(s[i+1:]), &t.name); err != nil {
-			t.words = strings.Fields(s[:i])
-			t.fail("the name at the end of the line is no JSON string")
-			return false
-		}
-		s = s[:i]
-	}
-	if t.words = strings.Fields(s); len(t.words) == 0 {
-		t.fail("an empty line")
+	if !utf8.ValidString(s) {
+		t.fail("the line is no UTF-8")
 		return false
 	}
-	return true
+	name := ""
+	if i := strings.Index(s, ` "`); i >= 0 {
+		s, name, t.named = s[:i], s[i+1:], true
+	}
+	if t.words = strings.Split(s, " "); t.named {
+		t.readName(name)
+	}
+	if slices.Contains(t.words, "") || strings.ContainsFunc(s, unicode.IsControl) {
+		t.fail("an empty line, more than one blank between two words, or a control character")
+	}
+	return t.bad == nil
+}
+
+// readName reads the JSON string at the end of a line. One that stands for what
+// is no text, such as half of a surrogate pair, is refused.
+func (t *text) readName(s string) {
+	err := json.Unmarshal([]byte(s), &t.name)
+	if err != nil || strings.TrimSpace(s) != s || strings.ContainsRune(t.name, utf8.RuneError) {
+		t.fail("the name at the end of the line is no JSON string")
+	}
 }
 
 // is tells what record the line is.
@@ -151,7 +178,7 @@ func (t *text) want(least, most int, named bool) bool {
 // number reads a finite number.
 func (t *text) number(s string) float64 {
 	v, err := strconv.ParseFloat(s, 64)
-	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) || strings.ContainsAny(s, "xXpP_") {
+	if err != nil || math.IsInf(v, 0) || strings.Trim(s, "+-.0123456789eE") != "" {
 		t.fail("%q is no finite number", s)
 		return 0
 	}
@@ -164,7 +191,7 @@ func (t *text) number(s string) float64 {
 // whole reads a whole number from lo to hi.
 func (t *text) whole(s string, lo, hi int) int {
 	v, err := strconv.Atoi(s)
-	if err != nil || v < lo || v > hi {
+	if err != nil || v < lo || v > hi || strconv.Itoa(v) != s {
 		t.fail("%q is no whole number from %d to %d", s, lo, hi)
 		return lo
 	}
@@ -199,7 +226,7 @@ func (t *text) vertices(words []string) []vec {
 func (t *text) ids(s string, set []int) []int {
 	t.charge(len(set))
 	var out []int
-	at := 0
+	at, last := 0, -1
 	for _, item := range strings.Split(s, ",") {
 		from, to, span := strings.Cut(item, "-")
 		lo := t.whole(from, 0, mostThings)
@@ -210,8 +237,12 @@ func (t *text) ids(s string, set []int) []int {
 		for at < len(set) && set[at] < lo {
 			at++
 		}
+		if t.bad == nil && lo <= last {
+			t.fail("%q is not in rising order", item)
+		}
+		last = hi
 		if t.bad == nil && (at == len(set) || set[at] > hi) {
-			t.fail("%q names nothing that is in the set, or not in rising order", item)
+			t.fail("%q names nothing that is in the set", item)
 		}
 		for at < len(set) && set[at] <= hi && t.bad == nil {
 			out = append(out, set[at])

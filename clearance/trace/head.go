@@ -72,10 +72,30 @@ func (s *Step) write(r *records, c *Carrier) {
 	if len(s.Absent) > 0 {
 		r.add("absent", list(s.Absent, everyPart(c)))
 	}
-	if g := s.Steer; g != nil {
-		r.add("steer", vector(g.From), vector(g.To), vector(g.On), decimal(g.Heading), vector(g.Rear), vector(g.Front))
+	if s.Frame != nil {
+		s.Frame.write(r)
 	}
 }
+
+func (g Steer) write(r *records) {
+	r.add("steer", vector(g.From), vector(g.To), vector(g.On), decimal(g.Heading), vector(g.Rear), vector(g.Front))
+}
+
+func (c Carry) write(r *records) {
+	words := append([]string{"carry"}, c.Level.words()...)
+	words = append(append(words, vector(c.Guide), decimal(c.Base)), c.On.words()...)
+	words = append(append(words, decimal(c.From), decimal(c.To)), c.Front.words()...)
+	r.add(append(append(words, c.Low.words()...), c.High.words()...)...)
+}
+
+func (t Tip) write(r *records) {
+	r.add(append(append([]string{"tip"}, t.Level.words()...), vector(t.Pivot), vector(t.From), vector(t.To),
+		decimal(t.Yaw[0]), decimal(t.Yaw[1]), decimal(t.Pitch[0]), decimal(t.Pitch[1]))...)
+}
+
+func (l Level) words() []string  { return []string{vector(l.Origin), decimal(l.Tilt)} }
+func (l Line) words() []string   { return []string{vector(l.At), decimal(l.Heading)} }
+func (w Wheels) words() []string { return []string{decimal(w.Ahead), vector(w.Plane)} }
 
 func everyPart(c *Carrier) []int {
 	out := make([]int, len(c.Parts))

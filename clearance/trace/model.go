@@ -51,6 +51,50 @@ type Steer struct {
 	Rear, Front  geom.Vec
 }
 
+// Level is the level frame that the way over grades is written in: turned by
+// Tilt about y, its origin at Origin of the carrier's coordinates.
+type Level struct {
+	Origin geom.Vec
+	Tilt   float64
+}
+
+// Line is a straight in plan: through At, at Heading from x toward y.
+type Line struct {
+	At      geom.Vec
+	Heading float64
+}
+
+// Wheels is a wheel line, Ahead of the guide, and the plane its axle runs on:
+// height Plane[2] + (Plane[0], Plane[1]).(x, y).
+type Wheels struct {
+	Ahead float64
+	Plane geom.Vec
+}
+
+// Carry is the frame of a carrier that rolls on two wheel lines: Guide runs on
+// the line On from From to To, and a guide Base ahead of it on the line Front.
+type Carry struct {
+	Level     Level
+	Guide     geom.Vec
+	Base      float64
+	On        Line
+	From, To  float64
+	Front     Line
+	Low, High Wheels
+}
+
+// Tip is the frame of a carrier whose Pivot goes straight from one place to
+// another while it yaws and pitches evenly.
+type Tip struct {
+	Level           Level
+	Pivot, From, To geom.Vec
+	Yaw, Pitch      [2]float64
+}
+
+// Placed is a record that places a carrier's frame in a roll step: Steer, Carry
+// or Tip.
+type Placed interface{ write(r *records) }
+
 // The kinds of step.
 const (
 	Strip = "strip"
@@ -66,7 +110,7 @@ type Step struct {
 	Kind   string
 	Name   string
 	Drives []Drive
-	Steer  *Steer
+	Frame  Placed // of a roll; nil where the carrier stands in its own coordinates
 	Absent []int
 	Motion sweep.Motion
 	Parts  []sweep.Part
