@@ -21,31 +21,30 @@ type candidate struct {
 	// tell gives place and text where only the governing one is worth working out
 	tell func() (Where, string)
 	// of a clearance: whose it is, from what, and whether the two may touch
-	part  int
-	alike []int // other parts with the same number
-	zone  culvert.Zone
-	held  bool
+	part    int
+	against int   // by place among the solids, or of the other part; -1 if nothing was near
+	alike   []int // other parts with the same number
+	zone    culvert.Zone
+	held    bool
 }
 
 // alike is the difference of two margins below which neither governs by
 // itself: far below what a search resolves.
 const alike = 1e-6
 
-// worst is the candidate that governs: a fail before an open one before a
-// pass, and the least margin among equals; the first of those alike.
-func worst(list []candidate, limit float64, s Sense) (candidate, bool) {
+// worst is the place of the candidate that governs: a fail before an open one
+// before a pass, and the least margin among equals; the first of those alike.
+// -1 if there is none.
+func worst(list []candidate, limit float64, s Sense) int {
 	rank := map[Verdict]int{Fail: 0, Open: 1, Pass: 2}
-	found := false
-	var best candidate
-	var bestRank int
-	var bestMargin float64
-	for _, c := range list {
+	best, bestRank, bestMargin := -1, 0, 0.0
+	for i, c := range list {
 		v, margin := judge(c.value, limit, c.allowance, s)
-		if r := rank[v]; !found || r < bestRank || (r == bestRank && margin < bestMargin-alike) {
-			found, best, bestRank, bestMargin = true, c, r, margin
+		if r := rank[v]; best < 0 || r < bestRank || (r == bestRank && margin < bestMargin-alike) {
+			best, bestRank, bestMargin = i, r, margin
 		}
 	}
-	return best, found
+	return best
 }
 
 // entry is the check that a list of candidates makes.
@@ -54,11 +53,11 @@ func entry(id, subject string, list []candidate, limit Limit, s Sense, nothing s
 	l := limit.Value
 	c.Limit = &l
 	c.from = list
-	best, found := worst(list, l, s)
-	if !found {
+	if c.governs = worst(list, l, s); c.governs < 0 {
 		c.Verdict, c.Text = Pass, nothing
 		return c
 	}
+	best := list[c.governs]
 	var margin float64
 	c.Verdict, margin = judge(best.value, l, best.allowance, s)
 	if !math.IsInf(margin, 0) {

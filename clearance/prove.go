@@ -24,7 +24,7 @@ type ProofOptions struct {
 // that does not come from w is our own: a number that was certified and cannot
 // be shown.
 func (e *Examination) Prove(w io.Writer, o ProofOptions) error {
-	p := &prover{Examination: e, parts: o.Parts, carriers: map[*siblings]int{},
+	p := &prover{Examination: e, parts: o.Parts, carriers: map[*siblings]int{}, shown: map[*Entry]bool{},
 		proof: &trace.Proof{Result: o.Result, Whole: len(e.Scope) == 0}}
 	for _, in := range e.Inputs {
 		p.proof.Inputs = append(p.proof.Inputs, trace.Input(in))
@@ -50,6 +50,7 @@ type prover struct {
 	parts    bool
 	proof    *trace.Proof
 	carriers map[*siblings]int
+	shown    map[*Entry]bool // entries that have their witness
 }
 
 // entry finds one of a report's entries; there is one for every check that was

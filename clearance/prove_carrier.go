@@ -189,12 +189,15 @@ func (p *prover) selfClaim(carrier int, step *trace.Step, r *report, k int) {
 		return
 	}
 	var needs []trace.Need
-	free, okFree := p.need(r.entry("strip.self", r.subject(r.Steps[k].Name+", bodies and links")), "strip.self", "", false, near)
-	seam, okSeam := p.need(r.entry("strip.self", r.subject(r.Steps[k].Name+", seams")), "strip.self.seams", "", false, near)
+	freeEntry := r.entry("strip.self", r.subject(r.Steps[k].Name+", bodies and links"))
+	seamEntry := r.entry("strip.self", r.subject(r.Steps[k].Name+", seams"))
+	free, okFree := p.need(freeEntry, "strip.self", "", false, near)
+	seam, okSeam := p.need(seamEntry, "strip.self.seams", "", false, near)
 	if okFree && okSeam {
+		free.Near = p.nearSelf(freeEntry, step)
 		needs = append(needs, free)
 		if !seam.Far { // else every seam rests, or is farther apart than anybody asks
-			seam.Touch = true
+			seam.Touch, seam.Near = true, p.nearSelf(seamEntry, step)
 			needs = append(needs, seam)
 		}
 	}

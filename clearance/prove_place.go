@@ -174,16 +174,31 @@ func (q *placed) there(zone culvert.Zone, at []int) bool {
 }
 
 // serve is the need of an entry, if it was asked for and can be stated.
-func (q *placed) serve(needs []trace.Need, id, subject string, zone culvert.Zone, touch bool, beyond float64) []trace.Need {
+func (q *placed) serve(needs []trace.Need, in scene, id, subject string, zone culvert.Zone, touch bool) []trace.Need {
 	if !q.asked(id) {
 		return needs
 	}
-	n, ok := q.need(q.r.entry(id, subject), id, zone, touch, beyond)
+	e := q.r.entry(id, subject)
+	n, ok := q.need(e, id, zone, touch, far)
 	if !ok {
 		return needs
 	}
+	if !touch {
+		n.Near = q.near(e, in, zone)
+	}
 	return append(needs, n)
 }
+
+// scene is a step and the solids around it, by place in the place's list.
+type scene struct {
+	step *trace.Step
+	at   []int
+	// where an entry's moment lies in the step; false if in another step
+	moment func(at float64) (s float64, ok bool)
+}
+
+// same is the moment of an entry of the step itself.
+func same(at float64) (float64, bool) { return at, true }
 
 func (q *placed) claimed(step *trace.Step, set string, needs []trace.Need, each []trace.Each) {
 	q.addClaim(trace.Claim{Place: q.at, Carrier: q.place.Carrier, Step: step, Set: set, Each: each}, needs)
@@ -203,11 +218,10 @@ func (q *placed) stripClaims() {
 				continue
 			}
 			subject := b.subject(s.Name)
-			needs := q.serve(nil, "strip.dig", subject, zone, false, far)
-			needs = q.serve(needs, "strip.clear", subject+", "+zone.Words(), zone, false, far)
-			if q.asked("strip.dig") {
-				needs = q.serve(needs, "strip.dig", subject, zone, true, far)
-			}
+			in := scene{step, q.stripped, same}
+			needs := q.serve(nil, in, "strip.dig", subject, zone, false)
+			needs = q.serve(needs, in, "strip.clear", subject+", "+zone.Words(), zone, false)
+			needs = q.serve(needs, in, "strip.dig", subject, zone, true)
 			q.claimed(step, string(zone), needs, q.each(done.measures, z))
 		}
 		q.keptClaims(step, s, done)
@@ -220,7 +234,7 @@ func (q *placed) stripClaims() {
 // keptClaims are those against each kind of thing that stays.
 func (q *placed) keptClaims(step *trace.Step, s carrier.Step, done stripped) {
 	for _, kind := range q.r.keptKinds() {
-		needs := q.serve(nil, "strip.supports", q.r.subject(s.Name+", hanger "+kind), culvert.Hanger, false, far)
+		needs := q.serve(nil, scene{step, q.stripped, same}, "strip.supports", q.r.subject(s.Name+", hanger "+kind), culvert.Hanger, false)
 		touch := trace.Need{ID: "strip.supports", Lower: -contactTolerance, Touch: true, Less: map[int]int{}}
 		for _, m := range done.measures {
 			for _, k := range done.kept[m.part] {
@@ -240,7 +254,7 @@ func (q *placed) endClaims(end *trace.Step) {
 	last := q.r.strip[len(q.r.Steps)-1].measures
 	for z, zone := range culvert.Zones {
 		if q.there(zone, q.stripped) {
-			needs := q.serve(nil, "strip.clear", q.r.subject(zone.Words()+", collapsed"), zone, false, far)
+			needs := q.serve(nil, scene{end, q.stripped, same}, "strip.clear", q.r.subject(zone.Words()+", collapsed"), zone, false)
 			q.claimed(end, string(zone), append(needs, touching("strip.clear", last, z)), nil)
 		}
 	}
@@ -254,7 +268,7 @@ func (q *placed) raiseClaims() {
 		}
 		for z, zone := range culvert.Zones {
 			if q.there(zone, q.raised) {
-				needs := q.serve(nil, "raise.clear", q.r.subject(s.Name), zone, false, far)
+				needs := q.serve(nil, scene{step, q.raised, same}, "raise.clear", q.r.subject(s.Name), zone, false)
 				list := q.r.raising[k]
 				q.claimed(step, string(zone), append(needs, touching("raise.clear", list, z)), q.each(list, z))
 			}
@@ -275,10 +289,11 @@ func (q *placed) rollClaims() {
 		}
 		q.place.Steps = append(q.place.Steps, step)
 	}
-	for _, step := range q.place.Steps {
+	for i, step := range q.place.Steps {
+		in := scene{step, q.ahead, q.r.rolling.stretches[i].moment}
 		for z, zone := range culvert.Zones {
 			if q.there(zone, q.ahead) {
-				needs := q.serve(nil, "roll.clear", q.r.subject(zone.Words()), zone, false, far)
+				needs := q.serve(nil, in, "roll.clear", q.r.subject(zone.Words()), zone, false)
 				q.claimed(step, string(zone), append(needs, touching("roll.clear", q.r.rolled, z)), q.each(q.r.rolled, z))
 			}
 		}

@@ -47,7 +47,7 @@ func (b *bay) raiseCheck(s carrier.Step, list []measure) Entry {
 				found = append(found, b.releaseCandidate(s, m, zone, m.free[z]))
 			}
 			if v := m.held[z]; v.Against >= 0 && v.Lower < -contactTolerance {
-				found = append(found, candidate{value: Bracket{v.Lower, v.Upper}, part: m.part, alike: m.alike, zone: zone, held: true, where: b.where(s.Name, m.part, string(zone), v),
+				found = append(found, candidate{value: Bracket{v.Lower, v.Upper}, part: m.part, against: v.Against, alike: m.alike, zone: zone, held: true, where: b.where(s.Name, m.part, string(zone), v),
 					text: fmt.Sprintf("%s digs %s into the %s it comes to rest on", b.label(m.part), b.mm(-v.Upper), zone.Words())})
 			}
 		}

@@ -56,7 +56,9 @@ type Entry struct {
 	Text      string   `json:"text"`
 	Source    string   `json:"source"`
 
-	from []candidate // what it is the worst of; kept where a proof may be asked for
+	// what it is the worst of, kept where a proof may be asked for, and which governs
+	from    []candidate
+	governs int
 }
 
 // Where says at which place and moment a check governs.

@@ -175,7 +175,7 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 					w.Station = &station
 					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, loss.tilt)+b.forTwist(loss.twist)+b.forTips(loss.tips))
 				}
-				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + loss.all(), worst: a.WorstCase + loss.all(), tell: tell, part: part, zone: zone}
+				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + loss.all(), worst: a.WorstCase + loss.all(), tell: tell, part: part, against: v.Against, zone: zone}
 				found = append(found, c)
 			}
 		}

@@ -208,7 +208,7 @@ func (b *bay) selfChecks(s carrier.Step, r stripped) []Entry {
 
 func (b *bay) selfCandidate(s carrier.Step, m *selfMeasure, v sweep.Bracket) candidate {
 	part := m.part
-	c := candidate{value: bracketOf(v), part: part, alike: m.alike}
+	c := candidate{value: bracketOf(v), part: part, against: v.Against, alike: m.alike}
 	if v.Against < 0 {
 		c.tell = func() (Where, string) {
 			return b.where(s.Name, part, "", v), b.keeps(part, v, "every other body", 0)

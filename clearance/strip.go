@@ -165,7 +165,7 @@ func (b *bay) digCandidate(s carrier.Step, m *measure, zone culvert.Zone, v swee
 		}
 		return b.where(s.Name, part, string(zone), v), text
 	}
-	return candidate{value: bracketOf(v), allowance: allowance, worst: allowance, tell: tell, part: part, alike: m.alike, zone: zone}
+	return candidate{value: bracketOf(v), allowance: allowance, worst: allowance, tell: tell, part: part, against: v.Against, alike: m.alike, zone: zone}
 }
 
 // withFirst adds to a failed check where its part first touches.
@@ -248,7 +248,7 @@ func (b *bay) releaseCandidate(s carrier.Step, m *measure, zone culvert.Zone, v 
 	tell := func() (Where, string) {
 		return b.where(s.Name, part, string(zone), v), b.keeps(part, v, "the "+zone.Words(), lag)
 	}
-	return candidate{value: bracketOf(v), allowance: lag, worst: lag, tell: tell, part: part, alike: m.alike, zone: zone}
+	return candidate{value: bracketOf(v), allowance: lag, worst: lag, tell: tell, part: part, against: v.Against, alike: m.alike, zone: zone}
 }
 
 // keeps says how far a part stays from something, or how deep it runs in.
@@ -346,7 +346,7 @@ func (b *bay) travelChecks(s carrier.Step, r stripped) []Entry {
 				w.At = 1
 				return w, fmt.Sprintf("%s stands %s from the %s; %s", b.label(part), b.said(bracketOf(v)), zone.Words(), b.takenOff(a, tilt))
 			}
-			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, tell: tell, part: part, alike: m.alike, zone: zone})
+			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, tell: tell, part: part, against: v.Against, alike: m.alike, zone: zone})
 		}
 		if !anything {
 			continue

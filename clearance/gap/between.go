@@ -57,17 +57,15 @@ func Between(a, b *Solid, aPose, bPose geom.Pose) Result {
 // meet.
 func (q *query) apart(f *found, aPose *geom.Pose) (r Result, sure bool) {
 	p := &q.at[0]
-	var pa, w XYZ
+	var w XYZ
 	for i := range f.s.n {
-		c := &f.s.c[i]
-		pa = pa.Add(q.a.vertices[c.ia].Mul(c.portion))
-		w = w.Add(c.w.Mul(c.portion))
+		w = w.Add(f.s.c[i].w.Mul(f.s.c[i].portion))
 	}
 	top := w.Len()
 	if top-f.low > wanted(q.scale) {
 		return Result{}, false
 	}
-	pa = Turn(p.ra, pa).Add(FromVec(aPose.T))
+	pa := Turn(p.ra, q.carried(&f.s)).Add(FromVec(aPose.T))
 	d := math.Max(f.low, math.Min(top, f.d))
 	return Result{
 		Distance: d,
@@ -84,8 +82,10 @@ func (q *query) careful(f *found, aPose *geom.Pose) Result {
 		return unknown()
 	}
 	best := p.faces()
-	if f.touch && math.Abs(best.sep) <= wanted(q.scale) {
-		return p.result(best, aPose) // in contact on a face, to rounding
+	if f.touch && math.Abs(best.sep) <= wanted(q.scale) { // in contact on a face, to rounding
+		best.pa = q.carried(&f.s)
+		best.pb = best.pa.Add(best.n.Mul(best.sep))
+		return p.result(best, aPose)
 	}
 	p.edges(&best)
 	if best.sep <= -wanted(q.scale) || f.touch && best.sep <= wanted(q.scale) {

@@ -45,8 +45,11 @@ func (s *simplex) nearest() (p XYZ, inside bool) {
 		s.keep([4]float64{l[0], l[1], l[2]})
 		return p, false
 	}
-	seen := s.facesSeen()
+	seen, volumes := s.facesSeen()
 	if seen == [3]bool{} {
+		for i, v := range volumes {
+			s.c[i].portion = v / (volumes[0] + volumes[1] + volumes[2] + volumes[3])
+		}
 		return XYZ{}, true
 	}
 	return s.nearestOnFaces(seen), false
@@ -72,7 +75,9 @@ var newest = [3][3]int{{0, 1, 3}, {0, 2, 3}, {1, 2, 3}}
 // facesSeen tells which of the newest faces the origin lies outside of: the
 // nearest point is on one of them. None means the origin is inside. Of a flat
 // tetrahedron all are seen, and when rounding leaves only the fourth.
-func (s *simplex) facesSeen() [3]bool {
+// The volumes that the origin makes with the face across from each corner are
+// the portions of the corners when it is inside.
+func (s *simplex) facesSeen() (seen [3]bool, volumes [4]float64) {
 	a := s.c[0].w
 	ab, ac, ad := s.c[1].w.Sub(a), s.c[2].w.Sub(a), s.c[3].w.Sub(a)
 	abc := ab.Cross(ac)
@@ -80,18 +85,18 @@ func (s *simplex) facesSeen() [3]bool {
 	scale := ab.Dot(ab) * ac.Dot(ac) * ad.Dot(ad)
 	all := [3]bool{true, true, true}
 	if volume*volume <= flatTetrahedron*flatTetrahedron*scale {
-		return all
+		return all, volumes
 	}
 	sign := math.Copysign(1, volume)
 	vd := -sign * abc.Dot(a)
 	vb := -sign * ac.Cross(ad).Dot(a)
 	vc := -sign * ad.Cross(ab).Dot(a)
 	va := sign*volume - vb - vc - vd
-	seen := [3]bool{vc <= 0, vb <= 0, va <= 0}
+	seen = [3]bool{vc <= 0, vb <= 0, va <= 0}
 	if vd <= 0 && seen == [3]bool{} {
-		return all
+		return all, volumes
 	}
-	return seen
+	return seen, [4]float64{va, vb, vc, vd}
 }
 
 // nearestOnFaces looks at the faces seen.

@@ -34,6 +34,7 @@ type claim struct {
 	touch   []float64 // by part: of a pair that may touch
 	needs   []need
 
+	witnesses   int
 	differences int
 	mostLess    float64 // the most that a part is asked less than stated, m
 }
@@ -42,8 +43,9 @@ type claim struct {
 type need struct {
 	id    string
 	lower float64
-	far   bool // the result has no value: nothing comes nearer than lower
-	touch bool // it is about the pairs that may touch
+	far   bool     // the result has no value: nothing comes nearer than lower
+	touch bool     // it is about the pairs that may touch
+	upper *float64 // what a pair of points shows; nil without a witness
 }
 
 func (c *claim) self() bool { return c.place == nil }
@@ -124,8 +126,9 @@ func (p *place) around(s *step, set string) []int {
 //	need ID LOWER [far]   every pair that may not touch keeps LOWER
 //	touch ID LOWER        every pair that may touch keeps LOWER
 //	less UM PARTS         of these parts UM micrometres more are asked than LOWER
+//	near UPPER ...        a pair of points that are no farther apart than UPPER
 //	each PART FREE TOUCH  a number for one part; - for none
-func (c *claim) asked(t *text) {
+func (c *claim) asked(t *text, rides *rides) {
 	var by []float64 // the floors of the need being read, by part
 	var touch, own bool
 	var changed map[int]bool
@@ -140,7 +143,7 @@ func (c *claim) asked(t *text) {
 		by = nil
 	}
 	for t.next() {
-		if own = own || t.is("each"); own && (t.is("need") || t.is("touch") || t.is("less")) {
+		if own = own || t.is("each"); own && (t.is("need") || t.is("touch")) {
 			t.fail("a number for all parts behind those of single parts")
 		}
 		switch w := t.words; w[0] {
@@ -172,7 +175,14 @@ func (c *claim) asked(t *text) {
 				c.differences++
 			}
 			c.mostLess = math.Max(c.mostLess, -float64(um)*1e-6)
+		case "near":
+			if by == nil {
+				t.fail("a witness of nothing")
+			}
+			done()
+			c.witness(t, rides)
 		case "each":
+			done()
 			c.each(t)
 		default:
 			done()

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"math"
 	"slices"
 )
 
@@ -16,7 +17,7 @@ var clearances = []string{"strip.dig", "strip.self", "strip.clear", "strip.suppo
 type stated struct {
 	ID, Subject string
 	Verdict     string
-	Value       *struct{ Lower *float64 }
+	Value       *struct{ Lower, Upper *float64 }
 	Limit       *float64
 	Allowance   float64
 }
@@ -59,6 +60,7 @@ func (r *Report) Holds(result io.Reader) error {
 		if why := c.against(e, ok); why != "" {
 			return fmt.Errorf("%s, %s: %s", c.ID, c.Subject, why)
 		}
+		r.above(c, e)
 	}
 	for _, e := range r.Entries {
 		if !seen[[2]string{e.ID, e.Subject}] {
@@ -81,6 +83,8 @@ func (c stated) against(e Entry, ok bool) string {
 		return fmt.Sprintf("%g m are stated, and proved is only that nothing is near", *c.Value.Lower)
 	case value && e.Lower != *c.Value.Lower:
 		return fmt.Sprintf("%g m are stated and %g m proved", *c.Value.Lower, e.Lower)
+	case value && e.Upper != nil && (c.Value.Upper == nil || *c.Value.Upper != *e.Upper):
+		return fmt.Sprintf("a witness shows %g m, which is not the upper end stated", *e.Upper)
 	case value && c.Verdict == "pass" && (c.Limit == nil || !(*c.Value.Lower-c.Allowance >= *c.Limit)):
 		return "passes with a number that does not reach its limit"
 	case !value && ok && !e.Far:
@@ -89,4 +93,18 @@ func (c stated) against(e Entry, ok bool) string {
 		return fmt.Sprintf("no number is stated, and the %g m proved do not reach a limit", e.Lower)
 	}
 	return ""
+}
+
+// above lists a check whose upper end is not shown, and a fail that is not.
+func (r *Report) above(c stated, e Entry) {
+	if !c.numbered() {
+		return
+	}
+	subject := c.ID + ", " + c.Subject
+	if e.Upper == nil {
+		r.Unseen = append(r.Unseen, subject)
+	}
+	if c.Verdict == "fail" && (e.Upper == nil || c.Limit == nil || !(math.Max(0, *e.Upper)-c.Allowance < *c.Limit)) {
+		r.Unfailed = append(r.Unfailed, subject)
+	}
 }

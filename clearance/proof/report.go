@@ -13,9 +13,11 @@ type Report struct {
 	Whole    bool   // every step of every place is covered; otherwise only some checks are
 	Entries  []Entry
 	Unproved []string // numbers of the result that a proof of some checks leaves out, by Holds
+	Unseen   []string // numbers of the result of which no witness shows that anything comes so near, by Holds
+	Unfailed []string // fails of the result that their witness does not show, by Holds
 
-	Claims, Records, Planes, Swings, Contacts int
-	Trust                                     Trust
+	Claims, Records, Planes, Swings, Contacts, Witnesses int
+	Trust                                                Trust
 }
 
 // Input is a file that the result was worked out from.
@@ -27,6 +29,7 @@ type Entry struct {
 	ID, Subject string
 	Lower       float64
 	Far         bool
+	Upper       *float64 // something comes as near as this; nil where no witness shows it
 }
 
 // Trust is what a proof cannot show.
@@ -62,14 +65,23 @@ func (r *Report) touch(floor float64) {
 	r.Trust.DeepestContact = math.Min(r.Trust.DeepestContact, floor)
 }
 
-// add takes over an entry; false if it is there with another number.
-func (r *Report) add(known map[[2]string]Entry, e Entry) bool {
+// add takes over an entry; false if it is there with another number, or has two
+// witnesses.
+func (r *Report) add(known map[[2]string]int, e Entry) bool {
 	key := [2]string{e.ID, e.Subject}
-	if old, ok := known[key]; ok {
-		return old == e
+	i, ok := known[key]
+	if !ok {
+		known[key] = len(r.Entries)
+		r.Entries = append(r.Entries, e)
+		return true
 	}
-	known[key] = e
-	r.Entries = append(r.Entries, e)
+	old := &r.Entries[i]
+	if old.Lower != e.Lower || old.Far != e.Far || old.Upper != nil && e.Upper != nil {
+		return false
+	}
+	if e.Upper != nil {
+		old.Upper = e.Upper
+	}
 	return true
 }
 

@@ -101,7 +101,7 @@ func TestContactsLastAsLongAsTheyLive(t *testing.T) {
 	if !r.Whole || r.Claims != 12 || r.Contacts != 6 || len(r.Inputs) != 1 || r.Trust.Faces != 1 || r.Trust.Twins != 1 || r.Trust.Absent != 1 {
 		t.Errorf("%+v", r)
 	}
-	want := Entry{"strip.clear", "cell 1, pour 2, draw, wall", 0.1, false}
+	want := Entry{ID: "strip.clear", Subject: "cell 1, pour 2, draw, wall", Lower: 0.1}
 	found := false
 	for _, e := range r.Entries {
 		found = found || e == want

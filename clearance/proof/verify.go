@@ -16,7 +16,7 @@ const Header = "boxwalk-proof 1"
 func Verify(r io.Reader) (*Report, error) { return verify(r, usual) }
 
 func verify(r io.Reader, most limits) (*Report, error) {
-	v := &verifier{t: newText(r, most), report: &Report{}, known: map[[2]string]Entry{}, served: map[string]*claim{},
+	v := &verifier{t: newText(r, most), report: &Report{}, known: map[[2]string]int{}, served: map[string]*claim{},
 		model: model{zones: map[string]string{}}}
 	v.head()
 	v.body()
@@ -35,7 +35,7 @@ type verifier struct {
 	t *text
 	model
 	report *Report
-	known  map[[2]string]Entry
+	known  map[[2]string]int
 	served map[string]*claim // by what it is about
 	rides  rides
 }
@@ -146,10 +146,11 @@ func (v *verifier) claim() {
 	}
 	v.served[key] = c
 	v.report.Claims++
-	c.asked(t)
+	c.asked(t, &v.rides)
 	if t.bad != nil {
 		return
 	}
+	v.report.Witnesses += c.witnesses
 	v.report.Trust.Differences += c.differences
 	v.report.Trust.MostLess = max(v.report.Trust.MostLess, c.mostLess)
 	(&walker{claim: c, t: t, rides: &v.rides, report: v.report}).walk()
@@ -184,8 +185,8 @@ func (v *verifier) enter(c *claim) {
 					return
 				}
 				id, subject := v.subject(c, n.id, name)
-				if !v.report.add(v.known, Entry{id, subject, n.lower, n.far}) {
-					v.t.fail("%s, %s: another claim states another number", id, subject)
+				if !v.report.add(v.known, Entry{id, subject, n.lower, n.far, n.upper}) {
+					v.t.fail("%s, %s: another claim states another number, or has a witness too", id, subject)
 				}
 			}
 		}

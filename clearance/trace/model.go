@@ -202,6 +202,21 @@ type Need struct {
 	Far   bool
 	Touch bool
 	Less  map[int]int
+	Near  *Witness // nil: nothing shows that anything comes so near
+}
+
+// Witness is a pair of points, of part One and of part or solid Other, that are
+// at most Upper apart at S.
+type Witness struct {
+	Upper, S   float64
+	One, Other int
+	A, B       []Weight
+}
+
+// Weight is the share of a vertex in a point of its solid.
+type Weight struct {
+	Vertex int
+	Share  float64
 }
 
 // Each is a number of its own for one part; -Inf is none.

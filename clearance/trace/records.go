@@ -46,6 +46,19 @@ func vectors(vs []geom.Vec) []string {
 	return out
 }
 
+// weights writes a point by its vertices.
+func weights(list []Weight) string {
+	var out []byte
+	for i, w := range list {
+		if i > 0 {
+			out = append(out, ',')
+		}
+		out = append(strconv.AppendInt(out, int64(w.Vertex), 10), ':')
+		out = append(out, decimal(w.Share)...)
+	}
+	return string(out)
+}
+
 func (r *records) number(kind string, v float64) { r.add(kind, decimal(v)) }
 
 func (r *records) plane(n geom.Vec) { r.add("P", vector(n)) }

@@ -128,6 +128,9 @@ func (t *tree) ask(c *Carrier) {
 		for _, um := range sortedKeys(byUM) {
 			t.out.add("less", whole(um), list(byUM[um], all))
 		}
+		if w := need.Near; w != nil {
+			t.out.add("near", decimal(w.Upper), decimal(w.S), whole(w.One), weights(w.A), whole(w.Other), weights(w.B))
+		}
 	}
 	for _, e := range t.Each {
 		t.each(e)

@@ -95,6 +95,9 @@ func verified(r *proof.Report, result string) []byte {
 	default:
 		fmt.Fprintln(&out, "It belongs to the result with sha256 "+r.Result+".")
 	}
+	if result != "" {
+		reached(&out, r)
+	}
 	for _, in := range r.Inputs {
 		fmt.Fprintf(&out, "Worked out from %s, sha256 %s.\n", in.Name, in.SHA256)
 	}
@@ -107,6 +110,22 @@ func verified(r *proof.Report, result string) []byte {
 		fmt.Fprintln(&out, c)
 	}
 	return out.Bytes()
+}
+
+// reached says of which numbers a pair of points shows that something comes so
+// near, and of which not.
+func reached(out *bytes.Buffer, r *proof.Report) {
+	fmt.Fprintf(out, "Of %d numbers a pair of points shows that something comes so near.\n", r.Witnesses)
+	list := func(words string, subjects []string) {
+		if len(subjects) > 0 {
+			fmt.Fprintln(out, words)
+		}
+		for _, u := range subjects {
+			fmt.Fprintln(out, "  "+u)
+		}
+	}
+	list("Of these no points show it; nothing comes nearer, but all may stay farther off:", r.Unseen)
+	list("These fail in the result, which their points do not show (of an overlap they show that it is one, not how deep):", r.Unfailed)
 }
 
 // proofOptions of check.
