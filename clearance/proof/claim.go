@@ -143,7 +143,7 @@ func (c *claim) asked(t *text, rides *rides) {
 		by = nil
 	}
 	for t.next() {
-		if own = own || t.is("each"); own && (t.is("need") || t.is("touch")) {
+		if own = own || t.is("each"); own && (t.is("need") || t.is("touch") || t.is("near")) {
 			t.fail("a number for all parts behind those of single parts")
 		}
 		switch w := t.words; w[0] {
@@ -176,9 +176,6 @@ func (c *claim) asked(t *text, rides *rides) {
 			}
 			c.mostLess = math.Max(c.mostLess, -float64(um)*1e-6)
 		case "near":
-			if by == nil {
-				t.fail("a witness of nothing")
-			}
 			done()
 			c.witness(t, rides)
 		case "each":
