@@ -74,7 +74,10 @@ func TestProofOfEveryJobHolds(t *testing.T) {
 		name := filepath.Base(filepath.Dir(path))
 		t.Run(name, func(t *testing.T) {
 			text, result := proved(t, studyOf(t, name), Options{}, false)
-			holds(t, text, result)
+			r := holds(t, text, result)
+			if r == nil || !r.Whole || len(r.Unproved)+len(r.Unseen) > 0 {
+				t.Errorf("the proof leaves something out, or shows no points for a number: %+v", r)
+			}
 		})
 	}
 }

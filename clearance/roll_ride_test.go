@@ -131,14 +131,14 @@ func TestNoAllowanceIsTakenOffForAStraightGradeBreak(t *testing.T) {
 	}
 }
 
-func TestProofLeavesOutAnAdvanceThatPitches(t *testing.T) {
+func TestProofOfAnAdvanceThatPitchesIsOfTheWhole(t *testing.T) {
 	s := chain{gear: "roof-halves-24", whole: true, job: breaking(tangent, 0, -2.5)}.read(t)
 	var out bytes.Buffer
 	if err := Examine(s, Options{Proof: true}).Prove(&out, ProofOptions{Result: strings.Repeat("0", 64)}); err != nil {
 		t.Fatal(err)
 	}
-	if !strings.Contains(out.String(), "\nscope some\n") {
-		t.Error("a proof that leaves out an advance does not say so")
+	if !strings.Contains(out.String(), "\nscope all\n") || !strings.Contains(out.String(), "\ncarry ") {
+		t.Error("the proof leaves the advance out")
 	}
 	if _, err := proof.Verify(&out); err != nil {
 		t.Error(err)
