@@ -79,7 +79,7 @@ func witness(e *Entry, s float64, a, b end) *trace.Witness {
 		return nil
 	}
 	pa, pb := a.pose(s), b.pose(s)
-	near := gap.Nearest(a.part.Solid, b.part.Solid, pa, pb)
+	near := gap.Nearest(a.part.Solid, b.part.Solid, &pa, &pb)
 	w := &trace.Witness{Upper: e.Value.Upper, S: s, A: shares(near.A[:near.N], near), B: shares(near.B[:near.N], near)}
 	d := pa.Apply(pointOf(a.part.Solid, w.A)).Sub(pb.Apply(pointOf(b.part.Solid, w.B))).Len()
 	if !(d <= math.Max(0, e.Value.Upper)+witnessed) {

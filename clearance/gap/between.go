@@ -38,40 +38,53 @@ func rounding(scale float64) float64 { return 32 * epsilon * scale }
 //
 // Guarantee, for solids that pass geom.Solid.Check: within Slack, which is at
 // most 1e-12 m + 48u S apart, and 64u S in overlap.
-func Between(a, b *Solid, aPose, bPose geom.Pose) Result {
-	q := between(a, b, placed(&aPose, &bPose))
+func Between(a, b *Solid, aPose, bPose *geom.Pose) (r Result) {
+	var q query
+	q.at[0].ra, q.at[0].rb = &aPose.R, &bPose.R
+	q.between(a, b, &aPose.T, &bPose.T)
 	var f found
 	q.run(&f, q.start(), math.Inf(1))
 	if !f.touch && f.d-f.low <= wanted(q.scale) {
-		if r, sure := q.apart(&f, &aPose); sure {
+		if w, sure := q.met(&f); sure {
+			q.apart(&r, &f, w, aPose)
 			return r
 		}
 	}
-	return q.careful(&f, &aPose)
+	return q.careful(&f, aPose)
 }
 
-// apart is the result of a run whose bounds have met. The length of the point
-// that the simplex carries bounds the distance from above; the iteration's own
-// length is more accurate but, on a triangle much longer than wide, may fall
-// below what is true by more than its spread. Not sure means that the two do not
-// meet.
-func (q *query) apart(f *found, aPose *geom.Pose) (r Result, sure bool) {
-	p := &q.at[0]
-	var w XYZ
+// met is the point w that the simplex carries, if its length meets the lower
+// bound. It bounds the distance from above; the iteration's own length is more
+// accurate but, on a triangle much longer than wide, may fall below what is true
+// by more than its spread.
+func (q *query) met(f *found) (w XYZ, sure bool) {
 	for i := range f.s.n {
-		w = w.Add(f.s.c[i].w.Mul(f.s.c[i].portion))
+		c := &f.s.c[i]
+		w.X += c.w.X * c.portion
+		w.Y += c.w.Y * c.portion
+		w.Z += c.w.Z * c.portion
 	}
+	most := f.low + wanted(q.scale)
+	return w, w.Dot(w) <= most*most
+}
+
+// apart is the result of a run whose bounds have met in w.
+func (q *query) apart(r *Result, f *found, w XYZ, aPose *geom.Pose) {
 	top := w.Len()
-	if top-f.low > wanted(q.scale) {
-		return Result{}, false
+	d := f.d
+	if d > top {
+		d = top
 	}
-	pa := Turn(p.ra, q.carried(&f.s)).Add(FromVec(aPose.T))
-	d := math.Max(f.low, math.Min(top, f.d))
-	return Result{
-		Distance: d,
-		Slack:    math.Max(0, math.Max(top-d, d-f.low)) + rounding(q.scale),
-		N:        f.n.Vec(), A: pa.Vec(), B: pa.Add(w).Vec(),
-	}, true
+	if d < f.low {
+		d = f.low
+	}
+	spread := top - d
+	if d-f.low > spread {
+		spread = d - f.low
+	}
+	pa := Apply(aPose, q.carried(&f.s))
+	r.Distance, r.Slack = d, spread+rounding(q.scale)
+	r.N, r.A, r.B = f.n.Vec(), pa.Vec(), pa.Add(w).Vec()
 }
 
 // careful settles what the iteration could not: contact, overlap, and pairs

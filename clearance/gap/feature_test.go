@@ -9,10 +9,12 @@ import (
 )
 
 // placedPair is two random solids apart, and their query.
-func placedPair(r *rand.Rand) query {
+func placedPair(r *rand.Rand) (q query) {
 	pa := geom.Rotation(geom.Vec{}, geom.Vec{0, 0, 1}, r.Float64())
 	pb := geom.Translation(geom.Vec{r.NormFloat64(), r.NormFloat64(), r.NormFloat64()}.Mul(3))
-	return between(New(anySolid(r)), New(anySolid(r)), placed(&pa, &pb))
+	q.at[0].ra, q.at[0].rb = &pa.R, &pb.R
+	q.between(New(anySolid(r)), New(anySolid(r)), &pa.T, &pb.T)
+	return q
 }
 
 func TestAllPairsOfFeaturesAgreeWithTheIteration(t *testing.T) {

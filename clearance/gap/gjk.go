@@ -27,9 +27,14 @@ type query struct {
 	scale float64 // S of the package comment
 }
 
-// between is the query at one placing.
-func between(a, b *Solid, p place) query {
-	return query{a: a, b: b, at: [2]place{p}, ends: 1, scale: a.reach + b.reach + p.t.Len()}
+// between makes q, whose first placing has its turns, the query at that placing
+// alone. It is made where it stands, for copies cost as much as a turn of the
+// iteration; and by callers that set the turns, for a pointer kept here would
+// send every pose to the heap.
+func (q *query) between(a, b *Solid, aAt, bAt *geom.Vec) {
+	q.a, q.b, q.ends = a, b, 1
+	q.at[0].t = XYZ{bAt[0] - aAt[0], bAt[1] - aAt[1], bAt[2] - aAt[2]}
+	q.scale = a.reach + b.reach + q.at[0].t.Len()
 }
 
 // overEnds is the query over the hull of two placings.

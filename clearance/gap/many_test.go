@@ -58,7 +58,7 @@ func (w worstOf) hold(t *testing.T, k known, at stand) {
 	want := k.want * at.scale
 	coordinate := a.Reach() + b.Reach() + at.pose.T.Len()
 	allowed := 1e-12 + 32*epsilon*coordinate
-	for order, q := range []Result{Between(a, b, at.pose, at.pose), Between(b, a, at.pose, at.pose)} {
+	for order, q := range []Result{gapOf(a, b, at.pose, at.pose), gapOf(b, a, at.pose, at.pose)} {
 		off := math.Abs(q.Distance - want)
 		if !(off <= allowed) || !(off <= q.Slack+8*epsilon*coordinate) {
 			t.Errorf("%s, %s, order %d: %.17g (slack %.2g), want %.17g", k.kind, at.name, order, q.Distance, q.Slack, want)
@@ -188,7 +188,7 @@ func TestGapOfCrossedHairsIsWithinItsSlack(t *testing.T) {
 			b := aligned{[3]float64{0, -3, thick + gap}, [3]float64{thick, 3, 2*thick + gap}}
 			axis := geom.Vec{r.NormFloat64(), r.NormFloat64(), r.NormFloat64()}.Normalize()
 			p := geom.Rotation(geom.Vec{}, axis, 3*r.Float64())
-			q := Between(New(a.solid()), New(b.solid()), p, p)
+			q := gapOf(New(a.solid()), New(b.solid()), p, p)
 			off := math.Abs(q.Distance - a.between(b))
 			worst = math.Max(worst, off)
 			if off > q.Slack+8*epsilon*8 {

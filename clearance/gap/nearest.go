@@ -17,8 +17,10 @@ type Shares struct {
 
 // Nearest tells two points of the solids that are as near as the solids are, to
 // within the slack of Between; where they overlap, a point that both hold.
-func Nearest(a, b *Solid, aPose, bPose geom.Pose) Shares {
-	q := between(a, b, placed(&aPose, &bPose))
+func Nearest(a, b *Solid, aPose, bPose *geom.Pose) Shares {
+	var q query
+	q.at[0].ra, q.at[0].rb = &aPose.R, &bPose.R
+	q.between(a, b, &aPose.T, &bPose.T)
 	var f found
 	q.run(&f, q.start(), math.Inf(1))
 	s := Shares{N: f.s.n}

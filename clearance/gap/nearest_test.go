@@ -11,7 +11,8 @@ import (
 // told are the two points of Nearest, the second in the frame of the first.
 func told(t *testing.T, a, b *Solid, at geom.Pose) (pa, pb geom.Vec) {
 	t.Helper()
-	s := Nearest(a, b, geom.Identity(), at)
+	id := geom.Identity()
+	s := Nearest(a, b, &id, &at)
 	var sum float64
 	for i := range s.N {
 		if !(s.Portion[i] >= 0) {
@@ -33,7 +34,7 @@ func TestNearestTellsPointsAsFarApartAsTheSolidsOrOneInBoth(t *testing.T) {
 	for range 4000 {
 		a, b := New(anySolid(r)), New(anySolid(r))
 		at := geom.Translation(geom.Vec{r.NormFloat64(), r.NormFloat64(), r.NormFloat64()}.Mul(0.5))
-		d := Between(a, b, geom.Identity(), at)
+		d := gapOf(a, b, geom.Identity(), at)
 		pa, pb := told(t, a, b, at)
 		if off := pb.Sub(pa).Len() - math.Max(0, d.Distance); math.Abs(off) > 1e-10 {
 			t.Errorf("the solids are %.12g apart and the points %.12g", d.Distance, pb.Sub(pa).Len())
@@ -58,7 +59,7 @@ func TestTouchingSolidsTellAPointOfBoth(t *testing.T) {
 		_, low := lowest(small.vertices, XYZ{0, 0, 1})
 		at := geom.Translation(geom.Vec{c.x, 1, -low})
 		box := c.small.Moved(at).Box().Grow(1e-9)
-		for _, got := range []Result{Between(small, floor, at, geom.Identity()), Between(floor, small, geom.Identity(), at)} {
+		for _, got := range []Result{gapOf(small, floor, at, geom.Identity()), gapOf(floor, small, geom.Identity(), at)} {
 			for _, p := range []geom.Vec{got.A, got.B} {
 				if box.Gap(geom.Box{Min: p, Max: p}) > 0 || math.Abs(p[2]) > 1e-12 {
 					t.Errorf("at x %g they touch at %v, which is not on the small one", c.x, p)

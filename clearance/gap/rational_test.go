@@ -254,7 +254,7 @@ func TestGapOfRandomTetrahedraIsThatOfRationalArithmetic(t *testing.T) {
 		}
 		x, y := New(a), New(b)
 		allowed := 1e-12 + 32*epsilon*(x.Reach()+y.Reach())
-		for _, q := range []Result{Between(x, y, id, id), Between(y, x, id, id)} {
+		for _, q := range []Result{gapOf(x, y, id, id), gapOf(y, x, id, id)} {
 			off := math.Abs(q.Distance - want)
 			worst = math.Max(worst, off)
 			if !(off <= allowed) || !(off <= q.Slack) {

@@ -38,30 +38,30 @@ func (s *simplex) nearest() (p XYZ, inside bool) {
 		return s.c[0].w, false
 	case 2:
 		p, t := nearestOnSegment(s.c[0].w, s.c[1].w)
-		s.keep([4]float64{1 - t, t})
+		s.keep(1-t, t, 0, 0)
 		return p, false
 	case 3:
-		p, l := nearestOnTriangle(&s.c[0].w, &s.c[1].w, &s.c[2].w)
-		s.keep([4]float64{l[0], l[1], l[2]})
+		p, l, m, n := nearestOnTriangle(&s.c[0].w, &s.c[1].w, &s.c[2].w)
+		s.keep(l, m, n, 0)
 		return p, false
 	}
-	seen, volumes := s.facesSeen()
-	if seen == [3]bool{} {
-		for i, v := range volumes {
-			s.c[i].portion = v / (volumes[0] + volumes[1] + volumes[2] + volumes[3])
-		}
+	seen := s.facesSeen()
+	if seen == 0 {
 		return XYZ{}, true
 	}
 	return s.nearestOnFaces(seen), false
 }
 
-// keep drops the corners without a portion.
-func (s *simplex) keep(portions [4]float64) {
+// keep drops the corners without a portion. Portions come one by one, here and
+// below: an array would be passed through memory.
+func (s *simplex) keep(p0, p1, p2, p3 float64) {
+	s.c[0].portion, s.c[1].portion, s.c[2].portion, s.c[3].portion = p0, p1, p2, p3
 	k := 0
 	for i := range s.n {
-		if portions[i] > 0 {
-			s.c[k] = s.c[i]
-			s.c[k].portion = portions[i]
+		if s.c[i].portion > 0 {
+			if k != i {
+				s.c[k] = s.c[i]
+			}
 			k++
 		}
 	}
@@ -75,48 +75,67 @@ var newest = [3][3]int{{0, 1, 3}, {0, 2, 3}, {1, 2, 3}}
 // facesSeen tells which of the newest faces the origin lies outside of: the
 // nearest point is on one of them. None means the origin is inside. Of a flat
 // tetrahedron all are seen, and when rounding leaves only the fourth.
-// The volumes that the origin makes with the face across from each corner are
-// the portions of the corners when it is inside.
-func (s *simplex) facesSeen() (seen [3]bool, volumes [4]float64) {
+// Each has its bit. When the origin is inside, the volumes that it makes with the
+// faces across from the corners are their portions.
+func (s *simplex) facesSeen() (seen uint8) {
+	const all = 7
 	a := s.c[0].w
 	ab, ac, ad := s.c[1].w.Sub(a), s.c[2].w.Sub(a), s.c[3].w.Sub(a)
 	abc := ab.Cross(ac)
 	volume := abc.Dot(ad)
 	scale := ab.Dot(ab) * ac.Dot(ac) * ad.Dot(ad)
-	all := [3]bool{true, true, true}
 	if volume*volume <= flatTetrahedron*flatTetrahedron*scale {
-		return all, volumes
+		return all
 	}
 	sign := math.Copysign(1, volume)
 	vd := -sign * abc.Dot(a)
 	vb := -sign * ac.Cross(ad).Dot(a)
 	vc := -sign * ad.Cross(ab).Dot(a)
 	va := sign*volume - vb - vc - vd
-	seen = [3]bool{vc <= 0, vb <= 0, va <= 0}
-	if vd <= 0 && seen == [3]bool{} {
-		return all, volumes
+	if vc <= 0 {
+		seen |= 1
 	}
-	return seen, [4]float64{va, vb, vc, vd}
+	if vb <= 0 {
+		seen |= 2
+	}
+	if va <= 0 {
+		seen |= 4
+	}
+	if seen != 0 {
+		return seen
+	}
+	if vd <= 0 {
+		return all
+	}
+	k := 1 / (va + vb + vc + vd)
+	s.c[0].portion, s.c[1].portion, s.c[2].portion, s.c[3].portion = va*k, vb*k, vc*k, vd*k
+	return 0
 }
 
 // nearestOnFaces looks at the faces seen.
-func (s *simplex) nearestOnFaces(seen [3]bool) XYZ {
+func (s *simplex) nearestOnFaces(seen uint8) XYZ {
 	var best XYZ
-	var portions [4]float64
+	var face int
+	var l, m, n float64
 	least := math.Inf(1)
 	for i := range newest {
 		f := &newest[i]
-		if !seen[i] {
+		if seen&(1<<i) == 0 {
 			continue
 		}
-		p, l := nearestOnTriangle(&s.c[f[0]].w, &s.c[f[1]].w, &s.c[f[2]].w)
+		p, pl, pm, pn := nearestOnTriangle(&s.c[f[0]].w, &s.c[f[1]].w, &s.c[f[2]].w)
 		if d := p.Dot(p); d < least {
-			least, best = d, p
-			portions = [4]float64{}
-			portions[f[0]], portions[f[1]], portions[f[2]] = l[0], l[1], l[2]
+			least, best, face, l, m, n = d, p, i, pl, pm, pn
 		}
 	}
-	s.keep(portions)
+	switch face {
+	case 0:
+		s.keep(l, m, 0, n)
+	case 1:
+		s.keep(l, 0, m, n)
+	default:
+		s.keep(0, l, m, n)
+	}
 	return best
 }
 
@@ -140,30 +159,33 @@ func nearestOnSegment(a, b XYZ) (XYZ, float64) {
 // nearestOnTriangle is the point of abc nearest the origin and its weights.
 // Inside, the point is built along the normal, which keeps |p| accurate when
 // the triangle is long and the origin is near its plane.
-func nearestOnTriangle(a, b, c *XYZ) (XYZ, [3]float64) {
+func nearestOnTriangle(a, b, c *XYZ) (p XYZ, l, m, n float64) {
 	ab, ac := b.Sub(*a), c.Sub(*a)
-	n := ab.Cross(ac)
-	nn := n.Dot(n)
+	normal := ab.Cross(ac)
+	nn := normal.Dot(normal)
 	if nn > flatTriangle*flatTriangle*ab.Dot(ab)*ac.Dot(ac) {
-		la, lb, lc := n.Dot(b.Cross(*c)), n.Dot(c.Cross(*a)), n.Dot(a.Cross(*b))
-		if la > 0 && lb > 0 && lc > 0 {
-			k := 1 / (la + lb + lc)
-			h := (n.Dot(*a) + n.Dot(*b) + n.Dot(*c)) / (3 * nn)
-			return n.Mul(h), [3]float64{la * k, lb * k, lc * k}
+		l, m, n = normal.Dot(b.Cross(*c)), normal.Dot(c.Cross(*a)), normal.Dot(a.Cross(*b))
+		if l > 0 && m > 0 && n > 0 {
+			k := 1 / (l + m + n)
+			h := (normal.Dot(*a) + normal.Dot(*b) + normal.Dot(*c)) / (3 * nn)
+			return normal.Mul(h), l * k, m * k, n * k
 		}
 	}
 	return nearestOnRim(a, b, c)
 }
 
 // nearestOnRim is nearestOnTriangle for the three sides only.
-func nearestOnRim(a, b, c *XYZ) (XYZ, [3]float64) {
+func nearestOnRim(a, b, c *XYZ) (p XYZ, l, m, n float64) {
 	p, t := nearestOnSegment(*a, *b)
-	l, least := [3]float64{1 - t, t, 0}, p.Dot(p)
+	l, m = 1-t, t
+	least := p.Dot(p)
 	if q, t := nearestOnSegment(*a, *c); q.Dot(q) < least {
-		p, l, least = q, [3]float64{1 - t, 0, t}, q.Dot(q)
+		p, least = q, q.Dot(q)
+		l, m, n = 1-t, 0, t
 	}
 	if q, t := nearestOnSegment(*b, *c); q.Dot(q) < least {
-		p, l = q, [3]float64{0, 1 - t, t}
+		p = q
+		l, m, n = 0, 1-t, t
 	}
-	return p, l
+	return p, l, m, n
 }

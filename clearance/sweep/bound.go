@@ -95,14 +95,14 @@ func (w *work) offer(against int, s float64, r *gap.Result, e float64) {
 // distance is the exact query at s, and E there.
 func (w *work) distance(against int, s float64) (gap.Result, float64) {
 	b := w.against[against]
-	pa := *w.cache.pose(w.part.Body, s)
-	pb := *w.cache.pose(b.Body, s)
-	if !finite(&pa) || !finite(&pb) {
+	pa := *w.cache.pose(w.part.Body, s) // the cache may move what it holds
+	pb := w.cache.pose(b.Body, s)
+	if !finite(&pa) || !finite(pb) {
 		w.lost = true
 		return gap.Result{}, 0
 	}
 	size := w.part.Solid.Reach() + b.Solid.Reach() + 2*pa.T.Len() + 2*pb.T.Len()
-	return gap.Between(w.part.Solid, b.Solid, pa, pb), rounding(w.joints[against], size)
+	return gap.Between(w.part.Solid, b.Solid, &pa, pb), rounding(w.joints[against], size)
 }
 
 // At brackets the least signed distance between part and the solids of against

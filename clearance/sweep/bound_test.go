@@ -27,7 +27,8 @@ func TestNoPlaneClaimsMoreThanASampledGap(t *testing.T) {
 		}
 		n := gap.FromVec(r.unit())
 		normal := func(s float64) gap.XYZ {
-			return gap.FromVec(gap.Between(a.Solid, b.Solid, m.Pose(Ground, a.Body, s), m.Pose(Ground, b.Body, s)).N)
+			pa, pb := m.Pose(Ground, a.Body, s), m.Pose(Ground, b.Body, s)
+			return gap.FromVec(gap.Between(a.Solid, b.Solid, &pa, &pb).N)
 		}
 		claim := math.Max(x.plane(n), x.plane(normal((s0+s1)/2)))
 		claim = math.Max(claim, x.swing(normal(s0), normal(s1)))
