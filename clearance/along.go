@@ -93,7 +93,7 @@ func (b *bay) alongRows(s *model.Study, r *rolling, rolled []measure, entries []
 
 // rolledTo takes the carrier from where it stands collapsed to a share of the way.
 func (b *bay) rolledTo(r *rolling, share float64) geom.Pose {
-	if r.rigid == nil {
+	if !r.rigid {
 		return geom.Translation(geom.Vec{share * r.way})
 	}
 	on, s := r.at(share)
@@ -199,14 +199,8 @@ func (b *bay) mostTilt(r *rolling) float64 {
 	return (math.Abs(b.crossfall)+r.cross)*(b.Cell.Rise+2*b.Cell.HalfSpan+b.aside()) + r.high + b.betweenTips(r, geom.Vec{1}, true)
 }
 
-// boxAt is the box of a part where it stands.
-func boxAt(p sweep.Part, pose geom.Pose) geom.Box {
-	box := geom.EmptyBox()
-	for _, v := range p.Solid.Vertices() {
-		box = box.Add(pose.Apply(v.Vec()))
-	}
-	return box
-}
+// boxAt is a box around a part where it stands.
+func boxAt(p sweep.Part, pose geom.Pose) geom.Box { return boxOf(p).Turned(pose) }
 
 // knot is a place along the way at which the grade changes.
 type knot struct{ at, angle float64 }

@@ -21,6 +21,7 @@ type Options struct {
 	Progress func(done, of int) // called as work goes on; may be nil
 	Workers  int                // 0 is one for each core
 	Proof    bool               // keep what a proof is written from
+	Brief    bool               // leave out the samples along the way, which no verdict needs
 }
 
 // Check holds a study against every check. The result depends on the study
@@ -43,10 +44,23 @@ func Examine(s *model.Study, o Options) *Examination {
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	reports := make([]*report, len(s.Bays))
 	w := newWorkers(o)
-	kin, seen := map[string]*siblings{}, newMemo()
 	for _, i := range s.Reported() {
-		reports[i] = &report{bay: inspect(&s.Bays[i], s.Job, limits, tol)}
-		reports[i].join(kin, w, seen)
+		w.add(func() {
+			b := inspect(&s.Bays[i], s.Job, limits, tol)
+			reports[i] = &report{bay: b, rolling: b.rolls(), brief: o.Brief}
+		})
+	}
+	w.now()
+	seen := newMemo()
+	founders := join(s, reports)
+	for _, f := range founders {
+		f.box(w, seen)
+	}
+	w.now()
+	for _, f := range founders {
+		f.plan(w)
+	}
+	for _, i := range s.Reported() {
 		reports[i].plan(w, seen)
 	}
 	w.run()
@@ -67,6 +81,7 @@ type report struct {
 	raising  [][]measure
 	rolling  *rolling
 	rolled   []measure
+	brief    bool
 	entries  []Entry // with what they come from, where a proof is to be written
 }
 
@@ -87,7 +102,6 @@ func (r *report) plan(w *workers, seen *memo) {
 			r.planRaising(w, k, seen, shapes, before)
 		}
 	}
-	r.rolling = r.rolls()
 	if r.rolling != nil {
 		parts := r.presentAfterAll()
 		r.rolled = make([]measure, len(parts))
@@ -100,11 +114,11 @@ func (r *report) plan(w *workers, seen *memo) {
 func (r *report) planStep(w *workers, k int, seen *memo, shapes []int, around []profile) {
 	s := r.Steps[k]
 	cohorts, fresh := seen.cohorts(r.bay, shapes, r.present(s), meeting{path: s.Path, kind: 's', obstacles: &r.stripped, profiles: around,
-		box:  func(part int) geom.Box { return r.siblings.box(r.bay, k, part) },
+		box:  func(part int) geom.Box { return r.siblings.boxAt(r.bay, k, part) },
 		held: func(part, solid int) bool { return r.held(&r.stripped, part, solid, k) }})
 	for _, f := range fresh {
 		w.add(func() {
-			box := r.siblings.box(r.bay, k, f.part)
+			box := r.siblings.boxAt(r.bay, k, f.part)
 			f.measure, f.drags = r.bay.strip(k, f.part, box)
 			f.kept = r.keptBy(k, f.part, box)
 		})
@@ -199,7 +213,9 @@ func (r *report) underWay(t *told, s *model.Study, twin []AlongRow) {
 	t.under = append(t.under, r.routeChecks(s)...)
 	t.under = append(t.under, r.bendChecks(s)...)
 	r.sayUnset(t.under)
-	t.along = r.alongRows(s, r.rolling, r.rolled, t.under, twin)
+	if !r.brief {
+		t.along = r.alongRows(s, r.rolling, r.rolled, t.under, twin)
+	}
 }
 
 // toldOf is what was told of a bay as it reads for another of the same geometry.
@@ -305,6 +321,13 @@ func (w *workers) add(f func()) { w.tasks = append(w.tasks, f) }
 
 // after is done in order when all tasks are.
 func (w *workers) after(f func()) { w.then = append(w.then, f) }
+
+// now does what is queued before anything else is, and tells nobody.
+func (w *workers) now() {
+	quiet := workers{tasks: w.tasks, count: w.count}
+	quiet.each()
+	w.tasks = nil
+}
 
 // run does all tasks, and then what is to be done after them.
 func (w *workers) run() {

@@ -17,12 +17,12 @@ type rolling struct {
 	way       float64
 	stretches []stretch
 	obstacles
-	parts []sweep.Part  // by place in Carrier.Parts
-	rigid []*geom.Solid // the parts as collapsed, where the carrier rolls as one body
-	cross float64       // how much the invert leans across under a wheel line at most, bends and breaks together
-	high  float64       // by which the wheels may stand too high in the model
-	tips  bool          // the carrier may tip from one rest to another on the way
-	stop  string        // why it cannot be worked out
+	parts []sweep.Part // by place in Carrier.Parts
+	rigid bool         // the parts are those of the collapsed carrier, which rolls as one body
+	cross float64      // how much the invert leans across under a wheel line at most, bends and breaks together
+	high  float64      // by which the wheels may stand too high in the model
+	tips  bool         // the carrier may tip from one rest to another on the way
+	stop  string       // why it cannot be worked out
 }
 
 // stretch is one smooth piece of the advance: its motion, the boxes that hold
@@ -112,18 +112,18 @@ func (b *bay) guide(r *rolling, last carrier.Step) {
 // add appends a stretch of an advance on which the carrier is one rigid body.
 func (b *bay) add(r *rolling, last carrier.Step, piece sweep.Motion, from, to float64) {
 	if r.parts == nil {
-		for _, p := range b.Carrier.Parts {
-			r.rigid = append(r.rigid, p.Solid.Moved(last.Pose(p.Body)))
-			r.parts = append(r.parts, sweep.NewPart(0, r.rigid[len(r.parts)]))
+		r.rigid = true
+		for i, p := range b.Carrier.Parts {
+			r.parts = append(r.parts, b.parts[i].Fixed(0, last.Pose(p.Body)))
 		}
 	}
 	body := sweptBody{bound: piece.Bound(sweep.Ground, 0, 0, 1)}
 	for n := range sweptPieces + 1 {
 		body.poses = append(body.poses, piece.Pose(sweep.Ground, 0, float64(n)/sweptPieces))
 	}
-	boxes := make([]geom.Box, len(r.rigid))
-	for i, s := range r.rigid {
-		boxes[i] = body.around(s.Vertices)
+	boxes := make([]geom.Box, len(r.parts))
+	for i, p := range r.parts {
+		boxes[i] = body.around(boxOf(p))
 	}
 	r.stretches = append(r.stretches, stretch{piece, boxes, from, to})
 }

@@ -38,7 +38,7 @@ func (b *bay) sweptBoxes(path *motion.Path) []geom.Box {
 	}
 	out := make([]geom.Box, len(b.parts))
 	for i, p := range b.Carrier.Parts {
-		out[i] = bodies[p.Body].around(p.Vertices)
+		out[i] = bodies[p.Body].around(boxOf(b.parts[i]))
 	}
 	return out
 }
@@ -61,12 +61,21 @@ func sweptBodyOf(path *motion.Path, body int) sweptBody {
 	return s
 }
 
-func (s sweptBody) around(vertices []geom.Vec) geom.Box {
+// boxOf is the box around a part in its body.
+func boxOf(p sweep.Part) geom.Box {
+	center, half := p.Solid.Box()
+	return geom.Box{Min: center.Sub(half).Vec(), Max: center.Add(half).Vec()}
+}
+
+// around is a box that holds all of a box of the body throughout.
+func (s sweptBody) around(part geom.Box) geom.Box {
 	box, sag := geom.EmptyBox(), 0.0
-	for _, v := range vertices {
-		sag = math.Max(sag, s.bound.Curvature(v))
-		for _, p := range s.poses {
-			box = box.Add(p.Apply(v))
+	for _, p := range s.poses {
+		box = box.Union(part.Turned(p))
+	}
+	if len(s.poses) > 1 {
+		for _, v := range part.Corners() {
+			sag = math.Max(sag, s.bound.Curvature(v))
 		}
 	}
 	return box.Grow(sag / (8 * sweptPieces * sweptPieces))

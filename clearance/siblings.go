@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"boxwalk/clearance/sweep"
+	"boxwalk/model"
 	"boxwalk/model/geom"
 )
 
@@ -16,45 +17,58 @@ type siblings struct {
 	lead    *bay
 	boxes   [][]geom.Box // of each part in each step
 	raising [][]geom.Box
+	alike   [][]*cohort // of parts in each step, that measure alike among themselves
 	selves  [][]selfMeasure
 }
 
-// join finds or founds the siblings of a bay. The founder measures for all.
-func (r *report) join(kin map[string]*siblings, w *workers, seen *memo) {
-	key := fmt.Sprintf("%v %v %v", r.Carrier.Setting, r.Carrier.Kept.Over, r.Carrier.Kept.Untied)
-	f, ok := kin[key]
-	if !ok {
-		f = &siblings{lead: r.bay}
-		kin[key] = f
-		f.plan(w, seen)
+// join finds the siblings of each bay, in the order of their founders. The
+// founder measures for all.
+func join(s *model.Study, reports []*report) []*siblings {
+	kin := map[string]*siblings{}
+	var out []*siblings
+	for _, i := range s.Reported() {
+		r := reports[i]
+		key := fmt.Sprintf("%v %v %v", r.Carrier.Setting, r.Carrier.Kept.Over, r.Carrier.Kept.Untied)
+		if kin[key] == nil {
+			kin[key] = &siblings{lead: r.bay}
+			out = append(out, kin[key])
+		}
+		r.siblings = kin[key]
 	}
-	r.siblings = f
+	return out
 }
 
-// plan queues what the founder measures; the boxes are made at once, since
-// every other measurement wants them.
-func (f *siblings) plan(w *workers, seen *memo) {
+// box queues what every other measurement wants: the boxes, and which parts
+// measure alike.
+func (f *siblings) box(w *workers, seen *memo) {
 	b := f.lead
 	shapes := seen.shapesOf(b.Carrier)
 	f.boxes = make([][]geom.Box, len(b.Steps))
 	f.raising = make([][]geom.Box, len(b.Raising))
 	f.selves = make([][]selfMeasure, len(b.Steps))
+	f.alike = make([][]*cohort, len(b.Steps))
 	for k, s := range b.Raising {
 		if s.Stop == "" {
-			f.raising[k] = b.sweptBoxes(s.Path)
+			w.add(func() { f.raising[k] = b.sweptBoxes(s.Path) })
 		}
 	}
 	for k, s := range b.Steps {
-		if s.Stop != "" {
-			continue
+		if s.Stop == "" {
+			w.add(func() {
+				f.boxes[k] = b.sweptBoxes(s.Path)
+				f.alike[k] = b.selfCohorts(k, b.present(s), shapes, f.boxes[k])
+			})
 		}
-		f.boxes[k] = b.sweptBoxes(s.Path)
-		parts := b.present(s)
-		cohorts := b.selfCohorts(k, parts, shapes, f.boxes[k])
+	}
+}
+
+// plan queues the measurements of the founder's parts among themselves.
+func (f *siblings) plan(w *workers) {
+	for k, cohorts := range f.alike {
 		f.selves[k] = make([]selfMeasure, len(cohorts))
 		for n, c := range cohorts {
 			w.add(func() {
-				f.selves[k][n] = b.selfOf(k, c.part, c.meets)
+				f.selves[k][n] = f.lead.selfOf(k, c.part, c.meets)
 				f.selves[k][n].alike = c.alike
 			})
 		}
@@ -64,7 +78,7 @@ func (f *siblings) plan(w *workers, seen *memo) {
 // shift is how far a member stands ahead of the founder.
 func (f *siblings) shift(b *bay) geom.Vec { return geom.Vec{b.Carrier.Rear - f.lead.Carrier.Rear} }
 
-func (f *siblings) box(b *bay, k, part int) geom.Box {
+func (f *siblings) boxAt(b *bay, k, part int) geom.Box {
 	return f.boxes[k][part].Moved(f.shift(b))
 }
 

@@ -52,24 +52,62 @@ func New(s *geom.Solid) *Solid {
 	return out
 }
 
+// Moved is the solid as a pose takes it. What it is made of is taken over; the
+// planes are laid anew, so that no vertex is above its face.
+func (s *Solid) Moved(aFromB geom.Pose) *Solid {
+	out := &Solid{vertices: make([]XYZ, len(s.vertices)), faces: make([]face, len(s.faces)), edges: make([]edge, len(s.edges))}
+	box := geom.EmptyBox()
+	for i, v := range s.vertices {
+		p := Apply(&aFromB, v)
+		out.vertices[i] = p
+		out.reach = math.Max(out.reach, p.Len())
+		box = box.Add(p.Vec())
+	}
+	out.center, out.half = FromVec(box.Center()), FromVec(box.Max.Sub(box.Min).Mul(0.5))
+	for i, f := range s.faces {
+		n := unit(Turn(&aFromB.R, f.n))
+		_, offset := highest(out.vertices, n)
+		out.faces[i] = face{n: n, offset: offset, loop: f.loop}
+	}
+	for i, e := range s.edges {
+		out.edges[i] = edge{a: e.a, b: e.b, dir: unit(Turn(&aFromB.R, e.dir)), n1: unit(Turn(&aFromB.R, e.n1)), n2: unit(Turn(&aFromB.R, e.n2))}
+	}
+	return out
+}
+
+// unit takes off what turning has left of a length that is not 1.
+func unit(v XYZ) XYZ { return v.Mul(1 / v.Len()) }
+
 // findEdges pairs every directed edge of a face loop with its reverse.
 func (s *Solid) findEdges() {
-	left := map[[2]int]int{}
-	for i, f := range s.faces {
-		for k, a := range f.loop {
-			left[[2]int{a, f.loop[(k+1)%len(f.loop)]}] = i
-		}
+	type side struct{ to, face, next int } // next of those that leave the same vertex, -1 for none
+	var sides []side
+	leaving := make([]int, len(s.vertices))
+	for i := range leaving {
+		leaving[i] = -1
 	}
-	for i, f := range s.faces {
-		for k, a := range f.loop {
-			b := f.loop[(k+1)%len(f.loop)]
-			j, ok := left[[2]int{b, a}]
-			if !ok || a > b {
-				continue
+	each := func(do func(a, b, face int)) {
+		for i, f := range s.faces {
+			for k, a := range f.loop {
+				do(a, f.loop[(k+1)%len(f.loop)], i)
 			}
-			s.addEdge(a, b, i, j)
 		}
 	}
+	each(func(a, b, face int) {
+		sides = append(sides, side{b, face, leaving[a]})
+		leaving[a] = len(sides) - 1
+	})
+	each(func(a, b, face int) {
+		if a > b {
+			return
+		}
+		for k := leaving[b]; k >= 0; k = sides[k].next {
+			if sides[k].to == a {
+				s.addEdge(a, b, face, sides[k].face)
+				return
+			}
+		}
+	})
 }
 
 // addEdge adds the edge that the loop of face i runs from a to b and the loop

@@ -47,6 +47,26 @@ func (b Box) Grow(m float64) Box {
 // Moved is the box shifted by t.
 func (b Box) Moved(t Vec) Box { return Box{Min: b.Min.Add(t), Max: b.Max.Add(t)} }
 
+// Turned is the least box around the box as the pose takes it.
+func (b Box) Turned(aFromB Pose) Box {
+	c, h := aFromB.Apply(b.Center()), b.Max.Sub(b.Min).Mul(0.5)
+	var reach Vec
+	for i := range reach {
+		reach[i] = math.Abs(aFromB.R.At(i, 0))*h[0] + math.Abs(aFromB.R.At(i, 1))*h[1] + math.Abs(aFromB.R.At(i, 2))*h[2]
+	}
+	return Box{Min: c.Sub(reach), Max: c.Add(reach)}
+}
+
+// Corners are the eight corners of the box.
+func (b Box) Corners() [8]Vec {
+	var out [8]Vec
+	side := [2]Vec{b.Min, b.Max}
+	for i := range out {
+		out[i] = Vec{side[i&1][0], side[i>>1&1][1], side[i>>2][2]}
+	}
+	return out
+}
+
 // Empty tells whether the box holds no point.
 func (b Box) Empty() bool { return b.Min[0] > b.Max[0] }
 
