@@ -2,6 +2,7 @@ package sweep
 
 import (
 	"math"
+	"reflect"
 
 	"boxwalk/model/geom"
 )
@@ -32,12 +33,24 @@ type boundSlot struct {
 	bound  geom.Bound
 }
 
+// reset turns to a motion. What is known of the same one stays known: the parts
+// of one body, searched one after another, share poses and bounds.
 func (c *cache) reset(m Motion, ref int) {
+	if ref == c.ref && same(m, c.m) {
+		return
+	}
 	c.m, c.ref = m, ref
 	for i := range c.poses {
 		c.poses[i].used = false
 		c.bounds[i].used = false
 	}
+}
+
+// same tells whether two motions are one and the same object; of values nothing
+// is taken for granted. The old one is still held, so its place is not taken.
+func same(a, b Motion) bool {
+	x, y := reflect.ValueOf(a), reflect.ValueOf(b)
+	return x.Kind() == reflect.Pointer && y.Kind() == reflect.Pointer && x.Type() == y.Type() && x.Pointer() == y.Pointer()
 }
 
 // slot spreads keys by their high bits (Fibonacci hashing).

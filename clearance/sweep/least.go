@@ -70,7 +70,7 @@ func (w *work) least(m Motion, ref int, part Part, against []Part, s0, s1 float6
 
 // release gives the memory back without what it points to.
 func (w *work) release() {
-	w.cache.m, w.part, w.against, w.one = nil, Part{}, nil, [1]Part{}
+	w.part, w.against, w.one = Part{}, nil, [1]Part{}
 	w.t.a.part, w.t.b.part = Part{}, Part{}
 	pool.Put(w)
 }
