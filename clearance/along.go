@@ -10,6 +10,7 @@ import (
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
 	"boxwalk/model/load"
+	"boxwalk/model/motion"
 	"boxwalk/model/units"
 )
 
@@ -157,6 +158,8 @@ func (r *rolling) at(share float64) (stretch, float64) {
 // from a zone all the way is not looked at.
 func (b *bay) gapsAt(r *rolling, rolled []measure, share float64) []AlongGap {
 	on, s := r.at(share)
+	most := b.mostTilt(r)
+	body, pose := motion.Ground, standing{geom.Identity()}
 	out := []AlongGap{}
 	for z, zone := range culvert.Zones {
 		best := AlongGap{Zone: string(zone), Gap: far}
@@ -167,10 +170,13 @@ func (b *bay) gapsAt(r *rolling, rolled []measure, share float64) []AlongGap {
 				continue
 			}
 			p := rolled[i].part
-			pose := standing{on.motion.Pose(sweep.Ground, r.parts[p].Body, s)}
+			if r.parts[p].Body != body {
+				body = r.parts[p].Body
+				pose = standing{on.motion.Pose(sweep.Ground, body, s)}
+			}
 			box := boxAt(r.parts[p], pose.pose)
 			for _, k := range r.zones[z] {
-				if box.Gap(r.boxes[k]) >= min(far, left+b.mostTilt(r)) || b.rollsOn(r, p, k) {
+				if box.Gap(r.boxes[k]) >= min(far, left+most) || b.rollsOn(r, p, k) {
 					continue
 				}
 				v := sweep.At(pose, sweep.Ground, r.parts[p], r.obstacles.parts[k:k+1], 0)
