@@ -202,7 +202,11 @@ func (b *bay) rollsOn(r *rolling, part, solid int) bool {
 // mostTilt is more than rollLoss can take off any gap: no part is farther from
 // the middle between the wheels than the cell is high and wide together.
 func (b *bay) mostTilt(r *rolling) float64 {
-	return (math.Abs(b.crossfall)+r.cross)*(b.Cell.Rise+2*b.Cell.HalfSpan+b.aside()) + r.high + b.betweenTips(r, geom.Vec{1}, true)
+	var rests float64
+	for part := range r.parts {
+		rests = math.Max(rests, b.betweenRests(r, part))
+	}
+	return (math.Abs(b.crossfall)+r.cross)*(b.Cell.Rise+2*b.Cell.HalfSpan+b.aside()) + r.high + rests
 }
 
 // boxAt is a box around a part where it stands.

@@ -21,7 +21,7 @@ type rolling struct {
 	rigid bool         // the parts are those of the collapsed carrier, which rolls as one body
 	cross float64      // how much the invert leans across under a wheel line at most, bends and breaks together
 	high  float64      // by which the wheels may stand too high in the model
-	tips  bool         // the carrier may tip from one rest to another on the way
+	rests bool         // the carrier may stand between two rests on the way
 	stop  string       // why it cannot be worked out
 }
 
@@ -173,7 +173,7 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 					w := b.where(step, part, string(zone), v)
 					station := b.stationAt(r, v.At)
 					w.Station = &station
-					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, loss.tilt)+b.forTwist(loss.twist)+b.forTips(loss.tips))
+					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, loss.tilt)+b.forTwist(loss.twist)+b.forRests(loss.rests))
 				}
 				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + loss.all(), worst: a.WorstCase + loss.all(), tell: tell, part: part, against: v.Against, zone: zone}
 				found = append(found, c)
@@ -187,13 +187,16 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 }
 
 // rollingLoss is what comes off a rolling clearance besides the tolerances: for a
-// crossfall, for a twisted invert, and for the places between two tips.
-type rollingLoss struct{ tilt, twist, tips float64 }
+// crossfall, for a twisted invert, and for the poses between two rests.
+type rollingLoss struct{ tilt, twist, rests float64 }
 
-func (l rollingLoss) all() float64 { return l.tilt + l.twist + l.tips }
+func (l rollingLoss) all() float64 { return l.tilt + l.twist + l.rests }
 
 func (b *bay) rollLoss(r *rolling, part int, zone culvert.Zone, v sweep.Bracket) rollingLoss {
-	return rollingLoss{b.rollTilt(r, part, zone, v), b.rollTwist(r, part, v), b.betweenTips(r, v.N, v.Against >= 0)}
+	if v.Against < 0 {
+		return rollingLoss{}
+	}
+	return rollingLoss{b.rollTilt(r, part, zone, v), b.rollTwist(r, part, v), b.betweenRests(r, part)}
 }
 
 // rollStep is the advance as a step is named: ahead or back, and how far.

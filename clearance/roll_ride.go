@@ -17,9 +17,10 @@ import (
 // over a grade break.
 const centreUncertain = 0.1
 
-// tipEvery is the greatest distance between places at which a carrier that may
-// stand on either side of a wheel line is tipped from one rest to the other.
-const tipEvery = 0.1
+// restEvery is how far apart in height the poses are swept between the two rests
+// of a carrier that may stand on either side of a wheel line: judgement, between
+// what is taken off for it and the time it takes.
+const restEvery = 0.004
 
 // ride lays the advance over grade breaks and round angle points: the outer
 // wheel lines run along the cell's centrelines, and the carrier pitches as its
@@ -49,9 +50,14 @@ func (b *bay) ride(r *rolling, last carrier.Step) {
 			b.add(r, last, piece, share(piece.Rear(0)), share(piece.Rear(1)))
 		}
 	}
-	for _, tip := range ride.Tipping(tipEvery) {
-		r.tips = true
-		b.add(r, last, tip, share(tip.Rear(0)), share(tip.Rear(1)))
+	rests, most, err := ride.Between(restEvery)
+	if err != nil {
+		r.stop = err.Error()
+		return
+	}
+	r.rests = most > 1e-9 // rounding of heights
+	for _, piece := range rests {
+		b.add(r, last, piece, share(piece.Rear(0)), share(piece.Rear(1)))
 	}
 }
 
@@ -211,40 +217,65 @@ func (b *bay) aside() float64 {
 	return beside * (1 + 2*over/(last-first))
 }
 
-// betweenTips is what is taken off because the tip from one rest to another is
-// swept at places tipEvery apart only: between two, the carrier stands at most
-// half of that from one of them. Over that way it moves so far along x, up or
-// down by the steepest break and sideways by the turns, and it pitches and turns
-// by those over the distance of two wheel lines, which moves no part by more than
-// that times the form's length. n is the direction of the gap.
-func (b *bay) betweenTips(r *rolling, n geom.Vec, met bool) float64 {
-	if !r.tips || !met {
+// betweenRests is what is taken off a part because the poses between two rests
+// are swept at heights restEvery apart only. Such a pose stands with its rear
+// guide where one that is swept has it, turned against that about the wheel line
+// that carries in both. The line ahead, a lever away, is no more than half of
+// restEvery higher or lower; on planes and at pitches no steeper than g its height
+// over its ground changes by at least lever (cos - g sin) >= lever (1 - 3/2 g²)
+// for a turn of 1. A point moves by the turn times its distance from the wheel
+// line, and along with that line by at most the turn times g times the line's
+// distance from the guide.
+//
+// A pose keeps the planes of the rest ahead until a wheel or guide passes a joint;
+// in plan it is shorter than that rest by at most base g²/2, over which way it may
+// be on the next plane or straight.
+func (b *bay) betweenRests(r *rolling, part int) float64 {
+	if !r.rests {
 		return 0
 	}
-	steepest, turned, base := 0.0, 0.0, math.Inf(1)
+	g, breaks := 0.0, 0.0
+	for _, k := range grades(b.Ground) {
+		g = math.Max(g, math.Abs(k))
+		breaks += math.Abs(k - b.Ground.Grade)
+	}
 	for _, k := range b.Ground.Bends {
-		steepest = math.Max(steepest, math.Abs(k.Grade-b.Ground.Grade))
-		turned += math.Abs(k.Turn)
+		breaks += math.Abs(k.Turn)
 	}
 	wheels := b.Carrier.Gear.Wheels.At
+	base := float64(wheels[len(wheels)-1] - wheels[0])
+	lever := math.Inf(1)
 	for i := range wheels[1:] {
-		base = math.Min(base, float64(wheels[i+1]-wheels[i]))
+		lever = math.Min(lever, float64(wheels[i+1]-wheels[i]))
 	}
-	aside := 2*steepest + turned
-	return tipEvery / 2 * (math.Abs(n[0]) + aside*(1+float64(b.Carrier.Gear.Form.Length)/base))
+	turn := restEvery / 2 / (lever * (1 - 1.5*g*g))
+	return turn*(b.armOf(r, part)+g*base) + breaks*base*g*g/2
 }
 
-// forTips says what the places between two tips take off.
-func (b *bay) forTips(loss float64) string {
+// armOf is how far a part reaches, seen from the side, from the farthest inner
+// wheel line, at axle height.
+func (b *bay) armOf(r *rolling, part int) float64 {
+	gear := b.Carrier.Gear.Wheels
+	var most float64
+	for _, at := range gear.At[1 : len(gear.At)-1] {
+		for _, v := range boxOf(r.parts[part]).Corners() {
+			most = math.Max(most, math.Hypot(v[0]-b.Carrier.Rear-float64(at), v[2]-float64(gear.Diameter)/2))
+		}
+	}
+	return most
+}
+
+// forRests says what the poses between those that are swept take off.
+func (b *bay) forRests(loss float64) string {
 	if loss == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" and %s for the places between those, %s apart, at which it is tipped from rest to rest", b.mm(loss), b.mm(tipEvery))
+	return fmt.Sprintf(" and %s because, where it may rest on either side of a wheel line, the poses between are swept %s apart", b.mm(loss), b.mm(restEvery))
 }
 
 // forTwist says what a twisted invert takes off.
 func (b *bay) forTwist(loss float64) string {
-	if loss < 5e-6 {
+	if loss < 5e-5 { // less than is printed
 		return ""
 	}
 	return fmt.Sprintf(" and %s for the invert's twist at bends and breaks", b.mm(loss))

@@ -82,7 +82,7 @@ type ground struct {
 // along the course to another, ahead or back. groundFromLevel takes the
 // track's level frame to that of the answers. Where the centre of gravity is
 // within its uncertainty of a wheel line, the ride has several ways; what lies
-// between them is told by Tipping. It returns a *TooSharp error when the track
+// between them is told by Between. It returns a *TooSharp error when the track
 // bends too much for the base, an *Unstable error when the body may tip over
 // its end wheels.
 func NewRide(t *Track, c Carriage, from, to float64, groundFromLevel geom.Pose) (*Ride, error) {
@@ -145,6 +145,7 @@ type footing struct {
 	low, high   int // wheel lines that carry, low behind high
 	lowOn       int // planes under them
 	highOn      int
+	hang        float64 // how far above its plane the wheel line high hangs
 }
 
 // Glide is a stretch on one footing. Its body's direction ahead e, a unit
@@ -173,6 +174,7 @@ func (g *ground) glide(on footing, from, to float64) *Glide {
 	al, ah := g.lever(on.low), g.lever(on.high)
 	cl, ql := g.planes[on.lowOn].plane()
 	ch, qh := g.planes[on.highOn].plane()
+	ch += on.hang
 	wide := ah - al
 	n := front.left()
 	w := qh.Mul(ah / wide).Sub(ql.Mul(al / wide))

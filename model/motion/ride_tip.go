@@ -8,8 +8,7 @@ import (
 
 // Tip takes a carriage from one rest to another while it does not roll: yaw,
 // pitch and the place of one point change evenly. It joins two stretches where
-// a wheel steps up or down at a joint, and the two rests on either side of a
-// wheel line that the body may tip over.
+// a wheel steps up or down at a joint.
 type Tip struct {
 	carriage   Carriage
 	fromLevel  geom.Pose
@@ -76,40 +75,3 @@ func (t *Tip) Depth(ref, body int) int { return depth(ref, body) }
 
 // Rear is where the rear guide stands along the course.
 func (t *Tip) Rear(float64) float64 { return t.rear }
-
-// Tipping is the ways from one rest to the other at places at most every apart
-// metres, wherever two ways of a ride stand differently: none for a body on two
-// wheel lines.
-func (r *Ride) Tipping(every float64) []*Tip {
-	var out []*Tip
-	for i := 1; i < len(r.Ways); i++ {
-		for _, x := range r.Ways[i-1].Stretches {
-			a, ok := x.(*Glide)
-			if !ok {
-				continue
-			}
-			n := math.Ceil(math.Abs(a.to-a.from) / every)
-			for k := 0.0; k <= n && n > 0; k++ {
-				b, s := r.Ways[i].at(a.Rear(k / n))
-				if b == nil {
-					continue
-				}
-				if tip := tipBetween(a, k/n, b, s); tip.moves() {
-					out = append(out, tip)
-				}
-			}
-		}
-	}
-	return out
-}
-
-// at is the glide of a way with its rear guide at t, and s there.
-func (w RideWay) at(t float64) (*Glide, float64) {
-	for _, x := range w.Stretches {
-		d, ok := x.(*Glide)
-		if ok && t >= math.Min(d.from, d.to) && t <= math.Max(d.from, d.to) && d.from != d.to {
-			return d, (t - d.from) / (d.to - d.from)
-		}
-	}
-	return nil, 0
-}

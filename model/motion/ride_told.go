@@ -65,16 +65,16 @@ func level(p geom.Pose) (Level, bool) {
 func (d *Glide) Carried() (Carried, bool) {
 	l, ok := level(d.g.fromLevel)
 	rear, front := d.g.course[d.on.rear], d.g.course[d.on.front]
-	plane := func(i int) Plane {
+	plane := func(i int, above float64) Plane {
 		c, q := d.g.planes[i].plane()
-		return Plane{q, c}
+		return Plane{q, c + above}
 	}
 	return Carried{
 		Level: l, Guide: d.g.carriage.anchor(), Base: d.g.carriage.base(),
 		On: Line{rear.at, rear.heading}, From: d.from, To: d.to,
 		Front: Line{front.at, front.heading},
 		Low:   d.g.lever(d.on.low), High: d.g.lever(d.on.high),
-		Under: plane(d.on.lowOn), UnderAhead: plane(d.on.highOn),
+		Under: plane(d.on.lowOn, 0), UnderAhead: plane(d.on.highOn, d.on.hang),
 	}, ok
 }
 

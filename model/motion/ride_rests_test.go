@@ -1,0 +1,110 @@
+package motion
+
+import (
+	"math"
+	"testing"
+
+	"boxwalk/model/geom"
+
+	"pgregory.net/rapid"
+)
+
+// at is the glide of a way with its rear guide at t, and s there.
+func (w RideWay) at(t float64) (*Glide, float64) {
+	for _, x := range w.Stretches {
+		d, ok := x.(*Glide)
+		if ok && t >= math.Min(d.from, d.to) && t <= math.Max(d.from, d.to) && d.from != d.to {
+			return d, (t - d.from) / (d.to - d.from)
+		}
+	}
+	return nil, 0
+}
+
+func TestBodyOnTwoWheelLinesHasOneRest(t *testing.T) {
+	track := mustTrack(t, 0, Bend{At: 20, Grade: -0.025})
+	list, most, err := mustRide(t, track, twoLines(), 1.35, 30).Between(0.004)
+	if err != nil || len(list) != 0 || most != 0 {
+		t.Errorf("%d stretches, hanging %g m, %v", len(list), most, err)
+	}
+}
+
+func TestLineAheadHangsAsFarAsTheCrestBreaks(t *testing.T) {
+	const g = 0.025
+	for _, back := range []bool{false, true} {
+		from, to := 1.35, 30.0
+		if back {
+			from, to = to, from
+		}
+		r := mustRide(t, mustTrack(t, 0, Bend{At: 20, Grade: -g}), threeLines(0.05), from, to)
+		list, most, err := r.Between(0.004)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "most", most, 3.3*g, 0.05e-3)
+		// a level from 2 mm on every 4 mm, each before and behind the middle line's passing
+		if levels := math.Ceil((3.3*g - 0.002) / 0.004); len(list) < int(levels) || len(list) > 3*int(levels) {
+			t.Errorf("%d stretches for %g levels", len(list), levels)
+		}
+	}
+	// in a sag all three lines cannot be on either side: there is one rest
+	r := mustRide(t, mustTrack(t, 0, Bend{At: 20, Grade: g}), threeLines(0.05), 1.35, 30)
+	if list, most, err := r.Between(0.004); err != nil || len(list) != 0 || most > 1e-9 {
+		t.Errorf("in a sag %d stretches, hanging %g m, %v", len(list), most, err)
+	}
+}
+
+// However the body stands between its rests, each of its points is no farther
+// from where it is in a stretch or a rest than a turn of every/2 over the lever
+// takes it.
+func TestEveryPoseBetweenTwoRestsIsNearOneThatIsSwept(t *testing.T) {
+	const every = 0.004
+	rapid.Check(t, func(t *rapid.T) {
+		num := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
+		g0, g1, g2 := num("g0", 0, 0.05), num("g1", -0.02, 0), num("g2", -0.05, -0.02)
+		track, err := NewTrack(g0, []Bend{{At: 12, Grade: g1, Turn: num("turn", -0.01, 0.01)}, {At: 12 + num("length", 2, 9), Grade: g2}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := NewRide(track, threeLines(0.3), 1.35, 24, geom.Identity())
+		if err != nil {
+			t.Fatal(err)
+		}
+		list, _, err := r.Between(every)
+		if err != nil {
+			t.Fatal(err)
+		}
+		at := num("rear", 2, 23)
+		behind, s0 := r.Ways[0].at(at)
+		ahead, _ := r.Ways[1].at(at)
+		if behind.on.same(ahead.on) {
+			return
+		}
+		on := ahead.on
+		on.hang = num("share", 0, 1) * behind.hang(at, ahead.on)
+		stands := ahead.g.glide(on, at, at).Pose(Ground, 0, 0)
+		points := []geom.Vec{{0, 0, 0}, {9.3, 1, 2.4}, {9.3, -1, 0.1}, {4.65, 0, 2.4}}
+		const g = 0.05
+		turn := every / 2 / (3.3 * (1 - 1.5*g*g))
+		near := math.Inf(1)
+		try := func(x Stretch, s float64) {
+			p, worst := x.Pose(Ground, 0, s), 0.0
+			for _, v := range points {
+				arm := math.Hypot(v[0]-4.65, v[2])
+				worst = math.Max(worst, p.Apply(v).Sub(stands.Apply(v)).Len()/(turn*(arm+g*6.6)))
+			}
+			near = math.Min(near, worst)
+		}
+		try(behind, s0)
+		d, s1 := r.Ways[1].at(at)
+		try(d, s1)
+		for _, x := range list {
+			d := x.(*Glide)
+			if at >= d.from-1e-9 && at <= d.to+1e-9 && d.to > d.from {
+				try(d, math.Max(0, math.Min(1, (at-d.from)/(d.to-d.from))))
+			}
+		}
+		if !(near <= 1+1e-6) {
+			t.Fatalf("a pose between is %.3f times as far as stated from any that is swept", near)
+		}
+	})
+}
