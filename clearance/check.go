@@ -124,7 +124,7 @@ func (r *report) planStep(w *workers, k int, seen *memo, shapes []int, around []
 		})
 	}
 	w.after(func() {
-		done := stripped{k: k, kept: map[int][]keptMeasure{}, selves: r.siblings.selvesOf(r.bay, k)}
+		done := stripped{k: k, measures: make([]measure, 0, len(cohorts)), kept: map[int][]keptMeasure{}, selves: r.siblings.selvesOf(r.bay, k)}
 		for _, c := range cohorts {
 			m, drags, kept := c.as(r.bay, &r.stripped)
 			done.measures, done.drags, done.kept[c.part] = append(done.measures, m), append(done.drags, drags...), kept
@@ -142,6 +142,7 @@ func (r *report) planRaising(w *workers, k int, seen *memo, shapes []int, before
 		w.add(func() { f.measure = r.raise(k, f.part, r.siblings.raisingBox(r.bay, k, f.part)) })
 	}
 	w.after(func() {
+		r.raising[k] = make([]measure, 0, len(cohorts))
 		for _, c := range cohorts {
 			m, _, _ := c.as(r.bay, &r.raised)
 			r.raising[k] = append(r.raising[k], m)
