@@ -41,26 +41,29 @@ type diagram struct {
 	marks  []mark
 	levels []level
 	most   float64 // highest value shown; what is above is cut off
+	high   float64 // of the field on paper, mm
 }
 
-// Size of a diagram's field on paper, mm, and the room that a name takes to its
-// right.
+// Sizes on paper, mm: the width of a diagram's field, its height where many curves
+// and marks are told apart and where a few run far apart, and the room to its
+// right up to a name.
 const (
-	plotWide = 225.0
-	plotHigh = 52.0
+	plotWide = 360.0
+	plotHigh = 82.0
+	plotLow  = 37.0
 	plotName = 10.0
 )
 
 // field turns a diagram's units into mm of paper.
-type field struct{ x0, x1, y0, y1 float64 }
+type field struct{ x0, x1, y0, y1, high float64 }
 
 func (f field) at(p sheet.Point) sheet.Point {
-	return sheet.Pt((p[0]-f.x0)/(f.x1-f.x0)*plotWide, (p[1]-f.y0)/(f.y1-f.y0)*plotHigh)
+	return sheet.Pt((p[0]-f.x0)/(f.x1-f.x0)*plotWide, (p[1]-f.y0)/(f.y1-f.y0)*f.high)
 }
 
 // field that shows all curves, levels and marks, from zero or below.
 func (d diagram) field() field {
-	f := field{math.Inf(1), math.Inf(-1), 0, 0}
+	f := field{math.Inf(1), math.Inf(-1), 0, 0, d.high}
 	for _, c := range d.curves {
 		for _, run := range c.runs {
 			for _, p := range run {
@@ -113,7 +116,7 @@ func (d diagram) draw(s *sheet.Sheet) *sheet.View {
 			for _, p := range run {
 				points = append(points, f.at(p))
 			}
-			v.Polyline(c.on, clipAbove(points, plotHigh)...)
+			v.Polyline(c.on, clipAbove(points, d.high)...)
 		}
 	}
 	d.names(s, v, f)
@@ -133,7 +136,7 @@ func clipAbove(points []sheet.Point, high float64) []sheet.Point {
 // frame draws the field with its divisions.
 func (d diagram) frame(s *sheet.Sheet, v *sheet.View, f field) {
 	h := s.LetteringHeight()
-	v.Rect(sheet.General, sheet.Pt(0, 0), sheet.Pt(plotWide, plotHigh))
+	v.Rect(sheet.General, sheet.Pt(0, 0), sheet.Pt(plotWide, d.high))
 	for _, y := range divisions(f.y0, f.y1, 5) {
 		p := f.at(sheet.Pt(f.x0, y))
 		if y > f.y0 && y < f.y1 {
@@ -147,7 +150,7 @@ func (d diagram) frame(s *sheet.Sheet, v *sheet.View, f field) {
 		v.Text(p.Sub(sheet.Pt(0, h)), sheet.TopCentre, plainNumber(x))
 	}
 	v.Text(sheet.Pt(plotWide/2, -3*h), sheet.TopCentre, d.across)
-	v.Text(sheet.Pt(0, plotHigh+h), sheet.BaseLeft, d.up)
+	v.Text(sheet.Pt(0, d.high+h), sheet.BaseLeft, d.up)
 }
 
 // divisions are the round numbers within a range.
@@ -170,12 +173,12 @@ func (d diagram) stretches(s *sheet.Sheet, v *sheet.View, f field) {
 	for i, j := range d.joints {
 		x := f.at(sheet.Pt(j[0], 0))[0]
 		if x > 1e-6 && x < plotWide-1e-6 {
-			v.Line(sheet.Centre, sheet.Pt(x, 0), sheet.Pt(x, plotHigh))
+			v.Line(sheet.Centre, sheet.Pt(x, 0), sheet.Pt(x, d.high))
 		}
 		if i+1 < len(d.joints) && i < len(d.named) {
 			next := f.at(sheet.Pt(d.joints[i+1][0], 0))[0]
 			if next-x > sheet.TextWidth(d.named[i], h)+2*h {
-				v.Text(sheet.Pt((x+next)/2, plotHigh-0.7*h), sheet.TopCentre, d.named[i])
+				v.Text(sheet.Pt((x+next)/2, d.high-0.7*h), sheet.TopCentre, d.named[i])
 			}
 		}
 	}
@@ -204,7 +207,7 @@ func (d diagram) names(s *sheet.Sheet, v *sheet.View, f field) {
 		if c.told && end[0] < 0.9*plotWide {
 			continue
 		}
-		list = append(list, tag{clipAbove([]sheet.Point{end}, plotHigh)[0], c.name, c.on})
+		list = append(list, tag{clipAbove([]sheet.Point{end}, d.high)[0], c.name, c.on})
 	}
 	slices.SortStableFunc(list, func(a, b tag) int { return cmp.Compare(b.end[1], a.end[1]) })
 	h := s.LetteringHeight()
@@ -239,7 +242,7 @@ func (d diagram) letterMarks(s *sheet.Sheet, v *sheet.View, f field) {
 	marks := slices.Clone(d.marks)
 	slices.SortStableFunc(marks, func(a, b mark) int { return cmp.Compare(b.at[1], a.at[1]) })
 	for _, m := range marks {
-		at := clipAbove([]sheet.Point{f.at(m.at)}, plotHigh)[0]
+		at := clipAbove([]sheet.Point{f.at(m.at)}, d.high)[0]
 		v.Circle(sheet.Clearance, at, radius)
 		wide := sheet.TextWidth(m.text, h)
 		var places []sheet.Leader
@@ -248,7 +251,7 @@ func (d diagram) letterMarks(s *sheet.Sheet, v *sheet.View, f field) {
 				for _, side := range []float64{1, -1} {
 					for _, run := range []float64{2, 6, 12, 18, 25} {
 						knee := at.Add(sheet.Pt(side*run*h, up*rise*h))
-						if knee[1] < h || knee[1] > plotHigh-2.8*h || knee[0]+side*(wide+h) < h || knee[0]+side*(wide+h) > plotWide-h {
+						if knee[1] < h || knee[1] > d.high-2.8*h || knee[0]+side*(wide+h) < h || knee[0]+side*(wide+h) > plotWide-h {
 							continue
 						}
 						places = append(places, sheet.Leader{On: sheet.Clearance, Tip: at, Knee: knee, Lines: []string{m.text}})

@@ -101,7 +101,7 @@ func cellsText(cells []int) string {
 // base is a diagram over the way with the advances marked.
 func (o *office) base(title, up string, rows []clearance.AlongRow) diagram {
 	name, times := o.wayUnit()
-	d := diagram{title: title, up: up, across: "Rear end of the form along the job's line, " + name, most: math.Inf(1)}
+	d := diagram{title: title, up: up, across: "Rear end of the form along the job's line, " + name, most: math.Inf(1), high: plotLow}
 	for i, a := range rows {
 		if i == 0 || a.Pour != rows[i-1].Pour {
 			d.joints = append(d.joints, sheet.Pt(times*a.Station, 0))
@@ -146,6 +146,7 @@ var lineOf = map[culvert.Zone]sheet.Layer{culvert.Roof: sheet.Concrete, culvert.
 func (o *office) clearDiagram(cell int, rows []clearance.AlongRow) diagram {
 	unit, times := o.lengthUnit()
 	d := o.base("Clearance while rolling", "Clearance less allowance, "+unit, rows)
+	d.high = plotHigh
 	for _, z := range culvert.Zones {
 		runs := o.runs(rows, func(a clearance.AlongRow) (float64, bool) {
 			for _, g := range a.Gaps {

@@ -26,7 +26,7 @@ func TestStepsOfAnAxisAreOneTwoOrFiveAndFew(t *testing.T) {
 }
 
 func TestTheFieldShowsEveryCurveAndLimit(t *testing.T) {
-	d := diagram{most: math.Inf(1), curves: []curve{{runs: [][]sheet.Point{{{0, -3}, {10, 40}}}}}, levels: []level{{"limit", 77}}}
+	d := diagram{most: math.Inf(1), high: plotHigh, curves: []curve{{runs: [][]sheet.Point{{{0, -3}, {10, 40}}}}}, levels: []level{{"limit", 77}}}
 	f := d.field()
 	for _, p := range []sheet.Point{{0, -3}, {10, 40}, {10, 77}} {
 		if q := f.at(p); q[0] < 0 || q[0] > plotWide || q[1] < 0 || q[1] > plotHigh {
