@@ -5,8 +5,9 @@
     .ci/verify.py --tamper PROOF RESULT.json BOXWALK_BINARY
 
 Written from clearance/proof/FORMAT.md alone, in another language and without a
-look at the first verifier, so that one misreading does not pass both. The
-section numbers below are that page's. The first form prints what holds and what
+look at the first verifier, so that one misreading does not pass both; only
+`carry`, `tip` and `near` were added by somebody who knew the first. The section
+numbers below are that page's. The first form prints what holds and what
 was taken on trust (exit 0), or `refused: line L: reason` (exit 1). The second
 makes tampered copies of a proof that holds and fails unless this verifier and
 `BOXWALK_BINARY verify` both refuse every one.
@@ -22,6 +23,7 @@ import re
 import subprocess
 import sys
 import tempfile
+import unicodedata
 
 import numpy as np
 
@@ -34,6 +36,8 @@ CHUNK = 4000  # leaves whose motion is worked out together
 MAX_BYTES, MAX_LINES, MAX_LINE = 2 ** 28, 2 ** 24, 2 ** 20
 MAX_VERTICES, MAX_WORK, MAX_KEPT = 2 ** 22, 2e9, 2 ** 25
 MAX_BODIES, MAX_KIND, MAX_INPUTS = 2 ** 10, 2 ** 20, 100
+PLACE_ORDER = {k: i for i, keys in enumerate((("twin",), ("solid",), ("face",), ("lands",), ("stands",), ("rolls",),
+                                              ("step", "drive", "absent", "steer", "carry", "tip"))) for k in keys}
 KEPT_ZONES = ("hanger", "steel_ahead")
 LETTER = {"strip": "s", "end": "s", "raise": "r", "roll": "a"}
 CHECK_IDS = ("strip.dig", "strip.self", "strip.clear", "strip.supports", "raise.clear", "roll.clear")
@@ -130,6 +134,7 @@ class Reader:
         text = self.lines[self.at]
         self.at += 1
         require(len(text) * 4 <= MAX_LINE or len(text.encode()) <= MAX_LINE, "line too long")
+        require(not any(unicodedata.category(c) == "Cc" for c in text), "a control character")
         cut = text.find(' "')
         self.name = None
         if cut >= 0:
@@ -147,6 +152,7 @@ class Reader:
         except ValueError:
             raise Refused("the name is not a JSON string") from None
         require(isinstance(name, str), "the name is not a JSON string")
+        require("\ufffd" not in name and not any("\ud800" <= c <= "\udfff" for c in name), "the name stands for no text")
         return name
 
     def take(self, least, most=None, named=False):
@@ -176,28 +182,12 @@ class Link:
 class Step:
     def __init__(self, ident, kind, name, line):
         self.id, self.kind, self.name, self.line = ident, kind, name, line
-        self.drives, self.absent, self.steer = {}, None, None
+        self.drives, self.absent, self.frame = {}, None, None
         self.present, self.first_strip = (), False
 
     def finish(self, parts):
         if self.absent is None:
             self.present = tuple(range(parts))
-
-
-class Steer:
-    """A carrier's frame led along a straight line by two points (section 3)."""
-
-    def __init__(self, words):
-        self.start, self.end, self.on = vector(words[0]), vector(words[1]), vector(words[2])
-        self.heading = number(words[3])
-        self.rear, front = vector(words[4]), vector(words[5])
-        along = front - self.rear
-        self.base = math.hypot(along[0], along[1])
-        require(self.base > 1e-3, "steer: REAR and FRONT are too near in plan")
-        self.own = math.atan2(along[1], along[0])
-        left = np.array([-math.sin(self.heading), math.cos(self.heading)])
-        self.h = [float((p - self.on)[:2] @ left) / self.base for p in (self.start, self.end)]
-        require(max(abs(h) for h in self.h) < 0.9, "steer: too far off the line")
 
 
 class Hulls:
@@ -569,9 +559,11 @@ class Model:
             require(step.absent is None, "absent: twice")
             step.absent, step.present = cover(text, tuple(range(len(c.part_body))))
             self.counts["absent part"] += len(step.absent)
-        elif r.key == "steer":
-            require(step.kind == "roll" and step.steer is None, "steer: not in a roll step, or twice")
-            step.steer = Steer(r.take(6))
+        elif r.key in FRAMES:
+            require(step.kind == "roll" and step.frame is None, f"{r.key}: not in a roll step, or a second frame")
+            kind = FRAMES[r.key]
+            step.frame = kind(r.take(kind.words))
+            self._count(r.key)
         else:
             words = r.take(3)
             body = whole(words[0])
@@ -593,7 +585,10 @@ class Model:
         self._new_name(r.name)
         self.places.append(p)
         r.advance()
-        while r.key in ("twin", "solid", "face", "lands", "stands", "rolls", "step", "drive", "absent", "steer"):
+        stage = 0
+        while r.key in PLACE_ORDER:
+            require(PLACE_ORDER[r.key] >= stage, f"{r.key}: out of order")
+            stage = PLACE_ORDER[r.key]
             if r.key == "twin":
                 r.take(0, named=True)
                 self._new_name(r.name)
@@ -603,7 +598,7 @@ class Model:
                 self._solid(p)
             elif r.key == "step":
                 self._roll_step(p)
-            elif r.key in ("drive", "absent", "steer"):
+            elif stage == PLACE_ORDER["drive"]:
                 require(p.steps, f"{r.key} before a step of the place")
                 self._step_detail(p.carrier, p.steps[-1])
             else:
@@ -941,16 +936,6 @@ class Coordinates:
         dd = (l.d.square() - (wd[0].square() + wd[1].square() + wd[2].square()) - dot(w, ee)) / root
         return self._full(q, d, dd)
 
-    def steered(self):
-        """The angle of the steered frame (q, q', q'')."""
-        t = self.step.steer
-        dh = Iv(t.h[1]) - t.h[0]
-        h = self.s * dh + t.h[0]
-        c2 = Iv(1.0) - h.square()
-        c = c2.sqrt()
-        q = Iv(t.heading) - widened(np.arcsin(h.lo), np.arcsin(h.hi)) - t.own
-        return self._full(q, -(dh / c), -(dh.square() * h / (c2 * c)))
-
 
 def rotations(axis, q):
     """Rotation matrices about an axis through the origin."""
@@ -958,6 +943,192 @@ def rotations(axis, q):
     k = np.array([[0, -axis[2], axis[1]], [axis[2], 0, -axis[0]], [-axis[1], axis[0], 0]])
     kk = np.outer(axis, axis)
     return kk + c * (np.eye(3) - kk) + s * k
+
+
+Z, Y = np.array([0, 0, 1.0]), np.array([0, 1.0, 0])
+
+
+def in_plan(v):
+    return np.array([v[0], v[1], 0.0])
+
+
+def toward(heading):
+    """The directions along a heading and left of it, in plan."""
+    return np.array([math.cos(heading), math.sin(heading), 0]), np.array([-math.sin(heading), math.cos(heading), 0])
+
+
+def angle_rates(x, y):
+    """q' and q'' of the angle of a moving vector (x, y), as a Jet without its value."""
+    d2 = x.v.square() + y.v.square()
+    d = (x.v * y.d - y.v * x.d) / d2
+    return Jet(0.0, d, (x.v * y.e - y.v * x.e - 2.0 * (d * (x.v * x.d + y.v * y.d))) / d2)
+
+
+class Placed:
+    """What a record that places a carrier's frame does (sections 3 and 4).
+
+    `joints`, `far` and `unsure` enter the rounding; poses(s) are rotations and
+    translations; curve(s) over intervals gives how the frame is turned before it
+    turns, the point c, the most that c is accelerated and what turns: each an axis
+    in the carrier's coordinates, the same axis in the frame looked from, and its
+    rates.
+    """
+
+
+class Steer(Placed):
+    words, joints = 6, 1
+
+    def __init__(self, words):
+        self.start, self.end, self.on = vector(words[0]), vector(words[1]), vector(words[2])
+        self.heading = number(words[3])
+        self.rear, front = vector(words[4]), vector(words[5])
+        along = front - self.rear
+        base = math.hypot(along[0], along[1])
+        require(base >= 0.1, "steer: REAR and FRONT are too near in plan")
+        self.own = math.atan2(along[1], along[0])
+        _, left = toward(self.heading)
+        self.h = [float((p - self.on) @ left) / base for p in (self.start, self.end)]
+        require(max(abs(h) for h in self.h) < 0.9, "steer: too far off the line")
+        most = max(np.linalg.norm(self.start), np.linalg.norm(self.end))
+        self.far = np.linalg.norm(self.rear) + most
+        self.unsure = 2.0 ** -45 * (1 + (np.linalg.norm(self.on) + most) / base)
+
+    def poses(self, s):
+        r = rotations(Z, self.heading - np.arcsin(self.h[0] + s * (self.h[1] - self.h[0])) - self.own)
+        t = self.start + s[:, None] * (self.end - self.start) - r @ self.rear
+        t[:, 2] = 0
+        return r, t
+
+    def curve(self, s):
+        if self.h[0] == self.h[1]:
+            return self.poses(np.zeros(1))[0][0], in_plan(self.rear), 0.0, []
+        dh = Iv(self.h[1]) - self.h[0]
+        h = s * dh + self.h[0]
+        c2 = Iv(1.0) - h.square()
+        jet = Jet(0.0, -(dh / c2.sqrt()), -(dh.square() * h / (c2 * c2.sqrt())))
+        return np.eye(3), in_plan(self.rear), 0.0, [(Z, Z, jet)]
+
+
+class Facing(Placed):
+    """A frame that yaws and pitches in a level frame: carry and tip."""
+
+    def level(self, origin, tilt):
+        self.origin, self.tilt = vector(origin), rotations(Y, np.array(number(tilt)))
+
+    def placed(self, yaw, pitch, at, to):
+        """The poses that face so and take the carrier's point `at` to `to` of the level frame."""
+        r = self.tilt @ rotations(Z, yaw) @ rotations(-Y, pitch)
+        return r, self.origin + to @ self.tilt.T - r @ at
+
+    def turned(self, c, a, yaw, pitch, rates):
+        """curve, at the yaw and pitch of one moment; rates are None for what rests."""
+        before = self.tilt @ rotations(Z, np.array(yaw))
+        up = rotations(-Y, np.array(pitch))
+        spins = []
+        if rates[0] is not None:
+            spins.append((up.T @ Z, self.tilt @ Z, rates[0]))
+        if rates[1] is not None:
+            spins.append((-Y, before @ -Y, rates[1]))
+        return before @ up, c, a, spins
+
+
+class Carry(Facing):
+    words, joints = 14, 3
+
+    def __init__(self, words):
+        self.level(words[0], words[1])
+        self.guide, self.base = vector(words[2]), number(words[3])
+        at1, heading1, self.start, self.end = in_plan(vector(words[4])), number(words[5]), number(words[6]), number(words[7])
+        at2, self.heading = in_plan(vector(words[8])), number(words[9])
+        self.ahead = [number(words[10]), number(words[12])]
+        planes = [vector(words[11]), vector(words[13])]
+        self.slope, self.height = [in_plan(p) for p in planes], [p[2] for p in planes]
+        wide = self.ahead[1] - self.ahead[0]
+        require(self.base >= 0.1 and wide >= 0.1, "carry: BASE or the wheel lines are too near")
+        require(max(np.linalg.norm(q) for q in self.slope) <= 0.5, "carry: too steep a plane")
+        self.at1, (self.along1, _) = at1, toward(heading1)
+        self._solve(at2, heading1, wide)
+        p = max(np.linalg.norm(self.p(s)) for s in (0.0, 1.0))
+        self.far = (np.linalg.norm(self.guide) + np.linalg.norm(self.origin) + np.linalg.norm(at1) + abs(self.start) + abs(self.end)
+                    + abs(self.ahead[0]) + abs(self.ahead[1]) + abs(self.height[0]))
+        self.unsure = 2.0 ** -45 * (1 + (np.linalg.norm(at2) + p) / self.base + (abs(self.height[0]) + abs(self.height[1]) + p) / wide)
+
+    def p(self, s):
+        return self.at1 + (self.start + (self.end - self.start) * s) * self.along1
+
+    def _solve(self, at2, heading1, wide):
+        """m at s = 0 and 1, and k, in the axes (u, n, z)."""
+        self.u, self.n = toward(self.heading)
+        (low, high), (sl, sh), (hl, hh) = self.ahead, self.slope, self.height
+        w = (high * sh - low * sl) / wide
+        require(np.linalg.norm(w) <= 1, "carry: |w| is above 1")
+        self.alpha, beta = float(w @ self.u), float(w @ self.n)
+        one = heading1 == self.heading
+        r1 = [float(self.n @ (at2 - (self.at1 if one else self.p(s)))) / self.base for s in (0.0, 1.0)]
+        r2 = [(hl - hh + float((sl - sh) @ self.p(s))) / wide for s in (0.0, 1.0)]
+        if np.array_equal(sl, sh):
+            r2[1] = r2[0]
+        x = [(b - beta * a) / (1 + self.alpha ** 2) for a, b in zip(r1, r2)]
+        self.m = [np.array([self.alpha * c, a, -c]) for a, c in zip(r1, x)]
+        self.k = np.array([1, 0, self.alpha]) / math.hypot(1, self.alpha)
+        require(max(np.linalg.norm(m) for m in self.m) < 0.9, "carry: too far off the straight ahead")
+        rests = np.array_equal(self.m[0], self.m[1])
+        self.yaws = not rests and not (r1[0] == 0 and r1[1] == 0)
+        self.pitches = not rests and not (x[0] == x[1] and self.alpha == 0)
+
+    def direction(self, s):
+        m = self.m[0] + np.asarray(s)[..., None] * (self.m[1] - self.m[0])
+        return m + self.k * np.sqrt(1 - (m * m).sum(-1))[..., None]
+
+    def poses(self, s):
+        e = self.direction(s)
+        p = self.p(s[:, None])
+        foot = p + self.ahead[0] * (e[:, :1] * self.u + e[:, 1:2] * self.n)
+        p[:, 2] = self.height[0] + foot @ self.slope[0] - self.ahead[0] * e[:, 2]
+        return self.placed(*self._angles(e), self.guide, p)
+
+    def _angles(self, e):
+        return self.heading + np.arctan2(e[..., 1], e[..., 0]), np.arctan2(e[..., 2], np.hypot(e[..., 0], e[..., 1]))
+
+    def curve(self, s):
+        rate = [Iv(b) - a if a != b else Iv(0.0) for a, b in zip(*self.m)]
+        m = [Jet(s * d + a, d) if (d.lo != 0 or d.hi != 0) else Jet(a) for a, d in zip(self.m[0], rate)]
+        left = Iv(1.0) - (m[0].v.square() + m[1].v.square() + m[2].v.square())
+        require(np.all(left.lo > 0), "carry: off the straight ahead")
+        l = left.sqrt()
+        ld = -(dot([x.v for x in m], rate) / l)
+        le = -((rate[0].square() + rate[1].square() + rate[2].square() + ld.square()) / l)
+        e = [x + Jet(l, ld, le).scaled(float(k)) for x, k in zip(m, self.k)]
+        f = (e[0].v.square() + e[1].v.square()).sqrt()
+        fd = (e[0].v * e[0].d + e[1].v * e[1].d) / f
+        fe = (e[0].d.square() + e[1].d.square() + e[0].v * e[0].e + e[1].v * e[1].e - fd.square()) / f
+        low = self.ahead[0]
+        rise = e[0].e * float(low * (self.slope[0] @ self.u)) + e[1].e * float(low * (self.slope[0] @ self.n)) - e[2].e * low
+        rates = angle_rates(e[0], e[1]) if self.yaws else None, angle_rates(Jet(f, fd, fe), e[2]) if self.pitches else None
+        a = rise.size() if self.yaws or self.pitches else 0.0
+        return self.turned(self.guide, a, *self._angles(self.direction(0.0)), rates)
+
+
+class Tip(Facing):
+    words, joints, unsure = 9, 2, 0.0
+
+    def __init__(self, words):
+        self.level(words[0], words[1])
+        self.pivot, self.start, self.end = vector(words[2]), vector(words[3]), vector(words[4])
+        self.yaw, self.pitch = [number(w) for w in words[5:7]], [number(w) for w in words[7:9]]
+        require(max(abs(p) for p in self.pitch) < 0.9, "tip: pitched too far")
+        self.far = np.linalg.norm(self.pivot) + np.linalg.norm(self.origin) + max(np.linalg.norm(self.start), np.linalg.norm(self.end))
+
+    def poses(self, s):
+        yaw, pitch = (d[0] + s * (d[1] - d[0]) for d in (self.yaw, self.pitch))
+        return self.placed(yaw, pitch, self.pivot, self.start + s[:, None] * (self.end - self.start))
+
+    def curve(self, s):
+        rates = [Jet(0.0, Iv(d[1]) - d[0]) if d[0] != d[1] else None for d in (self.yaw, self.pitch)]
+        return self.turned(self.pivot, 0.0, self.yaw[0], self.pitch[0], rates)
+
+
+FRAMES = {"steer": Steer, "carry": Carry, "tip": Tip}
 
 
 class View:
@@ -987,8 +1158,8 @@ class Motion:
             n = len(self.ends)
             if body == frame:
                 r, t = np.broadcast_to(np.eye(3), (n, 3, 3)), np.zeros((n, 3))
-                if body == -1 and self.step.steer:
-                    r, t = self._steered_pose()
+                if body == -1 and self.step.frame:
+                    r, t = self.step.frame.poses(self.ends)
             else:
                 b = self.c.bodies[body]
                 r, t = self.pose(frame, b.parent)
@@ -1009,14 +1180,6 @@ class Motion:
         r = rotations(b.axis, q)
         return r, b.pin - r @ b.pin
 
-    def _steered_pose(self):
-        s = self.step.steer
-        r = rotations(np.array([0, 0, 1.0]), self.at.steered().v.mid())
-        p = s.start + self.ends[:, None] * (s.end - s.start)
-        t = p - r @ s.rear
-        t[:, 2] = 0
-        return r, t
-
     def view(self, frame, body):
         key = (frame, body)
         if key not in self.views:
@@ -1027,19 +1190,18 @@ class Motion:
         v = View()
         v.r, v.t = self.pose(frame, body)
         chain = [self.c.bodies[x] for x in self.c.chain(body, frame)]
-        steer = self.step.steer if frame == -1 else None
-        self._reach(v, chain, steer)
-        self._curvature(v, chain, steer)
+        placed = self.step.frame if frame == -1 else None
+        self._reach(v, chain, placed)
+        self._curvature(v, chain, placed)
         return v
 
-    def _reach(self, v, chain, steer):
-        v.joints = len(chain) + bool(steer)
+    def _reach(self, v, chain, placed):
+        v.joints = len(chain) + (placed.joints if placed else 0)
         v.size = np.linalg.norm(v.t, axis=1)
         v.reach, turned = np.zeros(self.count), np.zeros(len(self.ends))
         slid = np.zeros(len(self.ends))
-        if steer:
-            v.reach = v.reach + np.linalg.norm(steer.rear)
-            turned = turned + self.at.steered().v.width()
+        if placed:
+            v.reach, turned = v.reach + placed.far, turned + placed.unsure
         for b in chain:
             if b.kind == "fixed":
                 continue
@@ -1053,22 +1215,25 @@ class Motion:
                 turned = turned + width
         v.width = turned, slid
 
-    def _curvature(self, v, chain, steer):
+    def _curvature(self, v, chain, placed):
         """Section 4: a, om² + al over the intervals, and each vertex's rho."""
         zero = np.zeros((self.count, PIECES))
         a, om, al = zero, zero, zero
         c, axis, axis_in_frame = np.zeros(3), None, None
         turning, mixed, stand = False, False, np.eye(3)
         sums = None
-        v.moves = any(not self.rests(b.id) for b in chain) or bool(steer)
-        if steer:
-            jet = self.over.steered()
-            if steer.h[0] == steer.h[1]:
-                stand = rotations(np.array([0, 0, 1.0]), np.array(self.at.steered().v.mid()[0]))
-            else:
-                turning, c, axis = True, steer.rear, np.array([0, 0, 1.0])
-                axis_in_frame, sums = axis, [jet.d, jet.e]
-                om, al = sums[0].size(), sums[1].size()
+        v.moves = any(not self.rests(b.id) for b in chain) or bool(placed)
+        if placed:
+            stand, c, rise, spins = placed.curve(self.over.s)
+            a = a + rise
+            turning, mixed = bool(spins), len(spins) > 1
+            if turning:
+                axis, axis_in_frame, jet = spins[0]
+                sums = [jet.d, jet.e]
+                om, al = zero + jet.d.size(), zero + jet.e.size()
+            if mixed:
+                om2, al2 = spins[1][2].d.size(), spins[1][2].e.size()
+                om, al = up(np.hypot(om, om2)), up(np.sqrt(al * al + al2 * al2 + om * om * om2 * om2))
         for b in chain:
             if self.rests(b.id):
                 if b.kind == "fixed":
@@ -1205,6 +1370,16 @@ class Evaluator:
         if self.v.observe is not None:
             self.v.observe(self.claim, f, float(margin.min()))
 
+    def points(self, one, other, s):
+        """The vertices of a pair at one moment, in a common frame, and E."""
+        self.v.keep(len(self.c.bodies) * (16 + 4 * PIECES))
+        self.motion = Motion(self.c, self.step, self.rests, np.array([s]), np.array([[s, s]]))
+        self.i0 = self.i1 = self.k = 0
+        own = self.claim.is_self
+        frame = self.c.common(sorted({self.c.part_body[p] for p in (one, other)})) if own else -1
+        a, b = self._side((one,), frame, True)[0], self._side((other,), frame, own)[0]
+        return (a.at_start(), b.at_start()), float(self._rounding([a], [b], 1, 1)[0, 0])
+
     def _side(self, ids, frame, parts):
         """One entry for each body of the set."""
         if not parts:
@@ -1316,6 +1491,10 @@ class Group:
         v, ev = self.view, self.ev
         return (x @ v.r[ev.i0].T + v.t[ev.i0], x @ v.r[ev.i1].T + v.t[ev.i1], self._bend(which, 1.0))
 
+    def at_start(self):
+        x = self.hulls.x[self._selected()[0]]
+        return x if self.view is None else x @ self.view.r[self.ev.i0].T + self.view.t[self.ev.i0]
+
     def rounding(self):
         far = self.hulls.far[np.asarray(self.ids)]
         if self.view is None:
@@ -1350,7 +1529,7 @@ class Claim:
             self.step = self.place.step(ident)
             self._set(words[2], m)
         self.key = (r.key, owner, ident, None if self.is_self else words[2])
-        self.needs, self.touches = {}, {}
+        self.needs, self.touches, self.uppers = {}, {}, {}
         size = len(self.carrier.part_body)
         self.free, self.touch = np.full(size, -np.inf), np.full(size, -np.inf)
         self.first = self.step.present
@@ -1380,9 +1559,9 @@ class Claim:
         return ident == {"end": "strip.clear", "raise": "raise.clear", "roll": "roll.clear"}[self.step.kind]
 
     def read_numbers(self, r):
-        """need, touch, less and each, up to the tree."""
+        """need, touch, less, near and each, up to the tree."""
         eachs = set()
-        while r.key in ("need", "touch", "less", "each"):
+        while r.key in ("need", "touch", "less", "near", "each"):
             if r.key in ("need", "touch"):
                 require(not eachs, f"{r.key} behind each")
                 self._flush_number()
@@ -1390,6 +1569,10 @@ class Claim:
             elif r.key == "less":
                 require(self._open is not None and not eachs, "less: behind no need or touch")
                 self._less(r)
+            elif r.key == "near":
+                require(self._last is not None and not eachs, "near: behind no need or touch")
+                self._flush_number()
+                self._near(r)
             else:
                 self._flush_number()
                 words = r.take(3)
@@ -1403,7 +1586,7 @@ class Claim:
         self._flush_number()
         require(self.needs, "no need")
 
-    _open = None
+    _open = _last = None
 
     def _number(self, r):
         words = r.take(2, 3 if r.key == "need" else 2)
@@ -1414,6 +1597,7 @@ class Claim:
         require(words[0] not in store, f"{r.key}: {words[0]} twice")
         lower = number(words[1])
         store[words[0]] = (lower, len(words) == 3)
+        self._last = (words[0], touch, len(words) == 3)
         self._open = (self.touch if touch else self.free, np.full(len(self.free), lower), set())
 
     def _less(self, r):
@@ -1427,6 +1611,29 @@ class Claim:
         values[list(parts)] += int(words[0]) * 1e-6
         self.v.less_parts += len(parts)
         self.v.less_most = max(self.v.less_most, -int(words[0]))
+
+    def _near(self, r):
+        """A witness: at S two points of a pair are no farther apart than UPPER."""
+        words = r.take(6)
+        ident, touch, far = self._last
+        require(not far and (not touch or ident == "strip.self.seams"), "near: of a number that has no witness")
+        require((ident, touch) not in self.uppers, "near: twice")
+        upper, s = number(words[0]), number(words[1])
+        require(0 <= s <= 1, "near: S is not in the step")
+        one, other = whole(words[2]), whole(words[4])
+        require(one in self.first and other in (self.first if self.is_self else self.second), "near: a solid that is not in the set")
+        require(not self.is_self or one < other, "near: ONE is not below OTHER")
+        self.v.spend(len(self.first) + len(self.second or ()))
+        require(not self.is_self or not self.exempt((one,), (other,))[0, 0], "near: the pair is exempt")
+        declared = self.declared(one, other)
+        require(declared if touch else not declared or ident in ("strip.dig", "strip.supports", "raise.clear"),
+                "near: the number is not about this pair")
+        points, rounding = Evaluator(self, self.v).points(one, other, s)
+        a, b = (weighed(w, x) for w, x in zip((words[3], words[5]), points))
+        apart = float(np.linalg.norm(a - b))
+        require(apart <= max(upper, 0.0) + SLACK + rounding, f"near: the points are {apart:.9g} m apart, {upper:.9g} m are stated")
+        self.uppers[(ident, touch)] = upper
+        self.v.witnesses += 1
 
     def _flush_number(self):
         if self._open is not None:
@@ -1459,14 +1666,28 @@ class Claim:
         return self.place.may_touch(self.step, a, b)
 
     def entries(self, m):
-        """(id, subject) -> (LOWER, far)."""
+        """(id, subject) -> (LOWER, far), UPPER or None."""
         out = {}
-        numbers = list(self.needs.items())
-        numbers += [(i, n) for i, n in self.touches.items() if i == "strip.self.seams"]
-        for ident, value in numbers:
+        numbers = [(i, n, False) for i, n in self.needs.items()]
+        numbers += [(i, n, True) for i, n in self.touches.items() if i == "strip.self.seams"]
+        for ident, value, touch in numbers:
             for key in subjects(m, self, ident):
-                out[key] = value
+                out[key] = value, self.uppers.get((ident, touch))
         return out
+
+
+def weighed(word, vertices):
+    """A point by shares of vertices."""
+    items = word.split(",")
+    require(len(items) <= 4, "near: more than four vertices")
+    point, total, last = np.zeros(3), 0.0, -1
+    for item in items:
+        index, colon, share = item.partition(":")
+        i, w = whole(index), number(share)
+        require(last < i < len(vertices) and w > 0, f"near: {item} is no share, or does not rise")
+        point, total, last = point + w * vertices[i], total + w, i
+    require(abs(total - 1) <= 1e-9, f"near: shares that add up to {total:.9g}")
+    return point
 
 
 def subjects(m, claim, ident):
@@ -1599,8 +1820,8 @@ class Verifier:
         self.observe, self.visit = observe, visit
         self.work = 0
         self.planes, self.contacts, self.contact_least = collections.Counter(), 0, math.inf
-        self.less_parts, self.less_most = 0, 0
-        self.claims, self.entries = {}, {}
+        self.less_parts, self.less_most, self.witnesses = 0, 0, 0
+        self.claims, self.entries, self.uppers = {}, {}, {}
         self._rest, self._still, self._pinned = {}, {}, {}
         self.reader = None
         try:
@@ -1673,8 +1894,11 @@ class Verifier:
         require(r.key == "", "something stands behind the end")
 
     def _enter(self, claim):
-        for key, value in claim.entries(self.model).items():
+        for key, (value, upper) in claim.entries(self.model).items():
             require(self.entries.setdefault(key, value) == value, f"another number for {key[0]}, {key[1]}")
+            if upper is not None:
+                require(key not in self.uppers, f"a second witness for {key[0]}, {key[1]}")
+                self.uppers[key] = upper
 
     def _coverage(self):
         """Section 8."""
@@ -1718,7 +1942,7 @@ class Verifier:
 
     def _result(self, data):
         """Section 9."""
-        self.not_shown = []
+        self.not_shown, self.unseen, self.unfailed = [], [], []
         require(self.model.result is not None, "the proof names no result")
         require(hashlib.sha256(data).hexdigest() == self.model.result, "the result is not the one that the proof names")
         seen = set()
@@ -1737,6 +1961,12 @@ class Verifier:
                 self.not_shown.append(words)
             else:
                 require(entry is not None and not entry[1] and entry[0] == lower, f"result: {words}: {lower} is not what is shown")
+                upper = self.uppers.get(key)
+                require(upper is None or check["value"].get("upper") == upper, f"result: {words}: its upper end is not that of the witness")
+                if upper is None:
+                    self.unseen.append(words)
+                if check.get("verdict") == "fail" and (upper is None or max(upper, 0.0) - check["allowance"] >= check["limit"]):
+                    self.unfailed.append(words)
                 if check.get("verdict") == "pass":
                     require(lower - check["allowance"] >= check["limit"], f"result: {words} does not pass")
         left = sorted(set(self.entries) - seen)
@@ -1745,10 +1975,14 @@ class Verifier:
     def report(self):
         m, n = self.model, self.model.counts
         lines = [f"holds: {len(self.claims)} claims, {len(self.entries)} entries",
-                 f"  {self.planes['P']} planes, {self.planes['W']} turning planes, {self.contacts} contacts, {len(self.reader.lines)} records",
+                 f"  {self.planes['P']} planes, {self.planes['W']} turning planes, {self.contacts} contacts, {self.witnesses} witnesses, {len(self.reader.lines)} records",
                  f"taken on trust: scope {m.scope}"]
         if getattr(self, "not_shown", None):
             lines.append(f"  {len(self.not_shown)} numbers of the result are not shown, from {self.not_shown[0]} on")
+        for words, names in (("numbers have an upper end that no witness shows", getattr(self, "unseen", ())),
+                             ("fails are not shown", getattr(self, "unfailed", ()))):
+            if names:
+                lines.append(f"  {len(names)} {words}, from {names[0]} on")
         for sha, name in m.inputs:
             lines.append(f"  that {name} is {sha}")
         lines.append("  " + ", ".join(f"{n[k]} {k}" for k in ("carrier", "body", "link", "part", "step", "place", "twin", "solid")))
@@ -1801,6 +2035,10 @@ class Survey:
 
     def last_line(self, key):
         return max(at for at, text in enumerate(self.lines, 1) if text.split(" ", 1)[0] == key)
+
+    def middle_line(self, key):
+        at = [at for at, text in enumerate(self.lines, 1) if text.startswith(key + " ")]
+        return at[len(at) // 2]
 
     def edit(self, at, *texts):
         """The proof with one line replaced by those given."""
@@ -1957,6 +2195,33 @@ def tampered(t):
     yield "drive of stripping changed", driven(t, "strip", 3, 1e-3)
     yield "drive of raising changed", driven(t, "raise", 3, -0.1)
     yield "absent part added", absent_added(t)
+    yield from witness_tampered(t)
+    yield from frame_tampered(t)
+
+
+def witness_tampered(t):
+    at = t.first_line("near", lambda line: ":0." in line.split(" ")[4] and float(line.split(" ")[1]) > 1e-3)
+    halved = lambda w: w.rsplit(":", 1)[0] + ":" + repr(float(w.rsplit(":", 1)[1]) / 2)
+    yield "witness stated 10 um nearer", t.word(at, 1, lambda w: repr(float(w) - 1e-5))
+    yield "witness with a share halved", t.word(at, 4, halved)
+    yield "witness of another part", t.word(at, 3, lambda w: str(int(w) + 1))
+    yield "witness out of its step", t.word(at, 2, lambda w: "1.5")
+    yield "witness given twice", t.insert(at, t.lines[at - 1])
+
+
+def frame_tampered(t):
+    """Kinds that only a carrier on a way over grades can show."""
+    if not any(line.startswith("carry ") for line in t.lines):
+        print("NOT TRIED: this proof carries nothing over a grade, so no carry was tampered with")
+        return
+    at = t.middle_line("carry")
+    up = lambda w: ",".join([*w.split(",")[:2], repr(float(w.split(",")[2]) - 0.02)])
+    yield "carry: wheels 20 mm lower", t.edit(at, " ".join(up(w) if i in (12, 14) else w for i, w in enumerate(t.lines[at - 1].split(" "))))
+    yield "carry: straight ahead turned", t.word(at, 10, lambda w: repr(float(w) + 0.05))
+    yield "carry: plane too steep", t.word(at, 14, lambda w: "0.6," + w.split(",", 1)[1])
+    yield "carry: guides in one place", t.word(at, 4, lambda w: "0.01")
+    yield "carry: placed twice", t.insert(at, t.lines[at - 1])
+    yield "carry: left out", t.edit(at)
 
 
 def tamper(proof, result, binary):
