@@ -232,13 +232,13 @@ func (r *bending) scrubChecks() []Entry {
 func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force) Entry {
 	w := r.Carrier.Gear.Wheels
 	text := fmt.Sprintf("%s; with friction %.2f (travel.scrub) a wheel with %s is pushed sideways with %s, and steering a line of wheels takes up to %s",
-		r.slips(bend), float64(r.job.Travel.Scrub), kN(wheel), kN(s.Wheel), kN(s.Line))
+		r.slips(bend), float64(r.job.Travel.Scrub), r.force(wheel), r.force(s.Wheel), r.force(s.Line))
 	if w.Side == 0 {
 		return Entry{ID: "roll.bend", Subject: r.subject("scrub"), Value: exactly(float64(s.Wheel)), Unit: "kN", Sense: Max, Where: r.at("roll ahead"),
 			Text: text + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: s.Source.String()}
 	}
 	return r.one("roll.bend", "scrub", "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: s.Source.String() + "; capacity: gear"}, Max,
-		fmt.Sprintf("%s; a wheel carries %s", text, kN(w.Side)))
+		fmt.Sprintf("%s; a wheel carries %s", text, r.force(w.Side)))
 }
 
 // slips says how far the wheels of every line slide.
@@ -265,5 +265,5 @@ func (r *bending) bentPull(s load.Scrubbing) Entry {
 	}
 	need := p.Starting + s.Pull
 	return r.one("roll.bend", "pull round the bend", "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: s.Source.String()}, Max,
-		fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: %s; the %s can pull %s", kN(p.Starting), kN(s.Pull), r.words(), kN(need), t.PulledBy, kN(t.Capacity)))
+		fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: %s; the %s can pull %s", r.force(p.Starting), r.force(s.Pull), r.words(), r.force(need), t.PulledBy, r.force(t.Capacity)))
 }

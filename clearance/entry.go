@@ -9,6 +9,7 @@ import (
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
+	"boxwalk/model/units"
 )
 
 // candidate is one number that may govern a check.
@@ -103,6 +104,32 @@ func (b *bay) mm(v float64) string {
 		return fmt.Sprintf("%.2f in", v/0.0254+0)
 	}
 	return mm(v)
+}
+
+// distance prints metres along the way: in metres, or feet.
+func (b *bay) distance(v float64) string {
+	if b.imperial {
+		return fmt.Sprintf("%.2f ft", v/0.3048)
+	}
+	return fmt.Sprintf("%.3f m", v)
+}
+
+// force prints kilonewtons as the job's units have them; a kip is 1000 pounds
+// under standard gravity.
+func (b *bay) force(f units.Force) string {
+	if b.imperial {
+		return fmt.Sprintf("%.2f kip", float64(f)/(0.45359237*9.80665))
+	}
+	return fmt.Sprintf("%.1f kN", float64(f))
+}
+
+// strength prints a strength of concrete, kilopascals within, as the job's units
+// have it.
+func (b *bay) strength(p units.Pressure) string {
+	if b.imperial {
+		return fmt.Sprintf("%.0f psi", float64(p)/6.894757)
+	}
+	return fmt.Sprintf("%.1f MPa", float64(p)/1000)
 }
 
 // mm prints metres as millimetres with one decimal.

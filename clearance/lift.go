@@ -76,10 +76,10 @@ func (r *route) liftLoads(l *job.Lifting) []Entry {
 	}
 	even := ""
 	if p.Even > 0 {
-		even = fmt.Sprintf("; with all %d pads carrying alike it is %s at most", 2*len(l.Pads), kN(p.Even))
+		even = fmt.Sprintf("; with all %d pads carrying alike it is %s at most", 2*len(l.Pads), r.force(p.Even))
 	}
 	text := fmt.Sprintf("the carrier weighs %s; lifted pad by pad a rigid frame can rock on two diagonal places, and the %s pad %s from the rear end takes %s then%s; a lifting jack carries %s",
-		kN(r.weight), side, r.mm(float64(p.At)-r.Carrier.Rear), kN(p.Worst), even, kN(l.Capacity))
+		r.force(r.weight), side, r.mm(float64(p.At)-r.Carrier.Rear), r.force(p.Worst), even, r.force(l.Capacity))
 	return []Entry{r.lifted("load on a lifting jack", "kN", float64(p.Worst), Limit{Value: float64(l.Capacity), Source: p.Source.String() + "; capacity: gear"}, text)}
 }
 
@@ -108,8 +108,8 @@ func (r *route) liftTilt(l *job.Lifting, way string) Entry {
 	if err != nil {
 		return open("raise.lift", r.subject("tilt "+way), "m", err.Error(), r.at(raising))
 	}
-	text := fmt.Sprintf("%s, one pad a pass of %s above the next %s away leans the frame by 1 in %.0f, %s over 1 m",
-		way, r.mm(float64(l.Pass)), r.mm(float64(apart)), 1/float64(tilt), r.mm(float64(tilt)))
+	text := fmt.Sprintf("%s, one pad a pass of %s above the next %s away leans the frame by 1:%.0f, %s over %s",
+		way, r.mm(float64(l.Pass)), r.mm(float64(apart)), 1/float64(tilt), r.mm(float64(tilt)), r.distance(1))
 	if way == "across" {
 		high := r.Carrier.Soffit
 		text += fmt.Sprintf("; at the roof, %s up, that is %s to the side", r.mm(high), r.mm(float64(tilt)*high))

@@ -97,7 +97,7 @@ func TestFrameLeansByOnePassOverThePads(t *testing.T) {
 	// 10 over 1950 - 450 = 1500 along and over the gauge of 1800 across
 	list := lifts(t, chain{})
 	reads(t, list, "tilt along", Pass, 1e3*10/1500, 1e-6)
-	says(t, reads(t, list, "tilt across", Pass, 1e3*10/1800, 1e-6), "1 in 180", "13.3 mm to the side")
+	says(t, reads(t, list, "tilt across", Pass, 1e3*10/1800, 1e-6), "1:180", "13.3 mm to the side")
 	// 30 / 1800 = 16.7 over 1 m, above 15
 	list = lifts(t, chain{swap: [][2]string{{"stroke: 200 mm", "stroke: 200 mm, pass: 30 mm"}}})
 	reads(t, list, "tilt across", Fail, 1e3*30/1800, 1e-6)

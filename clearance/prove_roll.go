@@ -27,7 +27,7 @@ func (q *placed) rollTraced(s stretch, id int) (*trace.Step, bool) {
 	for i := range step.Drives {
 		step.Drives[i].From = step.Drives[i].To
 	}
-	step.Name = fmt.Sprintf("%s, from %.3f m", b.rollStep(way), s.from*math.Abs(way))
+	step.Name = fmt.Sprintf("%s, from %s", b.rollStep(way), b.distance(s.from*math.Abs(way)))
 	step.Motion, step.Parts, step.Frame = shifted{s.motion, q.place.Shift}, q.r.rolling.parts, frame
 	return step, true
 }

@@ -202,9 +202,9 @@ func (b *bay) rollLoss(r *rolling, part int, zone culvert.Zone, v sweep.Bracket)
 // rollStep is the advance as a step is named: ahead or back, and how far.
 func (b *bay) rollStep(way float64) string {
 	if way < 0 {
-		return fmt.Sprintf("roll back %.3f m", -way)
+		return "roll back " + b.distance(-way)
 	}
-	return fmt.Sprintf("roll ahead %.3f m", way)
+	return "roll ahead " + b.distance(way)
 }
 
 // rollTilt is what the crossfall takes off while rolling: as when collapsed,

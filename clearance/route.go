@@ -183,7 +183,7 @@ func (r *route) pullChecks() []Entry {
 	}
 	pull := r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: p.Source.String()}, Max,
 		fmt.Sprintf("%s on %+.2f %%: to start it takes %s with rolling coefficient %.3f x breakaway %.1f; the %s can pull %s",
-			kN(r.weight), 100*r.up, kN(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway), t.PulledBy, kN(t.Capacity)))
+			r.force(r.weight), 100*r.up, r.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway), t.PulledBy, r.force(t.Capacity)))
 	var have units.Force
 	if t.HoldBack != nil {
 		have = t.HoldBack.Capacity
@@ -191,7 +191,7 @@ func (r *route) pullChecks() []Entry {
 	text := fmt.Sprintf("the grade of %+.2f %% is not above the least rolling coefficient %.3f: it holds itself", 100*r.steep, float64(t.Rolling.Least))
 	if h.NeedsHold {
 		text = fmt.Sprintf("%s on %+.2f %% can run: the grade is above the least rolling coefficient %.3f; the hold-back must take %s and has %s; set it before plates leave the invert",
-			kN(r.weight), 100*r.steep, float64(t.Rolling.Least), kN(h.Hold), kN(have))
+			r.force(r.weight), 100*r.steep, float64(t.Rolling.Least), r.force(h.Hold), r.force(have))
 	}
 	hold := r.one("roll.hold", "hold-back", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: h.Source.String()}, Max, text)
 	return []Entry{pull, hold}
@@ -260,8 +260,6 @@ func (r *route) bearingCheck() Entry {
 		return open("roll.bearing", r.subject("wheels"), "kN", err.Error()+"; give schedule.invert_age and have the strength tested", r.at("roll ahead"))
 	}
 	return r.one("roll.bearing", "wheels", "kN", float64(v.Demand), 0, Limit{Value: float64(v.Capacity), Source: v.Source.String()}, Max,
-		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s, %s from the nearest free edge across; the invert has %.1f MPa at %g days and bears %s",
-			kN(worst), kN(v.Demand), r.mm(float64(w.Patch)), r.mm(float64(w.Tread)), r.mm(edge), float64(v.Strength)/1000, math.Round(10*float64(r.job.Schedule.InvertAge)/86400)/10, kN(v.Capacity)))
+		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s, %s from the nearest free edge across; the invert has %s at %g days and bears %s",
+			r.force(worst), r.force(v.Demand), r.mm(float64(w.Patch)), r.mm(float64(w.Tread)), r.mm(edge), r.strength(v.Strength), math.Round(10*float64(r.job.Schedule.InvertAge)/86400)/10, r.force(v.Capacity)))
 }
-
-func kN(f units.Force) string { return fmt.Sprintf("%.1f kN", float64(f)) }

@@ -49,14 +49,14 @@ const (
 func (b *bay) findingChecks(f carrier.Finding) []Entry {
 	// a finding that has no reachable value at all says so with an empty range
 	if f.Min > f.Max {
-		c := Entry{ID: "setup.range", Subject: b.subject(f.Subject), Verdict: Fail, Value: exactly(f.Value), Unit: "m", Where: b.at(f.State), Text: f.Text, Source: "gear"}
+		c := Entry{ID: "setup.range", Subject: b.subject(f.Subject), Verdict: Fail, Value: exactly(f.Value), Unit: "m", Where: b.at(f.State), Text: f.Text.Say(b.mm), Source: "gear"}
 		return []Entry{c}
 	}
 	if f.Min == f.Max {
-		off := []candidate{{value: *exactly(math.Abs(f.Value - f.Min)), where: b.at(f.State), text: f.Text}}
+		off := []candidate{{value: *exactly(math.Abs(f.Value - f.Min)), where: b.at(f.State), text: f.Text.Say(b.mm)}}
 		return []Entry{entry("setup.range", b.subject(f.Subject), off, Limit{Value: incrementPlay, Source: "judgement: the play of a pin"}, Max, "")}
 	}
-	text := f.Text
+	text := f.Text.Say(b.mm)
 	if !f.Reached() {
 		text += "; " + b.allows(f.Min, f.Max)
 	}

@@ -20,7 +20,7 @@ func (b *bay) unset() string {
 		if out := outOfReach(f); out > worst {
 			worst, text = out, fmt.Sprintf("%s of %s is needed and %s", f.Subject, b.mm(f.Value), b.allows(f.Min, f.Max))
 			if math.IsInf(out, 1) {
-				text = f.Text
+				text = f.Text.Say(b.mm)
 			}
 		}
 	}

@@ -80,7 +80,7 @@ func unit(v XYZ) XYZ { return v.Mul(1 / v.Len()) }
 
 // findEdges pairs every directed edge of a face loop with its reverse.
 func (s *Solid) findEdges() {
-	type side struct{ to, face, next int } // next of those that leave the same vertex, -1 for none
+	type side struct{ to, face, next int }             // next of those that leave the same vertex, -1 for none
 	both := 2 * max(0, len(s.vertices)+len(s.faces)-2) // Euler: twice the edges
 	sides := make([]side, 0, both)
 	s.edges = make([]edge, 0, both/2)

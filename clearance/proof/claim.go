@@ -129,65 +129,76 @@ func (p *place) around(s *step, set string) []int {
 //	near UPPER ...        a pair of points that are no farther apart than UPPER
 //	each PART FREE TOUCH  a number for one part; - for none
 func (c *claim) asked(t *text, rides *rides) {
-	var by []float64 // the floors of the need being read, by part
-	var touch, own bool
-	var changed map[int]bool
-	done := func() {
-		for i, f := range by {
-			if touch {
-				c.touch[i] = math.Max(c.touch[i], f-slack)
-			} else {
-				c.free[i] = math.Max(c.free[i], f-slack)
-			}
-		}
-		by = nil
-	}
+	var f floors // of the need being read
+	own := false
 	for t.next() {
 		if own = own || t.is("each"); own && (t.is("need") || t.is("touch") || t.is("near")) {
 			t.fail("a number for all parts behind those of single parts")
 		}
-		switch w := t.words; w[0] {
-		case "need", "touch":
-			done()
-			if by = c.need(t); t.bad != nil {
-				return
-			}
-			touch, changed = w[0] == "touch", map[int]bool{}
-		case "less":
-			if !t.want(3, 3, false) {
-				return
-			}
-			um := t.whole(w[1], -mostLess, mostLess)
-			list := t.ids(w[2], c.carrier.all)
-			if by == nil {
-				t.fail("a difference that belongs to no number")
-			}
-			if t.bad != nil {
-				return
-			}
-			for _, i := range list {
-				if changed[i] {
-					t.fail("part %d has two differences", i)
-					return
-				}
-				changed[i] = true
-				by[i] += float64(um) * 1e-6
-				c.differences++
-			}
-			c.mostLess = math.Max(c.mostLess, -float64(um)*1e-6)
-		case "near":
-			done()
+		switch {
+		case t.is("less"):
+			c.less(t, f)
+		case t.is("need") || t.is("touch"):
+			c.take(f)
+			f = floors{by: c.need(t), touch: t.is("touch"), changed: map[int]bool{}}
+		case t.is("near"):
+			c.take(f)
+			f = floors{}
 			c.witness(t, rides)
-		case "each":
-			done()
+		case t.is("each"):
+			c.take(f)
+			f = floors{}
 			c.each(t)
 		default:
-			done()
+			c.take(f)
 			c.complete(t)
 			return
 		}
 	}
 	t.fail("the file ends before the claim's tree")
+}
+
+// floors are what a need asks of each part.
+type floors struct {
+	by      []float64
+	touch   bool
+	changed map[int]bool // parts that have a difference
+}
+
+// take adds what a need asks to what the claim does.
+func (c *claim) take(f floors) {
+	of := c.free
+	if f.touch {
+		of = c.touch
+	}
+	for i, v := range f.by {
+		of[i] = math.Max(of[i], v-slack)
+	}
+}
+
+// less reads by how much more or less is asked of some parts.
+func (c *claim) less(t *text, f floors) {
+	if !t.want(3, 3, false) {
+		return
+	}
+	um := t.whole(t.words[1], -mostLess, mostLess)
+	list := t.ids(t.words[2], c.carrier.all)
+	if f.by == nil {
+		t.fail("a difference that belongs to no number")
+	}
+	for _, i := range list {
+		if t.bad != nil {
+			return
+		}
+		if f.changed[i] {
+			t.fail("part %d has two differences", i)
+			return
+		}
+		f.changed[i] = true
+		f.by[i] += float64(um) * 1e-6
+		c.differences++
+	}
+	c.mostLess = math.Max(c.mostLess, -float64(um)*1e-6)
 }
 
 // need reads one number; the result is what it asks of each part.

@@ -21,7 +21,14 @@ type iv struct{ lo, hi float64 }
 
 func wide(lo, hi float64) iv {
 	const ulps, least = 0x1p-50, 1e-300
-	return iv{lo - math.Abs(lo)*ulps - least, hi + math.Abs(hi)*ulps + least}
+	lo, hi = lo-math.Abs(lo)*ulps-least, hi+math.Abs(hi)*ulps+least
+	if math.IsNaN(lo) { // of what is infinite, nothing is known
+		lo = math.Inf(-1)
+	}
+	if math.IsNaN(hi) {
+		hi = math.Inf(1)
+	}
+	return iv{lo, hi}
 }
 
 func at(x float64) iv { return iv{x, x} }

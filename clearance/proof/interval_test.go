@@ -166,3 +166,12 @@ func TestChordBoundIsTheLeastOfAParabola(t *testing.T) {
 		}
 	})
 }
+
+func TestQuotientBeyondTheLargestNumberIsEnclosed(t *testing.T) {
+	if q := at(1).div(at(5.5e-309)); !(q.hi == math.Inf(1)) || math.IsNaN(q.lo) {
+		t.Errorf("%v", q)
+	}
+	if q := at(-1).div(at(5.5e-309)); !(q.lo == math.Inf(-1)) || math.IsNaN(q.hi) {
+		t.Errorf("%v", q)
+	}
+}

@@ -210,13 +210,7 @@ type Need struct {
 type Witness struct {
 	Upper, S   float64
 	One, Other int
-	A, B       []Weight
-}
-
-// Weight is the share of a vertex in a point of its solid.
-type Weight struct {
-	Vertex int
-	Share  float64
+	A, B       []sweep.Share
 }
 
 // Each is a number of its own for one part; -Inf is none.

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"strconv"
 
+	"boxwalk/clearance/sweep"
 	"boxwalk/model/geom"
 )
 
@@ -47,14 +48,14 @@ func vectors(vs []geom.Vec) []string {
 }
 
 // weights writes a point by its vertices.
-func weights(list []Weight) string {
+func weights(list []sweep.Share) string {
 	var out []byte
 	for i, w := range list {
 		if i > 0 {
 			out = append(out, ',')
 		}
 		out = append(strconv.AppendInt(out, int64(w.Vertex), 10), ':')
-		out = append(out, decimal(w.Share)...)
+		out = append(out, decimal(w.Portion)...)
 	}
 	return string(out)
 }

@@ -16,7 +16,7 @@ func off(a job.Adjust, v float64) float64 {
 }
 
 // against holds a value against an adjuster.
-func against(a job.Adjust, subject, state string, v float64, text string) Finding {
+func against(a job.Adjust, subject, state string, v float64, text Words) Finding {
 	return Finding{Subject: subject, State: state, Value: v, Min: float64(a.Min), Max: float64(a.Max), Off: off(a, v), Text: text}
 }
 

@@ -56,7 +56,7 @@ func TestGearSetsToTheWorkedSections(t *testing.T) {
 		}
 		for _, f := range s.Findings {
 			if !f.Reached() {
-				t.Errorf("%s: %s not reached: %s", c.gear, f.Subject, f.Text)
+				t.Errorf("%s: %s not reached: %s", c.gear, f.Subject, f.Text.Say(mm))
 			}
 		}
 	}

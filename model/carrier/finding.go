@@ -8,7 +8,7 @@ type Finding struct {
 	Value    float64 // asked for, m
 	Min, Max float64 // what the gear can do, m
 	Off      float64 // distance from the nearest available increment, m
-	Text     string  // the arithmetic, in words and millimetres
+	Text     Words   // the arithmetic
 	Bent     int
 }
 

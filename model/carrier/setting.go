@@ -56,7 +56,7 @@ func (s *Setting) settleCorner(sec culvert.Section, g *job.Gear) {
 		has, want float64
 	}{{"run", float64(g.Corner.Haunch.X), sec.Top.Run}, {"rise", float64(g.Corner.Haunch.Y), sec.Top.Rise}} {
 		s.find(Finding{Subject: "corner panel " + d.what, State: "raised", Value: d.want, Min: d.has, Max: d.has,
-			Text: fmt.Sprintf("the top haunch has a %s of %s, the corner panel fits %s", d.what, mm(d.want), mm(d.has))})
+			Text: words("the top haunch has a %s of %s, the corner panel fits %s", d.what, metres(d.want), metres(d.has))})
 	}
 }
 
@@ -75,17 +75,17 @@ func (s *Setting) settleWall(sec culvert.Section, g *job.Gear, set job.Set) {
 	})
 	reached := sum(s.Stack)
 	s.Foot = top - reached
-	text := fmt.Sprintf("top of the panels %s - stack %s = foot %s; kicker %s - foot = lap", mm(top), mm(reached), mm(s.Foot), mm(sec.Kicker))
+	text := words("top of the panels %s - stack %s = foot %s; kicker %s - foot = lap", metres(top), metres(reached), metres(s.Foot), metres(sec.Kicker))
 	if len(s.Stack) == 0 {
 		s.Stack, s.Foot = []float64{top - want}, want
 		s.find(Finding{Subject: "wall panel stack", State: "raised", Value: top - want, Min: math.Inf(1), Max: math.Inf(-1),
-			Text: fmt.Sprintf("the wall needs %s of panels (%s - foot %s); no stack of %s gives a lap between %s and %s",
-				mm(top-want), mm(top), mm(want), heights(g.Wall), mm(float64(lap.Min)), mm(float64(lap.Max)))})
+			Text: words("the wall needs %s of panels (%s - foot %s); no stack of panels of %s gives a lap between %s and %s",
+				metres(top-want), metres(top), metres(want), heights(g.Wall), metres(lap.Min), metres(lap.Max))})
 	}
 	s.find(against(lap, "lap over the kicker", "raised", sec.Kicker-s.Foot, text))
 	if set.Foot != nil {
 		s.find(Finding{Subject: "wall panel foot", State: "raised", Value: s.Foot, Min: want - incrementSlack, Max: want + incrementSlack,
-			Text: fmt.Sprintf("the job sets the foot at %s; %s gives %s", mm(want), heights(g.Wall), mm(s.Foot))})
+			Text: words("the job sets the foot at %s; panels of %s give %s", metres(want), heights(g.Wall), metres(s.Foot))})
 	}
 }
 
@@ -136,14 +136,14 @@ func (s *Setting) settleRoof(g *job.Gear, set job.Set) {
 		}
 	}
 	s.Closure = closure(s.Panel)
-	text := fmt.Sprintf("edge of the corner panel %s from the centreline, roof panel %s wide", mm(s.Edge), mm(s.Panel))
+	text := words("edge of the corner panel %s from the centreline, roof panel %s wide", metres(s.Edge), metres(s.Panel))
 	if set.Closure != nil && best > incrementSlack {
 		need := s.Edge - want
 		if halves {
 			need = s.Edge - want/2
 		}
 		s.find(Finding{Subject: "roof panel width", State: "raised", Value: need, Min: s.Panel, Max: s.Panel,
-			Text: fmt.Sprintf("a closure of %s needs a roof panel of %s; the nearest in the gear is %s", mm(want), mm(need), mm(s.Panel))})
+			Text: words("a closure of %s needs a roof panel of %s; the nearest in the gear is %s", metres(want), metres(need), metres(s.Panel))})
 		s.Panel, s.Closure = need, want
 	}
 	s.find(against(g.Roof.Closure, "filler width", "raised", s.Closure, text))
@@ -170,16 +170,16 @@ func (s *Setting) settleHeight(g *job.Gear, set job.Set) {
 		}
 	}
 	s.Jack = rest - s.Leg
-	text := fmt.Sprintf("header underside %s - sill %s - leg %s = jack %s", mm(under), mm(float64(g.Frame.Sill.Y)), mm(s.Leg), mm(s.Jack))
+	text := words("header underside %s - sill %s - leg %s = jack %s", metres(under), metres(g.Frame.Sill.Y), metres(s.Leg), metres(s.Jack))
 	s.find(against(g.Frame.Leg.Length, "leg length", "raised", s.Leg, text))
 	s.find(against(g.Jack.Reading, "jack", "raised", s.Jack, text))
 	if set.Jack != nil && set.Leg != nil {
 		s.find(Finding{Subject: "jack", State: "raised", Value: float64(*set.Jack), Min: s.Jack - incrementSlack, Max: s.Jack + incrementSlack,
-			Text: text + fmt.Sprintf("; the job sets both leg and jack, which must add up to %s", mm(rest))})
+			Text: text.and("; the job sets both leg and jack, which must add up to %s", metres(rest))})
 	}
 	overlap := float64(g.Frame.Leg.Outer) + float64(g.Frame.Leg.Inner) - s.Leg
 	s.find(Finding{Subject: "leg overlap", State: "raised", Value: overlap, Min: float64(g.Frame.Leg.Overlap), Max: math.Min(float64(g.Frame.Leg.Outer), float64(g.Frame.Leg.Inner)),
-		Text: fmt.Sprintf("outer tube %s + inner tube %s - leg %s", mm(float64(g.Frame.Leg.Outer)), mm(float64(g.Frame.Leg.Inner)), mm(s.Leg))})
+		Text: words("outer tube %s + inner tube %s - leg %s", metres(g.Frame.Leg.Outer), metres(g.Frame.Leg.Inner), metres(s.Leg))})
 }
 
 func (s *Setting) settleGauge(g *job.Gear, set job.Set) {
@@ -187,7 +187,7 @@ func (s *Setting) settleGauge(g *job.Gear, set job.Set) {
 	if set.Gauge != nil {
 		s.Gauge = float64(*set.Gauge)
 	}
-	s.find(against(g.Frame.Gauge, "gauge", "raised", s.Gauge, "legs, sills and wheels, centre to centre"))
+	s.find(against(g.Frame.Gauge, "gauge", "raised", s.Gauge, words("legs, sills and wheels, centre to centre")))
 }
 
 func (s *Setting) settleArms(g *job.Gear) {
@@ -199,7 +199,7 @@ func (s *Setting) settleArms(g *job.Gear) {
 	s.ArmInner = s.ArmOuter - float64(arm.Length)
 	tube := float64(g.Frame.Header.Length) / 2
 	s.find(Finding{Subject: "arm overlap", State: "raised", Value: tube - s.ArmInner, Min: float64(arm.Overlap), Max: math.Min(float64(arm.Length), tube+s.Half),
-		Text: fmt.Sprintf("tube end %s - arm's inner end %s (wall face %s - %s behind it - arm %s)", mm(tube), mm(s.ArmInner), mm(s.Half), mm(float64(arm.Behind)), mm(float64(arm.Length)))})
+		Text: words("tube end %s - arm's inner end %s (wall face %s - %s behind it - arm %s)", metres(tube), metres(s.ArmInner), metres(s.Half), metres(arm.Behind), metres(arm.Length))})
 }
 
 // mm prints metres as millimetres for the arithmetic in messages.
@@ -211,15 +211,12 @@ func mm(v float64) string {
 	return fmt.Sprintf("%.1f mm", r)
 }
 
-func heights(w job.WallPanels) string {
-	out := ""
-	for i, h := range w.Heights {
-		if i > 0 {
-			out += ", "
-		}
-		out += mm(float64(h))
+func heights(w job.WallPanels) []metres {
+	var out []metres
+	for _, h := range w.Heights {
+		out = append(out, metres(h))
 	}
-	return "panels of " + out
+	return out
 }
 
 func sum(v []float64) float64 {
