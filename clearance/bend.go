@@ -24,7 +24,7 @@ func (b *bay) bendChecks(s *model.Study) []Entry {
 	case t.all == 0:
 		return append(out, b.unbent("advance", "m", "no angle point comes to lie between the wheels on the way"))
 	case !b.rollsAway():
-		return append(out, open("roll.bend", b.subject("swept width"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.at("roll ahead")))
+		return append(out, open("roll.bend", b.subject("swept width"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway()))
 	}
 	r := &bending{route: &route{bay: b, job: s.Job}, turning: t, gap: s.Culvert.JointGap}
 	r.weigh()
@@ -36,7 +36,7 @@ func (b *bay) bendChecks(s *model.Study) []Entry {
 // unbent is an entry with nothing to check.
 func (b *bay) unbent(rest, unit, text string) Entry {
 	e := entry("roll.bend", b.subject(rest), nil, b.limits.of("roll.clear"), Min, text)
-	e.Unit, e.Limit, e.Where = unit, nil, b.at("roll ahead")
+	e.Unit, e.Limit, e.Where = unit, nil, b.underway()
 	return e
 }
 
@@ -196,7 +196,7 @@ func (r *bending) sweptChecks() []Entry {
 		}
 		list, err := r.swept(i, faces)
 		if err != nil {
-			return []Entry{open("roll.bend", r.subject("swept width"), "m", err.Error(), r.at("roll ahead"))}
+			return []Entry{open("roll.bend", r.subject("swept width"), "m", err.Error(), r.underway())}
 		}
 		low := runningGear[p.Role]
 		groups[low] = append(groups[low], list...)
@@ -224,7 +224,7 @@ func (r *bending) scrubChecks() []Entry {
 			return []Entry{r.scrubCheck(bend, s, worst), r.bentPull(s)}
 		}
 	}
-	return []Entry{open("roll.bend", r.subject("scrub"), "kN", err.Error(), r.at("roll ahead"))}
+	return []Entry{open("roll.bend", r.subject("scrub"), "kN", err.Error(), r.underway())}
 }
 
 // scrubCheck holds the side force of one wheel against what it carries
@@ -234,7 +234,7 @@ func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force
 	text := fmt.Sprintf("%s; with friction %.2f (travel.scrub) a wheel with %s is pushed sideways with %s, and steering a line of wheels takes up to %s",
 		r.slips(bend), float64(r.job.Travel.Scrub), r.force(wheel), r.force(s.Wheel), r.force(s.Line))
 	if w.Side == 0 {
-		return Entry{ID: "roll.bend", Subject: r.subject("scrub"), Value: exactly(float64(s.Wheel)), Unit: "kN", Sense: Max, Where: r.at("roll ahead"),
+		return Entry{ID: "roll.bend", Subject: r.subject("scrub"), Value: exactly(float64(s.Wheel)), Unit: "kN", Sense: Max, Where: r.underway(),
 			Text: text + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: s.Source.String()}
 	}
 	return r.one("roll.bend", "scrub", "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: s.Source.String() + "; capacity: gear"}, Max,
@@ -261,7 +261,7 @@ func (r *bending) bentPull(s load.Scrubbing) Entry {
 	t := r.job.Travel
 	p, err := load.Rolling{Weight: r.weight, Slope: units.Slope(r.up), Least: float64(t.Rolling.Least), Most: float64(t.Rolling.Most), Breakaway: float64(t.Breakaway)}.Demands()
 	if err != nil {
-		return open("roll.bend", r.subject("pull round the bend"), "kN", err.Error(), r.at("roll ahead"))
+		return open("roll.bend", r.subject("pull round the bend"), "kN", err.Error(), r.underway())
 	}
 	need := p.Starting + s.Pull
 	return r.one("roll.bend", "pull round the bend", "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: s.Source.String()}, Max,

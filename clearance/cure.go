@@ -1,6 +1,7 @@
 package clearance
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -9,23 +10,51 @@ import (
 	"boxwalk/model/job"
 )
 
+// Ease is who can make a change. The zero value is the easiest.
+type Ease int
+
+// The eases.
+const (
+	OnSite   Ease = iota // a reading, a setting, a wait, a stronger line: the gear stays as it is
+	InYard               // a panel, a packing, a tube: the gear changes
+	InWorks              // what is cast changes
+	numEases = iota
+)
+
+func (e Ease) String() string { return [numEases]string{"site", "yard", "works"}[e] }
+
+// MarshalText writes the ease as a word.
+func (e Ease) MarshalText() ([]byte, error) { return []byte(e.String()), nil }
+
 // Cure is one change to one dimension that makes a job pass.
 type Cure struct {
-	Dimension string  // in words: "leg tubes", "low brace in step \"wall feet in\""
+	Dimension string  // in words: "the leg tubes", "low brace in step \"wall feet in\""
+	Ease      Ease    // who can make the change
 	File      string  // job or gear
 	Key       string  // key in that file
-	From, To  float64 // metres
-	Step      float64 // what it was searched to: its increment, or a millimetre
+	From, To  float64 // SI
+	Step      float64 // what it was searched to: its increment, or what nobody sets finer
 	Stepless  bool    // one Step less no longer passes, and nothing lies between
 	dimension dimension
 }
 
-// Text is the cure as one sentence.
+// Text is the cure as one sentence in the job's units. The value to change to
+// is written as it was tried, to nine digits.
 func (c Cure) Text() string {
-	if c.From == 0 && c.dimension.words == "" {
-		return fmt.Sprintf("add %s of %s (%s in the %s file)", c.Dimension, mm(c.To), c.Key, c.File)
+	d := c.dimension
+	if c.From == 0 && d.words == "" {
+		return fmt.Sprintf("add %s of %s (%s in the %s file)", c.Dimension, d.exact(c.To), c.Key, c.File)
 	}
-	return fmt.Sprintf("change %s from %s to %s (%s in the %s file)", c.Dimension, c.dimension.say(c.From), c.dimension.say(c.To), c.Key, c.File)
+	also := ""
+	if d.also != nil {
+		also = d.also(d, c.To)
+	}
+	return fmt.Sprintf("change %s from %s to %s%s (%s in the %s file)", c.Dimension, d.counted(c.From, d.near), d.say(c.To), also, c.Key, c.File)
+}
+
+// Row is the cure as a result has it.
+func (c Cure) Row() CureRow {
+	return CureRow{Text: c.Text(), Dimension: c.Dimension, Ease: c.Ease, File: c.File, Key: c.Key, CountedFrom: c.dimension.words, From: c.From, To: c.To, Unit: c.dimension.unit()}
 }
 
 // Size is the change relative to the dimension: 0.1 is a tenth of it. What is
@@ -41,44 +70,84 @@ func (c Cure) At(j *job.Job, g *job.Gear, v float64) (*job.Job, *job.Gear) {
 // Applied is the job and the gear with the cure in them; both are copies.
 func (c Cure) Applied(j *job.Job, g *job.Gear) (*job.Job, *job.Gear) { return c.At(j, g, c.To) }
 
-// Cures lists single changes that make a job pass which does not, the smallest
-// relative to its dimension first; of two alike the one that is easier for the
-// crew: readings of a step before settings, panels and steel. It keeps the
-// smallest most of those found, at most one for each dimension. Each was found
-// by checking the whole job again with the change made; a job that passes, or
-// that no single change within reach cures, has none.
-func Cures(s *model.Study, r *Result, most int) []Cure {
+// Cures is FindCures that tells nobody how far it is.
+func Cures(s *model.Study, r *Result, most int) []Cure { return FindCures(s, r, most, nil) }
+
+// FindCures lists single changes that make a job pass which does not: first
+// those that the crew can make on site with the gear as it is, then those that
+// the yard makes, then those of what is cast; among these the smallest relative
+// to its dimension first. It keeps the first most of those found, at most one
+// for each dimension. Each was found by checking the whole job again with the
+// change made; a job that passes, or that no single change within reach cures,
+// has none. What is stepless passes one step farther, too. The result has to be of all checks. Progress, which may be nil, is
+// called as dimensions are done.
+func FindCures(s *model.Study, r *Result, most int, progress func(done, of int)) []Cure {
 	if r.Verdict == Pass || most < 1 {
 		return nil
 	}
 	var out []Cure
 	t := newTrials(s, r)
 	now := t.shortfallOf(s)
-	for _, d := range dimensions(s) {
-		if (d.reach && now.stage > readingsFall) || (now.stage == stepsFall && t.tooLate(d)) {
-			continue
+	list := t.worthwhile(dimensions(s), r, now)
+	for i, d := range list {
+		if progress != nil {
+			progress(i, len(list))
 		}
 		within := math.Inf(1)
 		if len(out) == most {
-			within = out[most-1].Size()
+			worst := out[most-1]
+			if worst.Ease < d.ease {
+				break // the dimensions come in that order
+			}
+			within = worst.Size()
 		}
 		c, ok := t.cure(d, now, within)
 		if !ok {
 			continue
 		}
 		out = append(out, c)
-		slices.SortStableFunc(out, bySize)
+		slices.SortStableFunc(out, easiest)
 		out = out[:min(len(out), most)]
 	}
 	return out
 }
 
-func bySize(a, b Cure) int {
-	switch as, bs := a.Size(), b.Size(); {
-	case as < bs:
-		return -1
-	case as > bs:
-		return 1
+// easiest compares by ease, then by size.
+func easiest(a, b Cure) int {
+	return cmp.Or(cmp.Compare(a.Ease, b.Ease), cmp.Compare(a.Size(), b.Size()))
+}
+
+// worthwhile are the dimensions that can have a part in what is missing.
+func (t *trials) worthwhile(list []dimension, r *Result, now shortfall) []dimension {
+	short := map[string]bool{}
+	for _, c := range r.Checks {
+		if c.Verdict != Pass {
+			short[c.ID] = true
+		}
 	}
-	return 0
+	capacity := among(short, "roll.pull", "roll.hold", "roll.bearing")
+	var out []dimension
+	for _, d := range list {
+		switch {
+		case d.mends == "" && capacity:
+			// a capacity is short of what the whole carrier weighs: no reading
+			// changes that, and steel is not cut to save weight
+		case d.mends != "" && !among(short, d.mends):
+		case d.reach && now.stage > readingsFall:
+		case now.stage == stepsFall && t.tooLate(d):
+		default:
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// among tells whether there is nothing in a set but these.
+func among(set map[string]bool, ids ...string) bool {
+	for id := range set {
+		if !slices.Contains(ids, id) {
+			return false
+		}
+	}
+	return true
 }

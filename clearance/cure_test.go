@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"boxwalk/model"
+	"boxwalk/model/units"
 )
 
 // published is the row of testdata/sections.csv with that id on a gear.
@@ -23,7 +24,7 @@ func published(t *testing.T, id, kind, gear string) *model.Study {
 	return nil
 }
 
-func TestCuresComeSmallestFirstAndEachWorks(t *testing.T) {
+func TestCuresComeEasiestFirstAndEachWorks(t *testing.T) {
 	s := published(t, "C1577 8x6", "whole", "whole-8-haunch")
 	r := Check(s, Options{})
 	cures := Cures(s, r, 3)
@@ -31,8 +32,8 @@ func TestCuresComeSmallestFirstAndEachWorks(t *testing.T) {
 		t.Fatalf("%d cures, want several", len(cures))
 	}
 	for i, c := range cures {
-		if i > 0 && c.Size() < cures[i-1].Size() {
-			t.Errorf("%s is smaller than %s", c.Text(), cures[i-1].Text())
+		if i > 0 && easiest(c, cures[i-1]) < 0 {
+			t.Errorf("%s is easier than %s", c.Text(), cures[i-1].Text())
 		}
 		holdCure(t, s, c)
 		t.Logf("%.4f: %s", c.Size(), c.Text())
@@ -59,7 +60,7 @@ func TestWhatWantsTwoChangesHasNoCure(t *testing.T) {
 }
 
 func TestSizeOfAChangeIsRelativeToTheDimension(t *testing.T) {
-	at := func(from float64) dimension { return dimension{from: from, step: millimetre} }
+	at := func(from float64) dimension { return dimension{from: from, step: 1e-3} }
 	for _, c := range []struct{ from, to, want float64 }{{2, 2.1, 0.05}, {2, 1.9, 0.05}, {-0.1, -0.12, 0.2}, {0, 0.3, 1}} {
 		if got := at(c.from).size(c.to); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("from %g to %g: %g, want %g", c.from, c.to, got, c.want)
@@ -68,7 +69,7 @@ func TestSizeOfAChangeIsRelativeToTheDimension(t *testing.T) {
 	for _, c := range []struct {
 		from, size float64
 		want       int
-	}{{2, 0.0501, 100}, {-0.1, 0.0501, 5}, {0, 0.5, 0}, {0, 1, 1 << 12}, {2, math.Inf(1), 1 << 12}} {
+	}{{2, 0.0501, 100}, {-0.1, 0.0501, 5}, {0, 0.5, 0}, {0, 1, 1 << 10}, {2, math.Inf(1), 1 << 10}} {
 		if got := at(c.from).reaches(c.size); got != c.want {
 			t.Errorf("%g of %g reaches %d steps, want %d", c.size, c.from, got, c.want)
 		}
@@ -76,9 +77,9 @@ func TestSizeOfAChangeIsRelativeToTheDimension(t *testing.T) {
 }
 
 func TestCureOfAReadingAtItsDatumIsAChange(t *testing.T) {
-	d := dimension{name: "jack", words: "wheels"}
+	d := dimension{name: "jack", words: "wheels", kind: units.KindLength}
 	c := Cure{Dimension: "jack", File: "gear", Key: "steps", To: 0.012, dimension: d}
-	if got, want := c.Text(), "change jack from wheels + 0.0 mm to wheels + 12.0 mm (steps in the gear file)"; got != want {
+	if got, want := c.Text(), "change jack from wheels to wheels + 12 mm (steps in the gear file)"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }

@@ -143,7 +143,7 @@ func (t *trials) shortfallOf(s *model.Study) shortfall {
 	if sum = t.stepsMissing(s); sum > 0 {
 		return shortfall{stepsFall, sum}
 	}
-	r := Check(s, Options{})
+	r := Check(s, Options{Brief: true})
 	f := shortfall{wholeFalls, missing(r.Checks)}
 	if r.Verdict != Pass && f.sum == 0 {
 		f.sum = undecided
@@ -162,44 +162,74 @@ func (t *trials) baysOf(s *model.Study) []*bay {
 }
 
 // stepsMissing is what is missing in the steps that did not pass before: these
-// alone are measured, which is a small part of a whole check.
+// alone are measured, which is a part of a whole check.
 func (t *trials) stepsMissing(s *model.Study) float64 {
 	if len(t.steps) == 0 {
 		return 0
 	}
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
-	var sum float64
+	reports := make([]*report, len(s.Bays))
 	for _, i := range s.Reported() {
 		b := inspect(&s.Bays[i], s.Job, limits, tol)
-		for k, step := range b.Steps {
-			if t.steps[step.Name] && step.Stop == "" {
-				sum += missing(b.stepChecks(k))
+		reports[i] = &report{bay: b, strip: make([]stripped, len(b.Steps))}
+	}
+	t.measureSteps(s, reports)
+	var sum float64
+	for _, i := range s.Reported() {
+		for k := range reports[i].Steps {
+			if t.looksAt(reports[i].bay, k) {
+				sum += missing(reports[i].stepChecks(k))
 			}
 		}
 	}
 	return sum
 }
 
-// stepChecks measures one step by itself.
-func (b *bay) stepChecks(k int) []Entry {
+// looksAt tells whether a step did not pass before and can be made.
+func (t *trials) looksAt(b *bay, k int) bool {
 	s := b.Steps[k]
-	boxes, parts := b.sweptBoxes(s.Path), b.present(s)
-	done := stripped{k: k, kept: map[int][]keptMeasure{}}
-	for _, p := range parts {
-		m, drags := b.strip(k, p, boxes[p])
-		done.measures = append(done.measures, m)
-		done.drags = append(done.drags, drags...)
-		done.kept[p] = b.keptBy(k, p, boxes[p])
-		done.selves = append(done.selves, b.self(k, p, parts, boxes))
+	return t.steps[s.Name] && s.Stop == ""
+}
+
+// measureSteps measures the steps to be looked at as a check does.
+func (t *trials) measureSteps(s *model.Study, reports []*report) {
+	w, seen := newWorkers(Options{}), newMemo()
+	founders := join(s, reports)
+	for _, f := range founders {
+		f.box(w, seen)
 	}
-	out := append(b.selfChecks(s, done), b.digCheck(s, done), b.dragCheck(s, done))
-	out = append(out, b.releaseChecks(s, done)...)
-	out = append(out, b.supportsChecks(s, done)...)
-	if c, ok := b.levelCheck(s); ok {
+	w.now()
+	for _, f := range founders {
+		for k := range f.alike {
+			if !t.looksAt(f.lead, k) {
+				f.alike[k] = nil
+			}
+		}
+		f.plan(w)
+	}
+	for _, i := range s.Reported() {
+		r := reports[i]
+		shapes, around := seen.shapesOf(r.Carrier), seen.profiles(r.stripped.solids)
+		for k := range r.Steps {
+			if t.looksAt(r.bay, k) {
+				r.planStep(w, k, seen, shapes, around)
+			}
+		}
+	}
+	w.run()
+}
+
+// stepChecks are the checks of one step by itself.
+func (r *report) stepChecks(k int) []Entry {
+	s, done := r.Steps[k], r.strip[k]
+	out := append(r.selfChecks(s, done), r.digCheck(s, done), r.dragCheck(s, done))
+	out = append(out, r.releaseChecks(s, done)...)
+	out = append(out, r.supportsChecks(s, done)...)
+	if c, ok := r.levelCheck(s); ok {
 		out = append(out, c)
 	}
-	if k == len(b.Steps)-1 {
-		out = append(out, b.travelChecks(s, done)...)
+	if k == len(r.Steps)-1 {
+		out = append(out, r.travelChecks(s, done)...)
 	}
 	return out
 }

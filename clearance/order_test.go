@@ -282,3 +282,32 @@ func TestPullOnTheWayBackIsUpTheFallAhead(t *testing.T) {
 		t.Errorf("%v: %s", c.Value, c.Text)
 	}
 }
+
+// Where an entry about rolling stands is the advance as roll.clear names it.
+func TestEveryEntryOfARollBackIsOfTheStepThatRollsBack(t *testing.T) {
+	straight := orderedAs("[3, 2, 1]")
+	round := chain{gear: "roof-halves-24", whole: true, job: strings.Replace(bent("1 deg"), "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)}
+	for _, c := range []struct {
+		chain
+		pour int
+		step string
+		ids  int // entries that have to be there
+	}{{straight, 2, "roll back 2.300 m", 12}, {straight, 1, "roll ahead 6.900 m", 12}, {round, 2, "roll back 8.987 m", 13}} {
+		told := 0
+		for _, e := range c.check(t).Checks {
+			prefix := fmt.Sprintf("cell 1, pour %d, ", c.pour)
+			// what has no place was nowhere near, a form on a line is no step, and the
+			// swept width is by hand formulas for either way
+			if !strings.HasPrefix(e.ID, "roll.") || !strings.HasPrefix(e.Subject, prefix) || e.Where == (Where{}) || e.Where.Step == "raised" || strings.Contains(e.Subject, "swept width") {
+				continue
+			}
+			told++
+			if e.Where.Step != c.step {
+				t.Errorf("%s %s is in the step %q, want %q", e.ID, e.Subject, e.Where.Step, c.step)
+			}
+		}
+		if told < c.ids {
+			t.Errorf("pour %d: only %d entries tell a step", c.pour, told)
+		}
+	}
+}

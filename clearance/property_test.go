@@ -33,12 +33,12 @@ func mirrorName(s string) string {
 func TestMirroredJobGivesMirroredAnswers(t *testing.T) {
 	// a hanger left of the centreline, one skewed end, a crossfall: nothing here
 	// is its own mirror
-	job := func(line, skew string) [][2]string {
+	job := func(line, skew, fall string) [][2]string {
 		return [][2]string{{"lines: [0 m]", "lines: [" + line + "]"}, {"pours: [2.3 m]", "pours: [2.1 m]\n  skew: {inlet: " + skew + "}\n  channel: {offset: " + line + ", width: 100 mm, depth: 50 mm}"},
-			{"plate: 200 x 200 x 20 mm", "plate: 200 x 120 x 20 mm"}}
+			{"plate: 200 x 200 x 20 mm", "plate: 200 x 120 x 20 mm"}, {"gear: gear.yaml", "alignment: {crossfall: " + fall + "}\ngear: gear.yaml"}}
 	}
-	a := chain{gear: "roof-halves-24", jobs: job("0.03 m", "3 deg")}.check(t)
-	b := chain{gear: "roof-halves-24", jobs: job("-0.03 m", "-3 deg")}.check(t)
+	a := chain{gear: "roof-halves-24", jobs: job("0.03 m", "3 deg", "1 %")}.check(t)
+	b := chain{gear: "roof-halves-24", jobs: job("-0.03 m", "-3 deg", "-1 %")}.check(t)
 	mirrored := values(b)
 	for _, c := range a.Checks {
 		m, ok := mirrored[c.ID+" "+c.Subject]
@@ -46,8 +46,8 @@ func TestMirroredJobGivesMirroredAnswers(t *testing.T) {
 			t.Errorf("%s %s has no mirror", c.ID, c.Subject)
 			continue
 		}
-		if c.Verdict != m.Verdict || !alikeBracket(c.Value, m.Value, 1e-7) {
-			t.Errorf("%s %s: %v %v, mirrored %v %v", c.ID, c.Subject, c.Verdict, c.Value, m.Verdict, m.Value)
+		if c.Verdict != m.Verdict || !alikeBracket(c.Value, m.Value, 1e-7) || math.Abs(c.Allowance-m.Allowance) > 1e-9 {
+			t.Errorf("%s %s: %v %v less %g, mirrored %v %v less %g", c.ID, c.Subject, c.Verdict, c.Value, c.Allowance, m.Verdict, m.Value, m.Allowance)
 		}
 	}
 }

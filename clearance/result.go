@@ -25,7 +25,8 @@ type Result struct {
 	Steps    []StepRow         `json:"steps"`
 	Along    []AlongRow        `json:"along"` // samples along the way, see AlongRow
 	Cautions []string          `json:"cautions"`
-	Parts    iter.Seq[PartRow] `json:"-"` // every part in every step, for clearance.csv
+	Cures    []CureRow         `json:"cures,omitzero"` // nil where nobody asked for them, see FindCures
+	Parts    iter.Seq[PartRow] `json:"-"`              // every part in every step, for clearance.csv
 }
 
 // Input is one file the result was worked out from.
@@ -126,6 +127,20 @@ type EndRow struct {
 	Side    string  `json:"side"`
 	Against string  `json:"against"`
 	Value   Bracket `json:"value"`
+}
+
+// CureRow is one change in a file with which the whole job passes. From and To
+// are SI; where CountedFrom is not empty they are counted from that reading.
+type CureRow struct {
+	Text        string  `json:"text"`
+	Dimension   string  `json:"dimension"`
+	Ease        Ease    `json:"by"`
+	File        string  `json:"file"`
+	Key         string  `json:"key"`
+	CountedFrom string  `json:"counted_from"`
+	From        float64 `json:"from"`
+	To          float64 `json:"to"`
+	Unit        string  `json:"unit"`
 }
 
 // PartRow is the bracket of one part against one zone over one step. Upper is

@@ -1,6 +1,7 @@
 package clearance
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -53,12 +54,27 @@ func (b *bay) rolls() *rolling {
 	}
 	path, err := b.Carrier.Rolling(last, r.way)
 	if err != nil {
-		r.stop = err.Error()
+		r.stop = b.halted(err)
 		return r
 	}
 	r.parts = b.parts
 	r.stretches = []stretch{{path, b.sweptBoxes(path), 0, 1}}
 	return r
+}
+
+// halted says why an advance cannot be worked out.
+func (b *bay) halted(err error) string {
+	var tips *motion.Unstable
+	var sharp *motion.TooSharp
+	switch {
+	case errors.As(err, &tips):
+		return fmt.Sprintf("the centre of gravity at %s, give or take %s, does not lie between the first wheels at %s and the last at %s: the carrier tips",
+			b.distance(tips.Centre), b.distance(tips.Uncertain), b.distance(tips.First), b.distance(tips.Last))
+	case errors.As(err, &sharp):
+		return fmt.Sprintf("within %s from %s on the way turns by %.1f deg, more than a carrier is taken through",
+			b.distance(sharp.Stretch), b.distance(sharp.At), sharp.Turn*180/math.Pi)
+	}
+	return err.Error()
 }
 
 // turns tells whether the way is more than a straight in one plane within reach.
@@ -90,7 +106,7 @@ func (b *bay) guide(r *rolling, last carrier.Step) {
 	}
 	course, err := motion.NewCourse(append(legs, motion.Leg{Length: beyond}))
 	if err != nil {
-		r.stop = err.Error()
+		r.stop = b.halted(err)
 		return
 	}
 	course = course.SeenFrom(-behind)
@@ -99,7 +115,7 @@ func (b *bay) guide(r *rolling, last carrier.Step) {
 	front := b.Carrier.Rear + float64(wheels[len(wheels)-1])
 	g, err := motion.NewGuided(course, motion.Guides{Rear: geom.Vec{rear}, Front: geom.Vec{front}}, rear, rear+r.way)
 	if err != nil {
-		r.stop = err.Error()
+		r.stop = b.halted(err)
 		return
 	}
 	r.cross = b.crossSlope()
@@ -152,10 +168,10 @@ func (b *bay) roll(r *rolling, part int) measure {
 // tolerance allowance taken off.
 func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 	if r == nil {
-		return []Entry{open("roll.clear", b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.at("roll ahead"))}
+		return []Entry{open("roll.clear", b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway())}
 	}
 	if r.stop != "" {
-		return []Entry{open("roll.clear", b.subject("advance"), "m", "the advance cannot be worked out: "+r.stop, b.at("roll ahead"))}
+		return []Entry{open("roll.clear", b.subject("advance"), "m", "the advance cannot be worked out: "+r.stop, b.underway())}
 	}
 	step := b.rollStep(r.way)
 	var out []Entry
@@ -206,6 +222,9 @@ func (b *bay) rollStep(way float64) string {
 	}
 	return "roll ahead " + b.distance(way)
 }
+
+// underway is the place of an entry about the advance as a whole.
+func (b *bay) underway() Where { return b.at(b.rollStep(b.Rolls)) }
 
 // rollTilt is what the crossfall takes off while rolling: as when collapsed,
 // with the part where it is carried.

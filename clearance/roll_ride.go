@@ -29,7 +29,7 @@ func (b *bay) ride(r *rolling, last carrier.Step) {
 	g := b.ground()
 	track, err := motion.NewTrack(g.Grade, g.Bends)
 	if err != nil {
-		r.stop = err.Error()
+		r.stop = b.halted(err)
 		return
 	}
 	c := b.carriage(last)
@@ -40,7 +40,7 @@ func (b *bay) ride(r *rolling, last carrier.Step) {
 	from, to := b.onGround(g, c.Rear), b.onGround(g, c.Rear+r.way)
 	ride, err := motion.NewRide(track, c, from, to, g.BayFromLevel)
 	if err != nil {
-		r.stop = err.Error()
+		r.stop = b.halted(err)
 		return
 	}
 	r.cross, r.high = math.Max(b.Ground.Cross, b.crossSlope()), track.Overstated(c.Radius)
@@ -52,7 +52,7 @@ func (b *bay) ride(r *rolling, last carrier.Step) {
 	}
 	rests, most, err := ride.Between(restEvery)
 	if err != nil {
-		r.stop = err.Error()
+		r.stop = b.halted(err)
 		return
 	}
 	r.rests = most > 1e-9 // rounding of heights

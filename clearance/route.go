@@ -33,7 +33,7 @@ func (b *bay) routeChecks(s *model.Study) []Entry {
 	if len(b.Steps) == 0 || b.Steps[len(b.Steps)-1].Stop != "" || !b.Steps[len(b.Steps)-1].Carried {
 		var out []Entry
 		for _, id := range []string{"roll.track", "roll.support", "roll.pull", "roll.hold", "roll.tip", "roll.bearing"} {
-			out = append(out, open(id, b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.at("roll ahead")))
+			out = append(out, open(id, b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway()))
 		}
 		return out
 	}
@@ -93,7 +93,7 @@ func (r *route) wheels() load.Wheels {
 
 // one entry from a single number.
 func (r *route) one(id, rest, unit string, value float64, allowance float64, limit Limit, s Sense, text string) Entry {
-	e := entry(id, r.subject(rest), []candidate{{value: *exactly(value), allowance: allowance, worst: allowance, where: r.at("roll ahead"), text: text}}, limit, s, "")
+	e := entry(id, r.subject(rest), []candidate{{value: *exactly(value), allowance: allowance, worst: allowance, where: r.underway(), text: text}}, limit, s, "")
 	e.Unit = unit
 	return e
 }
@@ -179,7 +179,7 @@ func (r *route) pullChecks() []Entry {
 	p, err := demands(r.up)
 	h, err2 := demands(r.steep)
 	if err = errors.Join(err, err2); err != nil {
-		return []Entry{open("roll.pull", r.subject("advance"), "kN", err.Error(), r.at("roll ahead")), open("roll.hold", r.subject("advance"), "kN", err.Error(), r.at("roll ahead"))}
+		return []Entry{open("roll.pull", r.subject("advance"), "kN", err.Error(), r.underway()), open("roll.hold", r.subject("advance"), "kN", err.Error(), r.underway())}
 	}
 	pull := r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: p.Source.String()}, Max,
 		fmt.Sprintf("%s on %+.2f %%: to start it takes %s with rolling coefficient %.3f x breakaway %.1f; the %s can pull %s",
@@ -202,7 +202,7 @@ func (r *route) tipChecks() []Entry {
 	limit := r.limits.of("roll.tip")
 	across, along, err := r.wheels().TippingLevers()
 	if err != nil {
-		return []Entry{open("roll.tip", r.subject("advance"), "1", err.Error(), r.at("roll ahead"))}
+		return []Entry{open("roll.tip", r.subject("advance"), "1", err.Error(), r.underway())}
 	}
 	var out []Entry
 	for _, way := range []struct {
@@ -212,7 +212,7 @@ func (r *route) tipChecks() []Entry {
 	}{{"across", across, math.Abs(float64(r.job.Alignment.Crossfall)) + r.tol.Value("track_level")/r.Carrier.Gauge}, {"along", along, r.steep}} {
 		s, err := load.Tipping{Weight: r.weight, Lever: way.lever, Height: units.Length(r.centre[2]), Slope: units.Slope(way.slope)}.Margin()
 		if err != nil {
-			out = append(out, open("roll.tip", r.subject(way.what), "1", err.Error(), r.at("roll ahead")))
+			out = append(out, open("roll.tip", r.subject(way.what), "1", err.Error(), r.underway()))
 			continue
 		}
 		text := fmt.Sprintf("%s: centre of gravity %s high, %s inside the wheels, slope %.2f %%: restoring over overturning %.1f", way.what, r.mm(r.centre[2]), r.mm(float64(way.lever)), 100*way.slope, s.Ratio)
@@ -246,18 +246,18 @@ func (r *route) freeEdge() float64 {
 func (r *route) bearingCheck() Entry {
 	worst, err := r.wheels().Rocking()
 	if err != nil {
-		return open("roll.bearing", r.subject("wheels"), "kN", err.Error(), r.at("roll ahead"))
+		return open("roll.bearing", r.subject("wheels"), "kN", err.Error(), r.underway())
 	}
 	w, c := r.Carrier.Gear.Wheels, r.job.Concrete
 	edge := r.freeEdge()
 	if edge < 0 {
-		return open("roll.bearing", r.subject("wheels"), "kN", fmt.Sprintf("the treads run onto the edge of the low-flow channel: with wander %s of a tread's width of %s do not bear; move the channel or the wheels", r.mm(-edge), r.mm(float64(w.Tread))), r.at("roll ahead"))
+		return open("roll.bearing", r.subject("wheels"), "kN", fmt.Sprintf("the treads run onto the edge of the low-flow channel: with wander %s of a tread's width of %s do not bear; move the channel or the wheels", r.mm(-edge), r.mm(float64(w.Tread))), r.underway())
 	}
 	// along the cell roll.support keeps the wheels this far inside the slab's end
 	patch := load.Patch{Along: w.Patch, Across: w.Tread, EdgeAlong: units.Length(r.limits.of("roll.support").Value), EdgeAcross: units.Length(edge), Depth: units.Length(r.Cell.Invert)}
 	v, err := patch.OnYoungInvert(worst, load.Invert{Strength: c.Strength, Class: load.CementClassOf(c.Cement), Age: r.job.Schedule.InvertAge}, load.ACIBasis())
 	if err != nil {
-		return open("roll.bearing", r.subject("wheels"), "kN", err.Error()+"; give schedule.invert_age and have the strength tested", r.at("roll ahead"))
+		return open("roll.bearing", r.subject("wheels"), "kN", err.Error()+"; give schedule.invert_age and have the strength tested", r.underway())
 	}
 	return r.one("roll.bearing", "wheels", "kN", float64(v.Demand), 0, Limit{Value: float64(v.Capacity), Source: v.Source.String()}, Max,
 		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s, %s from the nearest free edge across; the invert has %s at %g days and bears %s",

@@ -2,33 +2,79 @@ package clearance
 
 import (
 	"regexp"
+	"strings"
 	"testing"
+
+	"boxwalk/model/motion"
 )
+
+// Numbers with a unit of either system, as sentences tell them.
+var (
+	inMetric   = regexp.MustCompile(`[0-9] ?(mm|m|kN|MPa|kPa|kg|t)\b`)
+	inImperial = regexp.MustCompile(`[0-9] ?(in|ft|lb|lbf|kip|psi|pcf)\b`)
+)
+
+// tells holds that no sentence and no step of a result has a number in foreign
+// units, and gives how many sentences have one in its own.
+func tells(t *testing.T, job string, r *Result, own, foreign *regexp.Regexp) int {
+	t.Helper()
+	told := 0
+	for _, e := range r.Checks {
+		for _, text := range []string{e.Text, e.Where.Step} {
+			if found := foreign.FindString(text); found != "" {
+				t.Errorf("%s: %s, %s tells %q: %s", job, e.ID, e.Subject, found, text)
+			}
+		}
+		if own.MatchString(e.Text) {
+			told++
+		}
+	}
+	return told
+}
 
 // A sentence tells numbers in the units of the job's files.
 func TestSentencesTellTheUnitsOfTheJob(t *testing.T) {
-	metric := regexp.MustCompile(`[0-9] ?(mm|m|kN|MPa|kPa|kg|t)\b`)
-	imperial := regexp.MustCompile(`[0-9] ?(in|ft|lb|lbf|kip|psi|pcf)\b`)
 	for _, c := range []struct {
-		job     string
-		foreign *regexp.Regexp
-		own     *regexp.Regexp
-	}{{"fourteen-by-fourteen", metric, imperial}, {"quarry-lane", imperial, metric}} {
-		told := 0
-		r := Check(studyOf(t, c.job), Options{})
-		for _, e := range r.Checks {
-			if found := c.foreign.FindString(e.Text); found != "" {
-				t.Errorf("%s: %s, %s tells %q: %s", c.job, e.ID, e.Subject, found, e.Text)
-			}
-			if found := c.foreign.FindString(e.Where.Step); found != "" {
-				t.Errorf("%s: %s, %s is in the step %q", c.job, e.ID, e.Subject, e.Where.Step)
-			}
-			if c.own.MatchString(e.Text) {
-				told++
-			}
-		}
-		if told < 50 {
+		job          string
+		own, foreign *regexp.Regexp
+	}{{"fourteen-by-fourteen", inImperial, inMetric}, {"quarry-lane", inMetric, inImperial}} {
+		if told := tells(t, c.job, Check(studyOf(t, c.job), Options{}), c.own, c.foreign); told < 50 {
 			t.Errorf("%s: only %d sentences tell a number", c.job, told)
 		}
+	}
+}
+
+// The same jobs told in inches: sentences of what fails, of bends, grade breaks,
+// channels and young concrete.
+func TestEveryKindOfSentenceIsToldInInches(t *testing.T) {
+	for _, job := range []string{"tanner-street", "ridge-lane", "chalk-hill", "weir-street", "april-creek", "otter-brook", "bend-at-joint"} {
+		s := jobFile(t, job)
+		s.Job.Job.Units = "imperial"
+		if told := tells(t, job, Check(s, Options{}), inImperial, inMetric); told < 30 {
+			t.Errorf("%s: only %d sentences tell a number", job, told)
+		}
+	}
+}
+
+func TestReasonWhyAnAdvanceCannotBeWorkedOutIsToldInTheUnitsOfTheJob(t *testing.T) {
+	// the front wheels 30 ahead of the centre of gravity, which may be 100 off
+	c := onRoute(winding)
+	c.swap = [][2]string{{"[0.3 m, 2.1 m]", "[0.3 m, 1.25 m]"}}
+	for _, one := range []struct {
+		system       string
+		own, foreign *regexp.Regexp
+	}{{"metric", inMetric, inImperial}, {"imperial", inImperial, inMetric}} {
+		s := c.read(t)
+		s.Job.Job.Units = one.system
+		r := Check(s, Options{})
+		tells(t, one.system, r, one.own, one.foreign)
+		e, ok := checkOf(r, "roll.clear", 1, 1, "advance")
+		if !ok || e.Verdict != Open || !strings.Contains(e.Text, "centre of gravity") || !one.own.MatchString(e.Text) {
+			t.Errorf("%s: %v: %s", one.system, e.Verdict, e.Text)
+		}
+	}
+	sharp := &motion.TooSharp{At: 3.048, Stretch: 6.096, Turn: 1.2}
+	if got := (&bay{imperial: true}).halted(sharp); !strings.Contains(got, "within 20.00 ft from 10.00 ft") || !strings.Contains(got, "68.8 deg") {
+		t.Error(got)
 	}
 }

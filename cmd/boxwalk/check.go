@@ -7,65 +7,116 @@ import (
 
 	"boxwalk/clearance"
 	"boxwalk/export/table"
+	"boxwalk/model"
 
 	"github.com/spf13/cobra"
 )
 
+// asking is what check is asked for.
+type asking struct {
+	json  bool
+	proof proofOptions
+	only  []string
+	set   []string
+	cures int
+}
+
 func (a *app) checkCommand() *cobra.Command {
-	var asJSON bool
-	var proved proofOptions
-	var only, set []string
+	var o asking
 	c := &cobra.Command{
 		Use:   "check JOB",
 		Short: "Check a job and print the table, or the result as JSON",
 		Long: `check holds a job against every check and prints the verdict, the governing entry
 of each check, and a sentence for everything that fails or stays open.
 JOB is a job file, or - for standard input; the gear path then starts from the
-working directory.`,
+working directory.
+
+--cures looks, where a job does not pass, for single changes in the job or gear
+file with which it does: each is found by checking the whole job again.`,
 		Example: `  boxwalk check job.yaml
   boxwalk check job.yaml --json --proof proof.txt > result.json
+  boxwalk check job.yaml --cures
   boxwalk check job.yaml --only strip,setup.range --set gauge=1700mm`,
 		Args: oneJob,
-		RunE: func(_ *cobra.Command, args []string) error {
-			ids, err := asked(only)
-			if err != nil {
-				return err
-			}
-			s, r, err := a.study(args[0], set)
-			if err != nil {
-				return err
-			}
-			if proved.parts && proved.file == "" {
-				return wrong("--proof-parts adds to a proof; name its file with --proof")
-			}
-			e := a.examine(s, r, ids, proved.file != "")
-			result := e.Result
-			if proved.file != "" {
-				if err := a.prove(e, proved); err != nil {
-					return err
-				}
-			}
-			var out bytes.Buffer
-			if asJSON {
-				err = table.JSON(&out, result)
-			} else {
-				err = table.Terminal(&out, result, system(s.Job), a.width(), a.colour())
-			}
-			if err == nil {
-				_, err = a.out.Write(out.Bytes())
-			}
-			if err != nil {
-				return failed(err)
-			}
-			return verdict(result)
-		},
+		RunE: func(_ *cobra.Command, args []string) error { return a.answer(args[0], o) },
 	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print the result as JSON (boxwalk schema result)")
-	c.Flags().StringVar(&proved.file, "proof", "", "write the proof of the clearances to this `FILE` (boxwalk verify)")
-	c.Flags().BoolVar(&proved.parts, "proof-parts", false, "also prove every part's own number of clearance.csv")
-	c.Flags().StringSliceVar(&only, "only", nil, "check only these ids or groups of ids; the result then clears nothing")
-	setFlagOn(c, &set)
+	c.Flags().BoolVar(&o.json, "json", false, "print the result as JSON (boxwalk schema result)")
+	c.Flags().StringVar(&o.proof.file, "proof", "", "write the proof of the clearances to this `FILE` (boxwalk verify)")
+	c.Flags().BoolVar(&o.proof.parts, "proof-parts", false, "also prove every part's own number of clearance.csv")
+	c.Flags().StringSliceVar(&o.only, "only", nil, "check only these ids or groups of ids; the result then clears nothing")
+	c.Flags().IntVar(&o.cures, "cures", 0, "where the job does not pass, look for up to `N` single changes that make it pass")
+	c.Flags().Lookup("cures").NoOptDefVal = "3"
+	setFlagOn(c, &o.set)
 	return c
+}
+
+// answer checks a job and prints what was asked for.
+func (a *app) answer(path string, o asking) error {
+	ids, err := asked(o.only)
+	if err != nil {
+		return err
+	}
+	if err := curable(o.cures, ids); err != nil {
+		return err
+	}
+	s, r, err := a.study(path, o.set)
+	if err != nil {
+		return err
+	}
+	if o.proof.parts && o.proof.file == "" {
+		return wrong("--proof-parts adds to a proof; name its file with --proof")
+	}
+	e := a.examine(s, r, ids, o.proof.file != "")
+	if o.cures > 0 { // before the proof, which names the result whole
+		a.cure(s, e.Result, o.cures)
+	}
+	if o.proof.file != "" {
+		if err := a.prove(e, o.proof); err != nil {
+			return err
+		}
+	}
+	if err := a.show(s, e.Result, o.json); err != nil {
+		return failed(err)
+	}
+	return verdict(e.Result)
+}
+
+// show writes a result as JSON or as the table, whole or not at all.
+func (a *app) show(s *model.Study, r *clearance.Result, asJSON bool) error {
+	var out bytes.Buffer
+	write := func() error { return table.Terminal(&out, r, system(s.Job), a.width(), a.colour()) }
+	if asJSON {
+		write = func() error { return table.JSON(&out, r) }
+	}
+	if err := write(); err != nil {
+		return err
+	}
+	_, err := a.out.Write(out.Bytes())
+	return err
+}
+
+// mostCures is what anybody reads, and keeps a search from going on for long.
+const mostCures = 20
+
+// curable tells what is wrong with asking for that many cures.
+func curable(cures int, only []string) error {
+	switch {
+	case cures < 0 || cures > mostCures:
+		return wrong("--cures takes how many changes to look for, 1 to %d, as in --cures=3; there is %d", mostCures, cures)
+	case cures > 0 && only != nil:
+		return wrong("--cures checks the whole job with each change; leave out --only")
+	}
+	return nil
+}
+
+// cure puts the cures of a result into it: a list, which may be empty.
+func (a *app) cure(s *model.Study, r *clearance.Result, most int) {
+	show, done := a.progress()
+	defer done()
+	r.Cures = []clearance.CureRow{}
+	for _, c := range clearance.FindCures(s, r, most, show) {
+		r.Cures = append(r.Cures, c.Row())
+	}
 }
 
 // asked are the ids and groups asked for, each once, in the order of the

@@ -16,7 +16,8 @@ import (
 var Schema []byte
 
 // JSON writes a result indented, with a final newline. Lists are never null,
-// but for scope, which is null when every check was asked for.
+// but for scope, which is null when every check was asked for; cures are left out
+// when nobody asked for them.
 func JSON(w io.Writer, r *clearance.Result) error {
 	whole := *r
 	whole.Inputs = listed(r.Inputs)

@@ -48,6 +48,9 @@ func (t *terminal) next() {
 	if t.open() {
 		t.print(hung("  - ", "An open check is not a pass: it could not be decided. Mend what stops it and check again.", t.width))
 	}
+	if t.result.Cures == nil && t.result.Scope == nil {
+		t.print(hung("  - ", "`boxwalk check JOB --cures` looks for one change of one dimension with which the whole job passes.", t.width))
+	}
 }
 
 // troubled lists the ids that have anything but passes.

@@ -93,6 +93,12 @@ func TestTablesReadAsTheGoldenFiles(t *testing.T) {
 	scoped := *passing
 	scoped.Scope = []string{"setup.length"}
 	empty := &clearance.Result{}
+	cured, incurable := sample(), sample()
+	cured.Cures = []clearance.CureRow{
+		{Text: "change the wheel gauge from 1800 mm to 1900 mm (set.gauge in the job file)", Ease: clearance.OnSite, File: "job", Dimension: "the wheel gauge", Key: "set.gauge", From: 1.8, To: 1.9, Unit: "m"},
+		{Text: "change the roof panels' width from 1120 mm to 1100 mm (roof.widths, all of them in the gear file)", Ease: clearance.InYard, File: "gear", Dimension: "the roof panels' width", Key: "roof.widths, all of them", From: 1.12, To: 1.1, Unit: "m"},
+	}
+	incurable.Cures = []clearance.CureRow{}
 	for name, write := range map[string]func(io.Writer) error{
 		"terminal.txt":          func(w io.Writer) error { return Terminal(w, r, units.Metric, 100, false) },
 		"terminal-imperial.txt": func(w io.Writer) error { return Terminal(w, r, units.Imperial, 80, false) },
@@ -100,6 +106,8 @@ func TestTablesReadAsTheGoldenFiles(t *testing.T) {
 		"terminal-pass.txt":     func(w io.Writer) error { return Terminal(w, passing, units.Metric, 100, false) },
 		"terminal-scope.txt":    func(w io.Writer) error { return Terminal(w, &scoped, units.Metric, 100, false) },
 		"terminal-empty.txt":    func(w io.Writer) error { return Terminal(w, empty, units.Metric, 100, false) },
+		"terminal-cures.txt":    func(w io.Writer) error { return Terminal(w, cured, units.Metric, 100, false) },
+		"terminal-no-cure.txt":  func(w io.Writer) error { return Terminal(w, incurable, units.Metric, 80, false) },
 		"steps.txt":             func(w io.Writer) error { return Steps(w, r, units.Metric) },
 		"steps-imperial.txt":    func(w io.Writer) error { return Steps(w, r, units.Imperial) },
 		"steps-scope.txt":       func(w io.Writer) error { return Steps(w, &scoped, units.Metric) },
@@ -351,6 +359,7 @@ func TestResultsHoldToTheirSchemaAndItListsEveryKey(t *testing.T) {
 	}
 	whole := sample()
 	whole.Checks[0].Where.A, whole.Checks[0].Where.B = &geom.Vec{1, 2, 3}, &geom.Vec{}
+	whole.Cures = []clearance.CureRow{{Ease: clearance.InWorks, File: "job"}}
 	results := map[string]*clearance.Result{"sample": whole}
 	for _, name := range []string{"one-pour", "arms-first", "narrow-filler", "quarry-lane"} {
 		results[name] = clearance.Check(study(t, name), clearance.Options{})

@@ -19,7 +19,7 @@ const (
 
 // Terminal writes a result for a person to read: the verdict, the governing
 // entry of each check, every failed or open entry with its sentence, what to
-// do next, the cautions in short. Lines are at most width characters, but
+// do next, the cures where they were asked for, the cautions in short. Lines are at most width characters, but
 // never more than Widest. Lengths are in millimetres, or in inches for an
 // imperial job; the sentences are the result's own.
 func Terminal(w io.Writer, r *clearance.Result, s units.System, width int, colour bool) error {
@@ -28,6 +28,7 @@ func Terminal(w io.Writer, r *clearance.Result, s units.System, width int, colou
 	t.governing()
 	t.troubles()
 	t.next()
+	t.cures()
 	t.cautions()
 	_, err := w.Write(t.out.Bytes())
 	return err

@@ -1,0 +1,52 @@
+package clearance
+
+import (
+	"boxwalk/model/job"
+	"boxwalk/model/units"
+)
+
+// longestWait is the age in seconds up to which concrete is waited for: 28 days,
+// where strength is specified (EN 1992-1-1 3.1.2).
+const longestWait = 28 * 24 * 3600
+
+// means are what the crew brings or waits for, the gear as it is: each has a
+// part in one check alone.
+func means(j *job.Job) []dimension {
+	put := func(set func(j *job.Job, v float64)) func(*job.Job, *job.Gear, float64) {
+		return func(j *job.Job, _ *job.Gear, v float64) { set(j, v) }
+	}
+	line := dimension{name: "what the puller can pull", file: "job", key: "travel.capacity", mends: "roll.pull", kind: units.KindForce,
+		from: float64(j.Travel.Capacity), least: 0, most: mostForce, set: put(func(j *job.Job, v float64) { j.Travel.Capacity = units.Force(v) })}
+	hold := dimension{name: "a hold-back", file: "job", key: "travel.hold_back.capacity", mends: "roll.hold", kind: units.KindForce,
+		least: 1e-3, most: mostForce, set: put(func(j *job.Job, v float64) { j.Travel.HoldBack = &job.HoldBack{Capacity: units.Force(v)} })}
+	if have := j.Travel.HoldBack; have != nil {
+		hold.name, hold.from = "what the hold-back can hold", float64(have.Capacity)
+	}
+	age := dimension{name: "the age of the invert when wheels run on it", file: "job", key: "schedule.invert_age", mends: "roll.bearing", kind: units.KindDuration,
+		from: float64(j.Schedule.InvertAge), least: 0, most: longestWait, set: put(func(j *job.Job, v float64) { j.Schedule.InvertAge = units.Duration(v) })}
+	return []dimension{age, line, hold}
+}
+
+// mostForce is what a job file takes for a line, in kN.
+const mostForce = 1000
+
+// apronStep is what a slab is set out to, in metres; judgement.
+const apronStep = 0.05
+
+// aprons are the slabs beyond the ends.
+func aprons(j *job.Job) []dimension {
+	one := func(end string, of func(j *job.Job) *job.EndWorks) dimension {
+		return dimension{name: "the apron beyond the " + end, ease: InWorks, file: "job", key: "ends." + end + ".apron", mends: "roll.support",
+			from: float64(of(j).Apron), step: apronStep, least: 0, most: 100, set: func(j *job.Job, _ *job.Gear, v float64) { of(j).Apron = units.Length(v) }}
+	}
+	out := []dimension{
+		one("inlet", func(j *job.Job) *job.EndWorks { return &j.Ends.Inlet }),
+		one("outlet", func(j *job.Job) *job.EndWorks { return &j.Ends.Outlet }),
+	}
+	for i := range out {
+		if out[i].from == 0 {
+			out[i].name = "an apron" + out[i].name[len("the apron"):]
+		}
+	}
+	return out
+}
