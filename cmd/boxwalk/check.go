@@ -66,7 +66,8 @@ func (a *app) answer(path string, o asking) error {
 	if o.proof.parts && o.proof.file == "" {
 		return wrong("--proof-parts adds to a proof; name its file with --proof")
 	}
-	e := a.examine(s, r, ids, o.proof.file != "")
+	proved := o.proof.file != "" // of the result as --json prints it
+	e := a.examine(s, r, clearance.Options{Only: ids, Proof: proved, Brief: !o.json && !proved})
 	if o.cures > 0 { // before the proof, which names the result whole
 		a.cure(s, e.Result, o.cures)
 	}

@@ -169,14 +169,15 @@ func (r *reading) told() error {
 
 // check holds a study against the checks asked for.
 func (a *app) check(s *model.Study, r *reading, only []string) *clearance.Result {
-	return a.examine(s, r, only, false).Result
+	return a.examine(s, r, clearance.Options{Only: only}).Result
 }
 
-// examine is check that can keep what a proof is written from.
-func (a *app) examine(s *model.Study, r *reading, only []string, proof bool) *clearance.Examination {
+// examine is check with what it measured, of the files read, with progress.
+func (a *app) examine(s *model.Study, r *reading, o clearance.Options) *clearance.Examination {
 	show, done := a.progress()
 	defer done()
-	return clearance.Examine(s, clearance.Options{Version: version(), Inputs: r.inputs, Only: only, Progress: show, Proof: proof})
+	o.Version, o.Inputs, o.Progress = version(), r.inputs, show
+	return clearance.Examine(s, o)
 }
 
 // system is the units of the job.
