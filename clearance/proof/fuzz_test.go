@@ -15,6 +15,7 @@ func FuzzVerify(f *testing.F) {
 		f.Add(s.write(s.true))
 	}
 	f.Add(crew())
+	f.Add(strings.Replace(crew(), "need strip.clear 0.1\n", "need strip.clear 0.1\n"+seen, 1))
 	for _, c := range tamperings {
 		f.Add(strings.Replace(crew(), c.old, c.put, 1))
 	}

@@ -24,6 +24,8 @@ func knownScenes() []scene {
 		{"two boxes that move alike", 0.1, alike},
 		{"two panels that turn alike", 0.1, turningAlike},
 		{"a carrier that rolls round a bend", bendGap(), bend},
+		{"a carrier that rolls over a crest", crestGap(), crest},
+		{"a carrier that tips in a tilted frame", tippedGap(), tipped},
 	}
 }
 
@@ -161,4 +163,34 @@ func bend(lower float64) string {
 		`place 0 0 0 "cell 1, pour 1"`, "solid 0 wall a "+box(-9, 3, -1, 9, 4, 2),
 		`step 1 roll "round the bend"`, "steer 0,0,0 1,0,0 0,0,0 0.2 0,0,0 4,0,0",
 		"claim 0 1 wall", "need roll.clear "+num(lower), pieces(3, same("P 0,1,0")), tail(1))
+}
+
+// On the level rear line and the front line 4 m ahead, on a fall of 1:20 from
+// x = 0, the carrier pitches down until its rear line is at x = 0: its rear end,
+// 1 m behind and 0.9 m up, comes nearest to a roof 1 m up.
+func crestGap() float64 {
+	fall := math.Atan(0.05)
+	return 1 - (0.9*math.Cos(fall) + math.Sin(fall))
+}
+
+func crest(lower float64) string {
+	return rolledUnder(lower, "carry 0,0,0 0 0,0,0 4 0,0,0 0 -4 0 0,0,0 0 0 0,0,0 4 -0.05,0,0", box(-9, -3, 1, 9, 3, 2))
+}
+
+// The level frame is tilted down ahead by asin(0.6) and stands at (2, 0, 5); in
+// it the carrier tips by 0.1 rad about its origin.
+func tippedGap() float64 {
+	down := math.Asin(0.6) + 0.1
+	return 4 - (0.9*math.Cos(down) + math.Sin(down))
+}
+
+func tipped(lower float64) string {
+	return rolledUnder(lower, "tip 2,0,5 0.6435011087932844 0,0,0 0,0,0 0,0,0 0 0 0 -0.1", box(-9, -3, 9, 9, 3, 10))
+}
+
+// rolledUnder is a frame that is placed so, under a roof.
+func rolledUnder(lower float64, placed, roof string) string {
+	return lines(head("some"), `body 0 -1 fixed "frame"`, "part 0 0 "+box(-1, -0.5, 0, 5, 0.5, 0.9)+` "F"`,
+		`place 0 0 0 "cell 1, pour 1"`, "solid 0 wall a "+roof, `step 1 roll "over"`, placed,
+		"claim 0 1 wall", "need roll.clear "+num(lower), pieces(9, same("P 0,0,1")), tail(1))
 }
