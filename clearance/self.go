@@ -81,14 +81,8 @@ func (s sweptBody) around(part geom.Box) geom.Box {
 	return box.Grow(sag / (8 * sweptPieces * sweptPieces))
 }
 
-// self measures one part against the later ones over step k. Pairs that do not
-// move against each other are looked at in the first step only.
-func (b *bay) self(k, part int, present []int, boxes []geom.Box) selfMeasure {
-	return b.selfOf(k, part, b.beside(k, part, present, boxes))
-}
-
 // beside lists the later parts that one comes near to and has to be looked at
-// with.
+// with: pairs that do not move against each other in the first step only.
 func (b *bay) beside(k, part int, present []int, boxes []geom.Box) []int {
 	var out []int
 	for _, q := range present {
