@@ -76,7 +76,7 @@ func (r *bending) passing(part int, f face, b bowed, y, z, d float64) candidate 
 	tilt := math.Abs(r.crossfall) * (f.n*z + math.Sqrt(1-f.n*f.n)*y)
 	v := Bracket{d - f.n*b.most, d - f.n*(b.least-b.spare)}
 	tell := func() (Where, string) {
-		w := r.at("roll ahead")
+		w := r.underway()
 		w.Part, w.Zone = r.Carrier.Parts[part].Mark, string(zone)
 		return w, fmt.Sprintf("%s at half width %s stands %s from the %s on the straight; %s throws it %s to the %s%s and leaves %s; %s; steered the best way it would be %s to each side",
 			r.label(part), r.mm(y), r.mm(d), zone.Words(), r.words(), r.mm(b.most), b.toward, r.squarely(f, b), r.mm(v.Lower), r.takenOff(a, tilt), r.mm(r.steered(r.all)))

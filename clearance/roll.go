@@ -22,7 +22,7 @@ type rolling struct {
 	rigid bool         // the parts are those of the collapsed carrier, which rolls as one body
 	cross float64      // how much the invert leans across under a wheel line at most, bends and breaks together
 	high  float64      // by which the wheels may stand too high in the model
-	rests bool         // the carrier may stand between two rests on the way
+	ride  *motion.Ride // where the carrier may stand between two rests on the way
 	stop  string       // why it cannot be worked out
 }
 

@@ -20,7 +20,7 @@ const centreUncertain = 0.1
 // restEvery is how far apart in height the poses are swept between the two rests
 // of a carrier that may stand on either side of a wheel line: judgement, between
 // what is taken off for it and the time it takes.
-const restEvery = 0.004
+const restEvery = 0.002
 
 // ride lays the advance over grade breaks and round angle points: the outer
 // wheel lines run along the cell's centrelines, and the carrier pitches as its
@@ -55,7 +55,9 @@ func (b *bay) ride(r *rolling, last carrier.Step) {
 		r.stop = b.halted(err)
 		return
 	}
-	r.rests = most > 1e-9 // rounding of heights
+	if most > 1e-9 { // rounding of heights
+		r.ride = ride
+	}
 	for _, piece := range rests {
 		b.add(r, last, piece, share(piece.Rear(0)), share(piece.Rear(1)))
 	}
@@ -218,38 +220,12 @@ func (b *bay) aside() float64 {
 }
 
 // betweenRests is what is taken off a part because the poses between two rests
-// are swept at heights restEvery apart only. Such a pose stands with its rear
-// guide where one that is swept has it, turned against that about the wheel line
-// that carries in both. The line ahead, a lever away, is no more than half of
-// restEvery higher or lower; on planes and at pitches no steeper than g its height
-// over its ground changes by at least lever (cos - g sin) >= lever (1 - 3/2 g²)
-// for a turn of 1. A point moves by the turn times its distance from the wheel
-// line, and along with that line by at most the turn times g times the line's
-// distance from the guide.
-//
-// A pose keeps the planes of the rest ahead until a wheel or guide passes a joint;
-// in plan it is shorter than that rest by at most base g²/2, over which way it may
-// be on the next plane or straight.
+// are swept at heights restEvery apart only.
 func (b *bay) betweenRests(r *rolling, part int) float64 {
-	if !r.rests {
+	if r.ride == nil {
 		return 0
 	}
-	g, breaks := 0.0, 0.0
-	for _, k := range grades(b.Ground) {
-		g = math.Max(g, math.Abs(k))
-		breaks += math.Abs(k - b.Ground.Grade)
-	}
-	for _, k := range b.Ground.Bends {
-		breaks += math.Abs(k.Turn)
-	}
-	wheels := b.Carrier.Gear.Wheels.At
-	base := float64(wheels[len(wheels)-1] - wheels[0])
-	lever := math.Inf(1)
-	for i := range wheels[1:] {
-		lever = math.Min(lever, float64(wheels[i+1]-wheels[i]))
-	}
-	turn := restEvery / 2 / (lever * (1 - 1.5*g*g))
-	return turn*(b.armOf(r, part)+g*base) + breaks*base*g*g/2
+	return r.ride.Within(restEvery, b.armOf(r, part))
 }
 
 // armOf is how far a part reaches, seen from the side, from the farthest inner

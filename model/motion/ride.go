@@ -60,6 +60,7 @@ type Stretch interface {
 // one way for each way in which it may stand on its wheels.
 type Ride struct {
 	Ways []RideWay
+	g    *ground
 }
 
 // RideWay is a ride with the centre of gravity over one place: stretch after
@@ -96,7 +97,7 @@ func NewRide(t *Track, c Carriage, from, to float64, groundFromLevel geom.Pose) 
 	if err := g.sharp(); err != nil {
 		return nil, err
 	}
-	out := &Ride{}
+	out := &Ride{g: g}
 	for _, over := range c.overs() {
 		w, err := g.way(over, from, to)
 		if err != nil {

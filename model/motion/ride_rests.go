@@ -16,6 +16,9 @@ import (
 // stretches or rests, with the rear guide at the same place, than however the
 // body may stand. most is how high it ever hangs, zero for a body on two wheel
 // lines.
+//
+// It returns an error where the rests share no wheel line, or where wheel lines
+// are too near each other for Within to bound what lies between the stretches.
 func (r *Ride) Between(every float64) (out []Stretch, most float64, err error) {
 	for i := 1; i < len(r.Ways); i++ {
 		for _, x := range r.Ways[i-1].Stretches {
@@ -33,7 +36,82 @@ func (r *Ride) Between(every float64) (out []Stretch, most float64, err error) {
 			}
 		}
 	}
+	if turn := r.g.turn(every); most > standing && !(turn > 0 && turn < mostTurn) {
+		return nil, 0, fmt.Errorf("the wheel lines are too near each other to tell how a body may stand between two rests over these breaks of grade")
+	}
 	return out, most, nil
+}
+
+// standing is a height that a wheel line hangs by and stands for all that: what
+// heights are rounded by.
+const standing = 1e-9
+
+// mostTurn between two poses that are swept is beyond what a bound means anything
+// for: 60 mm at 6 m.
+const mostTurn = 0.01
+
+// Within is how far, at most, a point of the body is from where it is in one of
+// the ways or of the stretches of Between, however the body stands. arm is the
+// point's distance, seen from the side, from the inner wheel line farthest from
+// it, at axle height.
+//
+// The body stands with its rear guide where one that is swept has it, turned
+// against that about the wheel line that carries in both; the line ahead, L
+// further on, is no more than every/2 higher or lower. With the pivot a ahead of
+// the guide, on a plane of grade gl, and the line ahead over one of gh, its height
+// over that is, at pitch p and but for constants,
+//
+//	H = z + (a + L) sin p - gh (a + L) cos p, z = gl a cos p - a sin p,
+//	dH/dp = L cos p + sin p (gh L + (gh - gl) a) >= L (1 - 3/2 g²) - d g a
+//
+// where no pitch or grade is beyond g and no two grades differ by more than d. A
+// point moves by the turn times its distance from the pivot, and along with the
+// pivot by at most the turn times g a sqrt(1 + g²).
+//
+// A pose that is swept keeps the planes of the rest ahead until a wheel or guide
+// of that rest passes a bend. In plan the body is shorter or longer between the
+// rests by at most base g²/2, over which way it may be on the next plane or
+// straight: pivot and line ahead are then off by d, the turns in it, times that.
+func (r *Ride) Within(every, arm float64) float64 {
+	g, d := r.g.steepest()
+	base := r.g.span()
+	return r.g.turn(every)*(arm+g*base*math.Hypot(1, g)) + d*base*g*g/2*(1+2*arm/r.g.shortest())
+}
+
+// turn is that of Within; not positive where nothing bounds it.
+func (g *ground) turn(every float64) float64 {
+	steep, d := g.steepest()
+	lever := g.shortest()
+	return every / 2 / (lever*(1-1.5*steep*steep) - d*steep*(g.span()-lever))
+}
+
+// steepest is the greatest grade of the track, and all its breaks and turns added
+// up.
+func (g *ground) steepest() (grade, breaks float64) {
+	for i, k := range g.track.spans {
+		grade = math.Max(grade, math.Abs(k.grade))
+		if i > 0 {
+			before := g.track.spans[i-1]
+			breaks += math.Abs(k.grade-before.grade) + math.Abs(k.heading-before.heading)
+		}
+	}
+	return grade, breaks
+}
+
+// span is the distance between the first and the last of the wheel lines and
+// guides.
+func (g *ground) span() float64 {
+	c := g.carriage
+	return math.Max(c.Front, c.Wheels[len(c.Wheels)-1]) - math.Min(c.Rear, c.Wheels[0])
+}
+
+// shortest is the least distance from an inner wheel line to the one ahead of it.
+func (g *ground) shortest() float64 {
+	least := g.span()
+	for i := 1; i+1 < len(g.carriage.Wheels); i++ {
+		least = math.Min(least, g.carriage.Wheels[i+1]-g.carriage.Wheels[i])
+	}
+	return least
 }
 
 // between are the stretches over what two glides have in common.

@@ -54,49 +54,57 @@ func TestLineAheadHangsAsFarAsTheCrestBreaks(t *testing.T) {
 }
 
 // However the body stands between its rests, each of its points is no farther
-// from where it is in a stretch or a rest than a turn of every/2 over the lever
-// takes it.
+// from where it is in a stretch or a rest than Within says.
 func TestEveryPoseBetweenTwoRestsIsNearOneThatIsSwept(t *testing.T) {
 	const every = 0.004
+	looked := 0
 	rapid.Check(t, func(t *rapid.T) {
 		num := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
-		g0, g1, g2 := num("g0", 0, 0.05), num("g1", -0.02, 0), num("g2", -0.05, -0.02)
-		track, err := NewTrack(g0, []Bend{{At: 12, Grade: g1, Turn: num("turn", -0.01, 0.01)}, {At: 12 + num("length", 2, 9), Grade: g2}})
+		steep := rapid.SampledFrom([]float64{0.05, 0.1}).Draw(t, "steep")
+		g0, g1, g2 := num("g0", 0, steep), num("g1", -0.02, 0), num("g2", -steep, -0.02)
+		track, err := NewTrack(g0, []Bend{{At: 12, Grade: g1, Turn: num("turn", -0.01, 0.01)}, {At: 12 + num("length", 0.2, 9), Grade: g2}})
 		if err != nil {
 			t.Fatal(err)
 		}
-		r, err := NewRide(track, threeLines(0.3), 1.35, 24, geom.Identity())
+		c := twoLines()
+		middle := num("middle line", 0.4, 6.2)
+		c.Wheels = []float64{c.Rear, c.Rear + middle, c.Front}
+		c.Centre, c.Uncertain = c.Rear+middle, 0.1
+		r, err := NewRide(track, c, 1.35, 24, geom.Identity())
 		if err != nil {
 			t.Fatal(err)
 		}
 		list, _, err := r.Between(every)
 		if err != nil {
-			t.Fatal(err)
+			return // too near each other; told
 		}
 		at := num("rear", 2, 23)
 		behind, s0 := r.Ways[0].at(at)
-		ahead, _ := r.Ways[1].at(at)
+		ahead, s1 := r.Ways[1].at(at)
 		if behind.on.same(ahead.on) {
 			return
 		}
-		on := ahead.on
-		on.hang = num("share", 0, 1) * behind.hang(at, ahead.on)
+		looked++
+		share, on := num("share", 0, 1), ahead.on
+		for range 3 { // on the planes and straight that it really stands on
+			on.hang = share * math.Max(0, behind.hang(at, on))
+			d := ahead.g.glide(on, at, at)
+			p, e := d.g.course[on.rear].point(at), d.ahead(0)
+			under := func(i int) int { return spanUnder(d.g.planes, p.Add(flat(e).Mul(d.g.lever(i)))) }
+			on.lowOn, on.highOn, on.front = under(on.low), under(on.high), spanUnder(d.g.course, p.Add(flat(e).Mul(c.base())))
+		}
 		stands := ahead.g.glide(on, at, at).Pose(Ground, 0, 0)
 		points := []geom.Vec{{0, 0, 0}, {9.3, 1, 2.4}, {9.3, -1, 0.1}, {4.65, 0, 2.4}}
-		const g = 0.05
-		turn := every / 2 / (3.3 * (1 - 1.5*g*g))
 		near := math.Inf(1)
 		try := func(x Stretch, s float64) {
 			p, worst := x.Pose(Ground, 0, s), 0.0
 			for _, v := range points {
-				arm := math.Hypot(v[0]-4.65, v[2])
-				worst = math.Max(worst, p.Apply(v).Sub(stands.Apply(v)).Len()/(turn*(arm+g*6.6)))
+				worst = math.Max(worst, p.Apply(v).Sub(stands.Apply(v)).Len()/r.Within(every, math.Hypot(v[0]-c.Wheels[1], v[2])))
 			}
 			near = math.Min(near, worst)
 		}
 		try(behind, s0)
-		d, s1 := r.Ways[1].at(at)
-		try(d, s1)
+		try(ahead, s1)
 		for _, x := range list {
 			d := x.(*Glide)
 			if at >= d.from-1e-9 && at <= d.to+1e-9 && d.to > d.from {
@@ -107,4 +115,20 @@ func TestEveryPoseBetweenTwoRestsIsNearOneThatIsSwept(t *testing.T) {
 			t.Fatalf("a pose between is %.3f times as far as stated from any that is swept", near)
 		}
 	})
+	if looked < 20 {
+		t.Errorf("only %d poses between two rests were looked at", looked)
+	}
+}
+
+func TestWheelLinesTooNearEachOtherAreToldWhereTheGradeBreaks(t *testing.T) {
+	c := twoLines()
+	c.Wheels = []float64{1.35, 7.9, 7.95}
+	c.Centre, c.Uncertain = 7.85, 0.06
+	r := mustRide(t, mustTrack(t, 0.1, Bend{At: 12, Grade: -0.1}), c, 1.35, 24)
+	if _, most, err := r.Between(0.002); err == nil {
+		t.Errorf("hanging %g m and bounded by %g", most, r.Within(0.002, 5))
+	}
+	if _, _, err := mustRide(t, mustTrack(t, 0.1), c, 1.35, 24).Between(0.002); err != nil {
+		t.Errorf("on one grade: %v", err)
+	}
 }
