@@ -93,12 +93,12 @@ func (r *report) plan(w *workers, seen *memo) {
 	shapes := seen.shapesOf(r.Carrier)
 	around, before := seen.profiles(r.stripped.solids), seen.profiles(r.raised.solids)
 	for k, s := range r.Steps {
-		if s.Stop == "" {
+		if s.Stop == nil {
 			r.planStep(w, k, seen, shapes, around)
 		}
 	}
 	for k, s := range r.Raising {
-		if s.Stop == "" {
+		if s.Stop == nil {
 			r.planRaising(w, k, seen, shapes, before)
 		}
 	}

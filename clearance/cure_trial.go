@@ -188,7 +188,7 @@ func (t *trials) stepsMissing(s *model.Study) float64 {
 // looksAt tells whether a step did not pass before and can be made.
 func (t *trials) looksAt(b *bay, k int) bool {
 	s := b.Steps[k]
-	return t.steps[s.Name] && s.Stop == ""
+	return t.steps[s.Name] && s.Stop == nil
 }
 
 // measureSteps measures the steps to be looked at as a check does.

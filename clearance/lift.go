@@ -37,7 +37,7 @@ func (b *bay) rollsAway() bool {
 		return false
 	}
 	last := b.Steps[len(b.Steps)-1]
-	return last.Stop == "" && last.Carried
+	return last.Stop == nil && last.Carried
 }
 
 // lifted is an entry of raise.lift from a number that must not exceed a limit.

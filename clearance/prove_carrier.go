@@ -26,7 +26,7 @@ func (p *prover) carrier(r *report) int {
 	p.proof.Carriers = append(p.proof.Carriers, c)
 	c.Steps = p.steps(b)
 	for k := range b.Steps {
-		if b.Steps[k].Stop == "" {
+		if b.Steps[k].Stop == nil {
 			p.selfClaim(i, c.Steps[k], r, k)
 		}
 	}
@@ -110,7 +110,7 @@ func (p *prover) steps(b *bay) []*trace.Step {
 	}
 	whole := true
 	for _, s := range b.Steps {
-		if whole = whole && s.Stop == ""; whole {
+		if whole = whole && s.Stop == nil; whole {
 			add(trace.Strip, s, b.present(s))
 		}
 	}
@@ -124,7 +124,7 @@ func (p *prover) steps(b *bay) []*trace.Step {
 		}
 	}
 	for _, s := range b.Raising {
-		if s.Stop == "" {
+		if s.Stop == nil {
 			add(trace.Raise, s, b.present(s))
 			continue
 		}

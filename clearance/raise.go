@@ -26,8 +26,8 @@ func (b *bay) lands(part, solid, k int) bool {
 func (b *bay) raiseChecks(done [][]measure) []Entry {
 	var out []Entry
 	for k, s := range b.Raising {
-		if s.Stop != "" {
-			out = append(out, open("raise.clear", b.subject(s.Name), "m", "the step cannot be made: "+s.Stop, b.at(s.Name)))
+		if s.Stop != nil {
+			out = append(out, open("raise.clear", b.subject(s.Name), "m", "the step cannot be made: "+s.Stop.Say(b.mm), b.at(s.Name)))
 			continue
 		}
 		out = append(out, b.raiseCheck(s, done[k]))

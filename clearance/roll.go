@@ -40,7 +40,7 @@ func (b *bay) rolls() *rolling {
 		return nil
 	}
 	last := b.Steps[len(b.Steps)-1]
-	if last.Stop != "" || !last.Carried {
+	if last.Stop != nil || !last.Carried {
 		return nil
 	}
 	r := &rolling{way: b.Rolls, obstacles: obstaclesOf(b.Route)}

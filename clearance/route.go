@@ -30,7 +30,7 @@ type route struct {
 // routeChecks are track, support, pull, hold-back, tipping and bearing on the
 // way to the next pour.
 func (b *bay) routeChecks(s *model.Study) []Entry {
-	if len(b.Steps) == 0 || b.Steps[len(b.Steps)-1].Stop != "" || !b.Steps[len(b.Steps)-1].Carried {
+	if len(b.Steps) == 0 || b.Steps[len(b.Steps)-1].Stop != nil || !b.Steps[len(b.Steps)-1].Carried {
 		var out []Entry
 		for _, id := range []string{"roll.track", "roll.support", "roll.pull", "roll.hold", "roll.tip", "roll.bearing"} {
 			out = append(out, open(id, b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway()))

@@ -54,7 +54,7 @@ func (b *bay) insideTube(arm carrier.Part, at *carrier.Step) float64 {
 func (b *bay) lastMade() *carrier.Step {
 	var last *carrier.Step
 	for i := range b.Steps {
-		if b.Steps[i].Stop != "" {
+		if b.Steps[i].Stop != nil {
 			break
 		}
 		last = &b.Steps[i]
@@ -67,7 +67,7 @@ func (b *bay) lastMade() *carrier.Step {
 func (b *bay) collapsedReading(k int) float64 {
 	v := b.Carrier.Adjusters[k].Raised
 	for _, s := range b.Steps {
-		if s.Stop != "" {
+		if s.Stop != nil {
 			break
 		}
 		v = s.Moves[k].To

@@ -104,8 +104,8 @@ func (b *bay) adjusterChecks(k int) []Entry {
 // followers left locked.
 func (b *bay) blockedChecks(s carrier.Step) []Entry {
 	var out []Entry
-	if s.Stop != "" {
-		c := Entry{ID: "setup.range", Subject: b.subject(s.Name), Verdict: Fail, Unit: "m", Where: b.at(s.Name), Text: s.Stop, Source: "law of cosines"}
+	if s.Stop != nil {
+		c := Entry{ID: "setup.range", Subject: b.subject(s.Name), Verdict: Fail, Unit: "m", Where: b.at(s.Name), Text: s.Stop.Say(b.mm), Source: "law of cosines"}
 		if e := s.Blocked; e != nil {
 			c.Value, c.Where.Part = exactly(e.Length), e.Link
 		}
@@ -134,8 +134,8 @@ func (b *bay) restChecks(done []stripped) []Entry {
 		return append(out, open("setup.rest", b.subject("collapsed"), "m", "the gear has no steps", b.at("")))
 	}
 	last := b.Steps[len(b.Steps)-1]
-	if last.Stop != "" {
-		return append(out, open("setup.rest", b.subject("collapsed"), "m", "the last step cannot be made: "+last.Stop, b.at(last.Name)))
+	if last.Stop != nil {
+		return append(out, open("setup.rest", b.subject("collapsed"), "m", "the last step cannot be made: "+last.Stop.Say(b.mm), b.at(last.Name)))
 	}
 	var wheels, plates []candidate
 	for k, a := range b.Carrier.Adjusters {

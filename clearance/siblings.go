@@ -48,12 +48,12 @@ func (f *siblings) box(w *workers, seen *memo) {
 	f.selves = make([][]selfMeasure, len(b.Steps))
 	f.alike = make([][]*cohort, len(b.Steps))
 	for k, s := range b.Raising {
-		if s.Stop == "" {
+		if s.Stop == nil {
 			w.add(func() { f.raising[k] = b.sweptBoxes(s.Path) })
 		}
 	}
 	for k, s := range b.Steps {
-		if s.Stop == "" {
+		if s.Stop == nil {
 			w.add(func() {
 				f.boxes[k] = b.sweptBoxes(s.Path)
 				f.alike[k] = b.selfCohorts(k, b.present(s), shapes, f.boxes[k])

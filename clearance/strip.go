@@ -99,7 +99,7 @@ func (b *bay) drag(s carrier.Step, part, solid int) sweep.Travel {
 func (b *bay) stripChecks(done []stripped) []Entry {
 	var out []Entry
 	for k, s := range b.Steps {
-		if s.Stop != "" {
+		if s.Stop != nil {
 			out = append(out, b.stopped(s)...)
 			continue
 		}
@@ -112,7 +112,7 @@ func (b *bay) stripChecks(done []stripped) []Entry {
 			out = append(out, c)
 		}
 	}
-	if n := len(b.Steps); n > 0 && b.Steps[n-1].Stop == "" {
+	if n := len(b.Steps); n > 0 && b.Steps[n-1].Stop == nil {
 		out = append(out, b.travelChecks(b.Steps[n-1], done[n-1])...)
 	}
 	return out
@@ -122,7 +122,7 @@ func (b *bay) stripChecks(done []stripped) []Entry {
 func (b *bay) stopped(s carrier.Step) []Entry {
 	var out []Entry
 	for _, id := range []string{"strip.dig", "strip.drag", "strip.self", "strip.clear", "strip.supports"} {
-		out = append(out, open(id, b.subject(s.Name), "m", "the step cannot be made: "+s.Stop, Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Frame: b.Name()}))
+		out = append(out, open(id, b.subject(s.Name), "m", "the step cannot be made: "+s.Stop.Say(b.mm), Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Frame: b.Name()}))
 	}
 	return out
 }

@@ -78,3 +78,17 @@ func TestReasonWhyAnAdvanceCannotBeWorkedOutIsToldInTheUnitsOfTheJob(t *testing.
 		t.Error(got)
 	}
 }
+
+func TestReasonWhyAStepCannotBeMadeIsToldInTheUnitsOfTheJob(t *testing.T) {
+	s := chain{gear: "roof-halves-24", swap: [][2]string{{"low brace: 590 mm", "low brace: 100 mm"}}}.read(t)
+	s.Job.Job.Units = "imperial"
+	r := Check(s, Options{})
+	tells(t, "imperial", r, inImperial, inMetric)
+	found := false
+	for _, e := range r.Checks {
+		found = found || e.ID == "setup.range" && strings.Contains(e.Text, `link "low brace left" at 3.94 in cannot close: its pins reach from`)
+	}
+	if !found {
+		t.Error("no check tells that the brace cannot close at 3.94 in")
+	}
+}

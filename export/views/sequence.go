@@ -51,7 +51,7 @@ func (o *office) stepView(s *sheet.Sheet, st stand, n float64) (*sheet.View, err
 	cell := st.bay.Cell
 	o.concreteSection(v, cell)
 	o.hangerRods(v, cell)
-	if step.Stop == "" {
+	if step.Stop == nil {
 		if err := st.drawBent(v, st.middle()); err != nil {
 			return nil, err
 		}
@@ -73,8 +73,8 @@ func (o *office) stepWords(s *sheet.Sheet, v *sheet.View, st stand, n float64) {
 		v.Text(sheet.Pt(x, y), sheet.TopLeft, lines...)
 		y -= (float64(len(lines))*sheet.LinePitch + 0.6) * h * n
 	}
-	if step.Stop != "" {
-		put("THIS STEP CANNOT BE MADE: " + step.Stop)
+	if step.Stop != nil {
+		put("THIS STEP CANNOT BE MADE: " + step.Stop.Say(o.length))
 	}
 	put(step.Say)
 	for k, m := range step.Moves {

@@ -21,7 +21,7 @@ const raisedStep = -1
 func last(b *model.Bay) stand {
 	st := stand{b, raisedStep}
 	for k, s := range b.Steps {
-		if s.Stop != "" {
+		if s.Stop != nil {
 			break
 		}
 		st.step = k

@@ -105,7 +105,7 @@ func TestLinksReadTheWorkedLengthsAtEveryStep(t *testing.T) {
 		t.Fatalf("%d steps, want %d", len(steps), len(want))
 	}
 	for i, s := range steps {
-		if s.Stop != "" {
+		if s.Stop != nil {
 			t.Fatal(s.Stop)
 		}
 		for k, name := range []string{"jack left", "low brace right", "upper brace left", "turnbuckle right"} {

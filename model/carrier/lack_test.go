@@ -71,7 +71,7 @@ func TestAStepToAReadingNoLinkCanHaveStops(t *testing.T) {
 		{Step: "over on one side", Drivers: map[string]job.Target{"jack left": {By: 20}}},
 	} {
 		steps, troubles := c.Lay([]job.Step{{Step: "down", Drivers: map[string]job.Target{"jack": {From: "raised", By: -0.025}}}, step, {Step: "on"}})
-		if len(troubles) > 0 || len(steps) != 3 || steps[0].Stop != "" || steps[1].Stop == "" || steps[2].Stop == "" {
+		if len(troubles) > 0 || len(steps) != 3 || steps[0].Stop != nil || steps[1].Stop == nil || steps[2].Stop == nil {
 			t.Errorf("%s: %v, %+v", step.Step, troubles, steps)
 			continue
 		}

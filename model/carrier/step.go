@@ -32,7 +32,7 @@ type Step struct {
 	Moves   []Move   // every adjuster, in the order of Carrier.Adjusters
 	Carried bool     // wheels carry from the end of this step
 	Path    *motion.Path
-	Stop    string          // why the step cannot be made at all; Path is nil then
+	Stop    *Words          // why the step cannot be made at all, Path being nil then; nil if it can
 	Blocked *motion.Blocked // the link that stops it
 	Locked  []Lock          // followers left locked that would have to move
 	gone    map[Role]bool
@@ -223,14 +223,14 @@ func (c *Carrier) lay(js job.Step, from, to state, gone map[Role]bool) Step {
 			s.gone[role] = true
 		}
 	}
-	err := c.possible(from, to)
+	s.Stop = c.impossible(from, to)
 	var path *motion.Path
-	if err == nil {
+	if s.Stop == nil {
+		var err error
 		path, err = motion.NewPath(c.Mechanism, c.drive(from, to, s.still[Filler]))
+		s.Stop, s.Blocked = blocked(err)
 	}
-	if err != nil {
-		s.Stop = err.Error()
-		errors.As(err, &s.Blocked)
+	if s.Stop != nil {
 		s.Moves = make([]Move, len(c.Adjusters))
 		for k := range s.Moves {
 			s.Moves[k] = Move{Adjuster: k, From: from[k], To: to[k], Least: math.Min(from[k], to[k]), Most: math.Max(from[k], to[k])}
@@ -244,21 +244,40 @@ func (c *Carrier) lay(js job.Step, from, to state, gone map[Role]bool) Step {
 	return s
 }
 
-// possible is nil where readings describe a carrier at all: every link that
+// blocked says why a path is none.
+func blocked(err error) (*Words, *motion.Blocked) {
+	if err == nil {
+		return nil, nil
+	}
+	why := words("%s", err.Error())
+	var b *motion.Blocked
+	if errors.As(err, &b) {
+		reach := []any{metres(b.Length), metres(b.Least), metres(b.Most)}
+		why = words("link %q at %s cannot close: its pins reach from %s to %s", append([]any{b.Link}, reach...)...)
+		if b.DeadCentre {
+			why = words("link %q comes within sine %.2f of dead centre at %s (it reaches from %s to %s)", append([]any{b.Link, motion.DeadCentre}, reach...)...)
+		}
+	}
+	return &why, b
+}
+
+// impossible is nil where readings describe a carrier at all: every link that
 // drives has a length, and the jacks lean the frame by less than it is wide.
-func (c *Carrier) possible(states ...state) error {
+func (c *Carrier) impossible(states ...state) *Words {
 	for _, at := range states {
 		var jacks []float64
 		for k, a := range c.Adjusters {
 			switch {
 			case a.sets == byLink && at[k] < leastApart:
-				return fmt.Errorf("%s cannot be %s long", a.Label(), mm(at[k]))
+				why := words("%s cannot be %s long", a.Label(), metres(at[k]))
+				return &why
 			case a.sets == byJack:
 				jacks = append(jacks, math.Max(at[k], c.Wheels))
 			}
 		}
 		if lean := slices.Max(jacks) - slices.Min(jacks); !(lean < c.Gauge) {
-			return fmt.Errorf("the jacks differ by %s over a gauge of %s", mm(lean), mm(c.Gauge))
+			why := words("the jacks differ by %s over a gauge of %s", metres(lean), metres(c.Gauge))
+			return &why
 		}
 	}
 	return nil
@@ -371,7 +390,7 @@ func (c *Carrier) Raising(steps []Step) []Step {
 		for k, m := range s.Moves {
 			from[k], to[k] = m.To, m.From
 		}
-		if s.Stop == "" {
+		if s.Stop == nil {
 			r.Path, _ = motion.NewPath(c.Mechanism, c.drive(from, to, false))
 			r.Moves = c.moves(r.Path, from, to)
 		}
