@@ -79,8 +79,8 @@ func Cures(s *model.Study, r *Result, most int) []Cure { return FindCures(s, r, 
 // to its dimension first. It keeps the first most of those found, at most one
 // for each dimension. Each was found by checking the whole job again with the
 // change made; a job that passes, or that no single change within reach cures,
-// has none. What is stepless passes one step farther, too. The result has to be of all checks. Progress, which may be nil, is
-// called as dimensions are done.
+// has none. What is stepless passes one step farther, too. The result has to be
+// of all checks. Progress, which may be nil, is called as dimensions are done.
 func FindCures(s *model.Study, r *Result, most int, progress func(done, of int)) []Cure {
 	if r.Verdict == Pass || most < 1 {
 		return nil

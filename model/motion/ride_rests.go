@@ -85,17 +85,19 @@ func (g *ground) turn(every float64) float64 {
 	return every / 2 / (lever*(1-1.5*steep*steep) - d*steep*(g.span()-lever))
 }
 
-// steepest is the greatest grade of the track, and all its breaks and turns added
-// up.
-func (g *ground) steepest() (grade, breaks float64) {
+// steepest is the greatest slope on the track, of a plane or of a body whose wheel
+// lines stand on either side of a step, and all breaks and turns added up.
+func (g *ground) steepest() (slope, breaks float64) {
+	var grade, step float64
 	for i, k := range g.track.spans {
 		grade = math.Max(grade, math.Abs(k.grade))
 		if i > 0 {
 			before := g.track.spans[i-1]
 			breaks += math.Abs(k.grade-before.grade) + math.Abs(k.heading-before.heading)
+			step += math.Abs(k.heightAt(k.from) - before.heightAt(k.from))
 		}
 	}
-	return grade, breaks
+	return grade + step/g.shortest(), breaks
 }
 
 // span is the distance between the first and the last of the wheel lines and

@@ -62,7 +62,7 @@ func TestEveryPoseBetweenTwoRestsIsNearOneThatIsSwept(t *testing.T) {
 		num := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
 		steep := rapid.SampledFrom([]float64{0.05, 0.1}).Draw(t, "steep")
 		g0, g1, g2 := num("g0", 0, steep), num("g1", -0.02, 0), num("g2", -steep, -0.02)
-		track, err := NewTrack(g0, []Bend{{At: 12, Grade: g1, Turn: num("turn", -0.01, 0.01)}, {At: 12 + num("length", 0.2, 9), Grade: g2}})
+		track, err := NewTrack(g0, []Bend{{At: 12, Grade: g1, Turn: num("turn", -0.01, 0.01)}, {At: 12 + num("length", 0.2, 9), Grade: g2, Step: rapid.SampledFrom([]float64{0, 0.003, -0.003}).Draw(t, "step")}})
 		if err != nil {
 			t.Fatal(err)
 		}
