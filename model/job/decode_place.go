@@ -176,6 +176,8 @@ func behind(tk *token.Token) (line, column int) {
 		return 1, 1
 	case tk.Type == token.CommentType:
 		return tk.Position.Line + 1, 1
+	case tk.Type == token.DocumentHeaderType:
+		return tk.Position.Line, tk.Position.Column + len("---")
 	}
 	return tk.Position.Line, tk.Position.Column + 1
 }

@@ -78,7 +78,7 @@ func TestEveryPoseBetweenTwoRestsIsNearOneThatIsSwept(t *testing.T) {
 		if err != nil {
 			return // too near each other; told
 		}
-		at := num("rear", 2, 23)
+		at := c.Rear + 12 - c.Wheels[1] + num("past the first break", -1.5, 4)
 		behind, s0 := r.Ways[0].at(at)
 		ahead, s1 := r.Ways[1].at(at)
 		if behind.on.same(ahead.on) {
@@ -115,8 +115,8 @@ func TestEveryPoseBetweenTwoRestsIsNearOneThatIsSwept(t *testing.T) {
 			t.Fatalf("a pose between is %.3f times as far as stated from any that is swept", near)
 		}
 	})
-	if looked < 20 {
-		t.Errorf("only %d poses between two rests were looked at", looked)
+	if looked == 0 {
+		t.Error("no pose between two rests was looked at")
 	}
 }
 
