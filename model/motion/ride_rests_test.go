@@ -57,8 +57,9 @@ func TestLineAheadHangsAsFarAsTheCrestBreaks(t *testing.T) {
 // from where it is in a stretch or a rest than Within says.
 func TestEveryPoseBetweenTwoRestsIsNearOneThatIsSwept(t *testing.T) {
 	const every = 0.004
-	looked := 0
+	drawn, looked := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
+		drawn++
 		num := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
 		steep := rapid.SampledFrom([]float64{0.05, 0.1}).Draw(t, "steep")
 		g0, g1, g2 := num("g0", 0, steep), num("g1", -0.02, 0), num("g2", -steep, -0.02)
@@ -115,8 +116,8 @@ func TestEveryPoseBetweenTwoRestsIsNearOneThatIsSwept(t *testing.T) {
 			t.Fatalf("a pose between is %.3f times as far as stated from any that is swept", near)
 		}
 	})
-	if looked == 0 {
-		t.Error("no pose between two rests was looked at")
+	if 2*looked < drawn { // of all that is drawn some five in six have two rests
+		t.Errorf("only %d poses of %d were between two rests", looked, drawn)
 	}
 }
 
