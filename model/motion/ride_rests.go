@@ -17,8 +17,10 @@ import (
 // body may stand. most is how high it ever hangs, zero for a body on two wheel
 // lines.
 //
-// It returns an error where the rests share no wheel line, or where wheel lines
-// are too near each other for Within to bound what lies between the stretches.
+// It returns an error where the rests share no wheel line, where wheel lines are
+// too near each other for Within to bound what lies between the stretches, and
+// where a body that is moved over before and after it rolls stands over a crest
+// then: those moves lead from rest to rest only.
 func (r *Ride) Between(every float64) (out []Stretch, most float64, err error) {
 	for i := 1; i < len(r.Ways); i++ {
 		for _, x := range r.Ways[i-1].Stretches {
@@ -36,10 +38,39 @@ func (r *Ride) Between(every float64) (out []Stretch, most float64, err error) {
 			}
 		}
 	}
+	if r.g.carriage.Beside != r.g.carriage.Guide && r.standsOverCrest() {
+		return nil, 0, fmt.Errorf("the body is moved over where it may stand on either side of a wheel line over a crest")
+	}
 	if turn := r.g.turn(every); most > standing && !(turn > 0 && turn < mostTurn) {
 		return nil, 0, fmt.Errorf("the wheel lines are too near each other to tell how a body may stand between two rests over these breaks of grade")
 	}
 	return out, most, nil
+}
+
+// standsOverCrest tells whether two rests differ where the ride begins or ends.
+func (r *Ride) standsOverCrest() bool {
+	for i := 1; i < len(r.Ways); i++ {
+		first, last := r.Ways[i-1].ends()
+		otherFirst, otherLast := r.Ways[i].ends()
+		if !first.on.same(otherFirst.on) && first.hang(first.from, otherFirst.on) > standing ||
+			!last.on.same(otherLast.on) && last.hang(last.to, otherLast.on) > standing {
+			return true
+		}
+	}
+	return false
+}
+
+// ends are the first and the last glide of a way; every way has one.
+func (w RideWay) ends() (first, last *Glide) {
+	for _, x := range w.Stretches {
+		if d, ok := x.(*Glide); ok {
+			if first == nil {
+				first = d
+			}
+			last = d
+		}
+	}
+	return first, last
 }
 
 // standing is a height that a wheel line hangs by and stands for all that: what

@@ -133,3 +133,17 @@ func TestWheelLinesTooNearEachOtherAreToldWhereTheGradeBreaks(t *testing.T) {
 		t.Errorf("on one grade: %v", err)
 	}
 }
+
+func TestBodyIsNotMovedOverWhereItStandsOverACrest(t *testing.T) {
+	track := mustTrack(t, 0, Bend{At: 12, Grade: -0.05})
+	for _, c := range []struct {
+		from, to, beside float64
+		told             bool
+	}{{1.35, 24, 0.01, false}, {8.7, 24, 0.01, true}, {1.35, 8.7, 0.01, true}, {24, 8.7, 0.01, true}, {8.7, 24, 0, false}} {
+		body := threeLines(0.1)
+		body.Beside = c.beside
+		if _, _, err := mustRide(t, track, body, c.from, c.to).Between(0.002); (err != nil) != c.told {
+			t.Errorf("from %g to %g, %g m beside: %v", c.from, c.to, c.beside, err)
+		}
+	}
+}

@@ -68,15 +68,7 @@ func (g *ground) set(w *RideWay) error {
 		on, err := middle.settle(w.Over, t)
 		return middle.glide(on, t, t), err
 	}
-	var first, last *Glide
-	for _, x := range w.Stretches {
-		if d, ok := x.(*Glide); ok {
-			if first == nil {
-				first = d
-			}
-			last = d
-		}
-	}
+	first, last := w.ends()
 	before, err := stand(first.from)
 	if err != nil {
 		return err
