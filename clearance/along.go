@@ -132,7 +132,10 @@ func (b *bay) alongPlaces(r *rolling, entries []Entry) []alongPlace {
 }
 
 // standing is a motion stopped at one place.
-type standing struct{ pose geom.Pose }
+type standing struct {
+	pose  geom.Pose
+	doubt geom.Doubt
+}
 
 func (s standing) Pose(ref, body int, at float64) geom.Pose {
 	if ref == body {
@@ -141,7 +144,7 @@ func (s standing) Pose(ref, body int, at float64) geom.Pose {
 	return s.pose
 }
 func (standing) Bound(ref, body int, s0, s1 float64) geom.Bound { return geom.Bound{} }
-func (standing) Depth(ref, body int) int                        { return 1 }
+func (s standing) Doubt(ref, body int, at float64) geom.Doubt   { return s.doubt }
 
 // at is the stretch that holds a share of the way, and how far along it that is.
 func (r *rolling) at(share float64) (stretch, float64) {
@@ -159,7 +162,7 @@ func (r *rolling) at(share float64) (stretch, float64) {
 func (b *bay) gapsAt(r *rolling, rolled []measure, share float64) []AlongGap {
 	on, s := r.at(share)
 	most := b.mostTilt(r)
-	body, pose := motion.Ground, standing{geom.Identity()}
+	body, pose := motion.Ground, standing{pose: geom.Identity()}
 	out := []AlongGap{}
 	for z, zone := range culvert.Zones {
 		best := AlongGap{Zone: string(zone), Gap: far}
@@ -172,7 +175,7 @@ func (b *bay) gapsAt(r *rolling, rolled []measure, share float64) []AlongGap {
 			p := rolled[i].part
 			if r.parts[p].Body != body {
 				body = r.parts[p].Body
-				pose = standing{on.motion.Pose(sweep.Ground, body, s)}
+				pose = standing{on.motion.Pose(sweep.Ground, body, s), on.motion.Doubt(sweep.Ground, body, s)}
 			}
 			box := boxAt(r.parts[p], pose.pose)
 			for _, k := range r.zones[z] {

@@ -101,7 +101,7 @@ type atRest struct{}
 
 func (atRest) Pose(ref, body int, s float64) geom.Pose        { return geom.Identity() }
 func (atRest) Bound(ref, body int, s0, s1 float64) geom.Bound { return geom.Bound{} }
-func (atRest) Depth(ref, body int) int                        { return 0 }
+func (atRest) Doubt(ref, body int, s float64) geom.Doubt      { return geom.Doubt{} }
 
 func (b *bay) raisedGap(part int, other sweep.Part) float64 {
 	return sweep.At(atRest{}, sweep.Ground, b.parts[part], []sweep.Part{other}, 0).Upper

@@ -20,8 +20,9 @@ import (
 // of a prism along x that reaches beyond that box by far at both ends only the
 // section counts, of anything else also where it stands.
 //
-// The shift costs a corner at most a rounding of its x, of the pose's 0.14 E
-// that was ever measured (package sweep) the least part of what E leaves.
+// Alike is to a nanometre in each coordinate, so that what one part measures is
+// off by at most two diagonals of that for another: every bracket is told that
+// much wider at either end, see likened.
 
 // cohort is parts that measure the same over a step.
 type cohort struct {
@@ -66,6 +67,16 @@ func numbered[K comparable](known map[K]int, key K) int {
 // nano rounds a length to what tells places apart: a nanometre, far below what
 // is built and far above rounding.
 func nano(x float64) int64 { return int64(math.Round(x * 1e9)) }
+
+// likeness is more than two corners are apart that are the same to a nanometre, on
+// both sides of a gap: 2 sqrt 3 of it.
+const likeness = 4e-9
+
+// likened is a bracket that holds for all parts alike.
+func likened(v sweep.Bracket) sweep.Bracket {
+	v.Lower, v.Upper = v.Lower-likeness, v.Upper+likeness
+	return v
+}
 
 // shapeOf is the corners of a solid from its first one along x.
 func shapeOf(key []byte, vertices []geom.Vec) []byte {

@@ -63,8 +63,8 @@ func (v mover) against(o *obstacles, part int, allowed func(solid int) bool) mea
 			}
 		}
 		m.any[z] = len(o.zones[z]) > 0
-		m.free[z] = renumber(v.least(sweep.Ground, free, sweep.Options{Cap: far}), freeAt)
-		m.held[z] = renumber(v.least(sweep.Ground, held, sweep.Options{Epsilon: contactTolerance / 5, Cap: far}), heldAt)
+		m.free[z] = renumber(v.least(sweep.Ground, free, sweep.Options{Cap: far + likeness}), freeAt)
+		m.held[z] = renumber(v.least(sweep.Ground, held, sweep.Options{Epsilon: contactTolerance / 5, Cap: far + likeness}), heldAt)
 		m.end[z] = nothing()
 		if math.Min(m.free[z].Lower, m.held[z].Lower) < far {
 			m.end[z] = renumber(sweep.At(v.motion, sweep.Ground, v.part, append(free, held...), 1), append(freeAt, heldAt...))
@@ -85,8 +85,10 @@ func (v mover) least(ref int, against []sweep.Part, o sweep.Options) sweep.Brack
 	return sweep.Least(v.motion, ref, v.part, against, 0, 1, o)
 }
 
-// renumber turns a place in the list searched into a place in the whole list.
+// renumber turns a place in the list searched into a place in the whole list, and
+// widens the bracket to that of all parts alike.
 func renumber(v sweep.Bracket, at []int) sweep.Bracket {
+	v = likened(v)
 	if v.Against >= 0 {
 		v.Against = at[v.Against]
 	}

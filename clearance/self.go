@@ -171,11 +171,11 @@ func (b *bay) selfIn(s carrier.Step, m *selfMeasure, ref int, others []int) {
 	}
 	me := b.parts[m.part]
 	v := mover{motion: s.Path, moving: moving, part: me}
-	m.free = lesser(m.free, renumber(v.least(ref, free, sweep.Options{Cap: near}), freeAt))
-	m.seam = lesser(m.seam, renumber(v.least(ref, seam, sweep.Options{Epsilon: contactTolerance / 5, Cap: near}), seamAt))
+	m.free = lesser(m.free, renumber(v.least(ref, free, sweep.Options{Cap: near + likeness}), freeAt))
+	m.seam = lesser(m.seam, renumber(v.least(ref, seam, sweep.Options{Epsilon: contactTolerance / 5, Cap: near + likeness}), seamAt))
 	for n, q := range append(freeAt, seamAt...) {
 		other := append(free, seam...)[n]
-		if v := sweep.At(s.Path, ref, me, []sweep.Part{other}, 1); v.Upper < near {
+		if v := likened(sweep.At(s.Path, ref, me, []sweep.Part{other}, 1)); v.Upper < near {
 			m.end = append(m.end, selfEnd{m.part, q, v})
 		}
 	}

@@ -45,7 +45,7 @@ func (b *bay) keptBy(k, part int, around geom.Box) []keptMeasure {
 					list, at = append(list, b.stripped.parts[i]), append(at, i)
 				}
 			}
-			o := sweep.Options{Cap: far}
+			o := sweep.Options{Cap: far + likeness}
 			if held {
 				o.Epsilon = contactTolerance / 5
 			}

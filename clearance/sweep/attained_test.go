@@ -49,7 +49,7 @@ func (c *tight) bound(scale float64) float64 {
 	var w cache
 	w.reset(m, Ground)
 	var s stretch
-	s.load(&w, part, ground(solidOf(face)), 0, 1, 3)
+	s.load(&w, part, ground(solidOf(face)), 0, 1)
 	return s.plane(xyz(c.n[0], c.n[1], c.n[2]))
 }
 

@@ -15,7 +15,7 @@ import (
 func (w *work) bound(n *node) (at float64) {
 	at = n.s0 + (n.s1-n.s0)/2
 	t := &w.t
-	if !t.load(&w.cache, w.part, w.against[n.against], n.s0, n.s1, w.joints[n.against]) {
+	if !t.load(&w.cache, w.part, w.against[n.against], n.s0, n.s1) {
 		w.lost = true
 		return at
 	}
@@ -97,12 +97,12 @@ func (w *work) distance(against int, s float64) (gap.Result, float64) {
 	b := w.against[against]
 	pa := *w.cache.pose(w.part.Body, s) // the cache may move what it holds
 	pb := w.cache.pose(b.Body, s)
-	if !finite(&pa) || !finite(pb) {
+	if !finite(&pa.pose) || !finite(&pb.pose) {
 		w.lost = true
 		return gap.Result{}, 0
 	}
-	size := w.part.Solid.Reach() + b.Solid.Reach() + 2*pa.T.Len() + 2*pb.T.Len()
-	return gap.Between(w.part.Solid, b.Solid, &pa, pb), rounding(w.joints[against], size)
+	e := offAt(w.part.Solid, pa.pose.T.Len(), pa.doubt) + offAt(b.Solid, pb.pose.T.Len(), pb.doubt)
+	return gap.Between(w.part.Solid, b.Solid, &pa.pose, &pb.pose), e
 }
 
 // At brackets the least signed distance between part and the solids of against

@@ -22,7 +22,7 @@ func TestNoPlaneClaimsMoreThanASampledGap(t *testing.T) {
 		var c cache
 		c.reset(m, Ground)
 		var x stretch
-		if !x.load(&c, a, b, s0, s1, 2) {
+		if !x.load(&c, a, b, s0, s1) {
 			t.Fatal("not finite")
 		}
 		n := gap.FromVec(r.unit())
@@ -54,7 +54,7 @@ func TestASwingingPlaneHoldsAFaceThatTurnsPastAnEdge(t *testing.T) {
 	var c cache
 	c.reset(m, Ground)
 	var x stretch
-	x.load(&c, a, b, s0, s1, 2)
+	x.load(&c, a, b, s0, s1)
 	normal := func(s float64) gap.XYZ { return gap.FromVec(At(m, Ground, a, []Part{b}, s).N) }
 	least := math.Inf(1)
 	for i := range 101 {

@@ -19,11 +19,17 @@ type cache struct {
 
 const slots = 32
 
+// placed is a pose and how far it may be off.
+type placed struct {
+	pose  geom.Pose
+	doubt geom.Doubt
+}
+
 type poseSlot struct {
 	used bool
 	body int
 	s    float64
-	pose geom.Pose
+	at   placed
 }
 
 type boundSlot struct {
@@ -59,12 +65,12 @@ func slot(body int, s float64) uint64 {
 }
 
 // pose is refFromBody at s; the pointer is good until the next call.
-func (c *cache) pose(body int, s float64) *geom.Pose {
+func (c *cache) pose(body int, s float64) *placed {
 	x := &c.poses[slot(body, s)]
 	if !x.used || x.body != body || x.s != s {
-		*x = poseSlot{true, body, s, c.m.Pose(c.ref, body, s)}
+		*x = poseSlot{true, body, s, placed{c.m.Pose(c.ref, body, s), c.m.Doubt(c.ref, body, s)}}
 	}
-	return &x.pose
+	return &x.at
 }
 
 // bound over [s0, s1]; the pointer is good until the next call.

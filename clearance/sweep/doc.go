@@ -41,13 +41,23 @@
 //
 // # Rounding
 //
-// E = 16u (1 + depth) S covers the poses, the dots and the sums; S is the sum
-// of the largest lengths |v| + |t| + |w| that enter: reach of both solids and
-// twice the offset of each body's origin. One joint of a chain costs a
-// rotation's product and an offset: <= 5u of the length it is applied to, on
-// each side of the pair; the two dots and their sum cost 8u; a normal that is
-// unit to 3u scales the value by as much. A Motion must keep its poses within
-// 8u (1 + depth) of its own path, relative to the same lengths.
+// E is the sum of one part for either body. For a solid of the frame ref itself,
+// with its farthest vertex r away, that is
+//
+//	7u r:  3u for the product n.v, u for the sum of both sides, and 3u for a
+//	       normal that is unit to 3u,
+//
+// which a case in the tests attains. For a solid on a body whose origin is as far
+// as t away, with F = r + t, it is
+//
+//	26u F + Doubt.At(r):  10u for n'.v + n.T with n' the normal in the body (the
+//	       matrix of sizes of a rotation is no longer than sqrt 3: 3 sqrt 3 u and
+//	       3u of r, 3u of t, u for the sum), 9u for m where it bends, 3u for the
+//	       sum of both sides, which a bend may take to 3F, and 3u for the normal;
+//	       and what the Motion says of its poses.
+//
+// m bends only while K D² < 8F counts: beyond, the rounding up of K covers it.
+// Boxes and swinging planes cost less than twice that, and twice is taken off.
 // Curvatures are raised by 2^-40 of their value against their own rounding.
 // Lower is rounded down after E is taken off, Upper is rounded up after E and
 // the query's slack are added.

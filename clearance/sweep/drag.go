@@ -73,7 +73,7 @@ func Drag(m Motion, ref int, a, b Part, s0, s1 float64, o DragOptions) Travel {
 	w.one[0] = b
 	w.reset(m, ref, a, w.one[:])
 	d := dragSearch{work: w, o: o.filled()}
-	if !w.t.load(&w.cache, a, b, s0, s1, w.joints[0]) || !w.t.b.still {
+	if !w.t.load(&w.cache, a, b, s0, s1) || !w.t.b.still {
 		return Travel{Upper: math.Inf(1), Face: true}
 	}
 	d.spans = append(d.spans, d.measure(s0, s1))
@@ -152,7 +152,7 @@ func (d *dragSearch) outward(i int) gap.XYZ {
 func (d *dragSearch) measure(s0, s1 float64) span {
 	x := span{s0: s0, s1: s1}
 	t := &d.t
-	if !t.load(&d.cache, d.part, d.against[0], s0, s1, d.joints[0]) {
+	if !t.load(&d.cache, d.part, d.against[0], s0, s1) {
 		d.lost = true
 		return x
 	}

@@ -165,7 +165,7 @@ func TestNoPointBetweenTheCornersOfAPatchDragsFartherThanTheBound(t *testing.T) 
 		w.one[0] = wall()
 		w.reset(m, Ground, panel(), w.one[:])
 		d := dragSearch{work: w, o: DragOptions{}.filled()}
-		if !w.t.load(&w.cache, w.part, w.one[0], 0, 1, 1) {
+		if !w.t.load(&w.cache, w.part, w.one[0], 0, 1) {
 			t.Fatal("not finite")
 		}
 		for i := range w.t.b.part.Solid.Faces() {

@@ -13,7 +13,6 @@ type work struct {
 	cache   cache
 	queue   queue
 	t       stretch
-	joints  []int
 	part    Part
 	against []Part
 	ref     int
@@ -79,17 +78,9 @@ func (w *work) reset(m Motion, ref int, part Part, against []Part) {
 	w.cache.reset(m, ref)
 	w.t.a.loaded, w.t.b.loaded = false, false
 	w.ref, w.part, w.against = ref, part, against
-	w.queue, w.joints = w.queue[:0], w.joints[:0]
+	w.queue = w.queue[:0]
 	w.low, w.best = math.Inf(1), unknown()
 	w.held, w.still, w.lost = false, false, false
-	own := m.Depth(ref, part.Body)
-	for i := range against {
-		if i > 0 && against[i].Body == against[i-1].Body {
-			w.joints = append(w.joints, w.joints[i-1])
-			continue
-		}
-		w.joints = append(w.joints, max(own, m.Depth(ref, against[i].Body)))
-	}
 }
 
 // target is the bound from which a pair no longer matters.
@@ -110,14 +101,14 @@ func (w *work) seed(s0, s1 float64) {
 		w.lost = true
 		return
 	}
-	around, size := a.around(s1-s0), a.size()
+	around := a.around(s1 - s0)
 	for i := range w.against {
 		o, ok := w.other(i, s0, s1)
 		if !ok {
 			w.lost = true
 			return
 		}
-		n := node{lower: around.gap(&o) - rounding(w.joints[i], size+w.t.b.size()), s0: s0, s1: s1, against: i}
+		n := node{lower: around.gap(&o) - 2*(a.off()+w.t.b.off()), s0: s0, s1: s1, against: i}
 		if n.lower >= w.cap {
 			w.settle(n.lower)
 			continue

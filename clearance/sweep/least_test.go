@@ -149,7 +149,7 @@ func apexAlone(scale float64) (bound, least float64) {
 	var c cache
 	c.reset(m, Ground)
 	var s stretch
-	s.load(&c, part, wall, 0, 1, 1)
+	s.load(&c, part, wall, 0, 1)
 	return s.plane(xyz(1, 0, 0)), 2.5 - axis
 }
 
@@ -173,7 +173,7 @@ func TestCommonMotionOfTwoBodiesCostsNothing(t *testing.T) {
 	var c cache
 	c.reset(m, Ground)
 	var s stretch
-	s.load(&c, a, b, 0, 1, 1)
+	s.load(&c, a, b, 0, 1)
 	if got := s.plane(xyz(1, 0, 0)); math.Abs(got-0.02) > 1e-12 {
 		t.Errorf("one plane gives %.15g, want 0.02", got)
 	}

@@ -19,8 +19,8 @@ type Motion interface {
 	Pose(ref, body int, s float64) geom.Pose
 	// Bound encloses the body's motion seen from ref over [s0, s1].
 	Bound(ref, body int, s0, s1 float64) geom.Bound
-	// Depth is the number of joints between ref and body.
-	Depth(ref, body int) int
+	// Doubt bounds how far Pose is off at s.
+	Doubt(ref, body int, s float64) geom.Doubt
 }
 
 // Part is a convex solid in the coordinates of the body that carries it;

@@ -89,11 +89,14 @@ func (p *piece) Bound(_, body int, _, _ float64) geom.Bound {
 	return p.moves[body].bound
 }
 
-func (p *piece) Depth(_, body int) int {
+func (p *piece) Doubt(_, body int, s float64) geom.Doubt {
 	if body == Ground {
-		return 0
+		return geom.Doubt{}
 	}
-	return 2
+	m := &p.moves[body]
+	turned := geom.RotationDoubt(m.c, 2*0x1p-53*math.Abs(m.angle))
+	turned.Shift += geom.TranslationDoubt(m.d, s, 0).Shift
+	return turned.Chained(m.at(s), p.start[body], geom.Doubt{})
 }
 
 type sceneReader struct {

@@ -12,8 +12,9 @@ import (
 // interval, so it is worked out once for each body.
 type Ride struct {
 	p0, p1 geom.Pose
+	doubt  geom.Doubt
 	bound  geom.Bound
-	joints int
+	home   bool
 	d      float64
 	ok     bool
 }
@@ -22,10 +23,11 @@ type Ride struct {
 // every curvature: whoever checks a proof bounds curvature in a way of its own,
 // which may be wider than this one.
 func RideOf(m Motion, ref, body int, s0, s1, caution float64) Ride {
-	r := Ride{p0: m.Pose(ref, body, s0), d: s1 - s0, joints: m.Depth(ref, body)}
+	r := Ride{p0: m.Pose(ref, body, s0), doubt: m.Doubt(ref, body, s0), home: body == ref, d: s1 - s0}
 	r.p1 = r.p0
 	if s1 != s0 {
 		r.p1, r.bound = m.Pose(ref, body, s1), m.Bound(ref, body, s0, s1)
+		r.doubt = larger(r.doubt, m.Doubt(ref, body, s1))
 		r.bound.A *= caution
 		r.bound.Alpha *= caution
 		r.bound.Omega *= math.Sqrt(caution) * raise
@@ -37,20 +39,17 @@ func RideOf(m Motion, ref, body int, s0, s1, caution float64) Ride {
 
 // Standing is the ride of what does not move in ref.
 func Standing(d float64) Ride {
-	return Ride{p0: geom.Identity(), p1: geom.Identity(), d: d, ok: true}
+	return Ride{p0: geom.Identity(), p1: geom.Identity(), home: true, d: d, ok: true}
 }
 
 // Span is a part on a ride.
-type Span struct {
-	moving
-	joints int
-}
+type Span struct{ moving }
 
 // Span of a part of the ride's body. Its bounds are -Inf where the motion gave
 // numbers that are not finite.
 func (r *Ride) Span(p Part) *Span {
-	s := &Span{joints: r.joints}
-	s.part, s.p0, s.p1, s.bound = p, r.p0, r.p1, r.bound
+	s := &Span{}
+	s.part, s.p0, s.p1, s.doubt, s.bound, s.home = p, r.p0, r.p1, r.doubt, r.bound, r.home
 	s.s0, s.s1 = 0, r.d
 	s.offset = math.Sqrt(math.Max(r.p0.T.Dot(r.p0.T), r.p1.T.Dot(r.p1.T)))
 	s.loaded = s.curve() && r.ok
@@ -65,9 +64,6 @@ func (s *Span) Lowest(n geom.Vec) float64 {
 	}
 	return s.lowest(gap.FromVec(n), s.s1-s.s0)
 }
-
-// Rounding is E of the package comment for a pair.
-func Rounding(a, b *Span) float64 { return rounding(a.joints+b.joints, a.size()+b.size()) }
 
 // Turns tells whether either of two spans turns.
 func Turns(a, b *Span) bool {
@@ -94,5 +90,5 @@ func Swing(a, b *Span, n0, n1 geom.Vec) float64 {
 }
 
 func pair(a, b *Span) stretch {
-	return stretch{a: a.moving, b: b.moving, s0: a.s0, s1: a.s1, e: Rounding(a, b)}
+	return stretch{a: a.moving, b: b.moving, s0: a.s0, s1: a.s1, e: a.off() + b.off()}
 }

@@ -13,7 +13,9 @@ type moving struct {
 	part   Part
 	s0, s1 float64
 	loaded bool // the fields below are those of part's body over [s0, s1]
+	home   bool // it is the frame itself that carries the part
 	p0, p1 geom.Pose
+	doubt  geom.Doubt // the larger of both ends
 	bound  geom.Bound
 	still  bool         // no pose between the ends differs from p0
 	offset float64      // the larger distance of the body's origin at the ends
@@ -67,10 +69,11 @@ func (v *moving) load(c *cache, p Part, s0, s1 float64) bool {
 
 // read asks for the poses and the bound.
 func (v *moving) read(c *cache) bool {
-	v.p0 = *c.pose(v.part.Body, v.s0)
-	v.p1, v.bound = v.p0, geom.Bound{}
+	at := *c.pose(v.part.Body, v.s0)
+	v.p0, v.p1, v.doubt, v.bound, v.home = at.pose, at.pose, at.doubt, geom.Bound{}, v.part.Body == c.ref
 	if v.s1 != v.s0 {
-		v.p1 = *c.pose(v.part.Body, v.s1)
+		end := c.pose(v.part.Body, v.s1)
+		v.p1, v.doubt = end.pose, larger(at.doubt, end.doubt)
 		v.bound = *c.bound(v.part.Body, v.s0, v.s1)
 	}
 	v.offset = math.Sqrt(math.Max(v.p0.T.Dot(v.p0.T), v.p1.T.Dot(v.p1.T)))
@@ -146,9 +149,29 @@ func dip(f0, f1, kdd float64) float64 {
 	return (f0+f1)/2 - kdd/8 - d*d/(2*kdd)
 }
 
-// size is the largest length that enters a vertex's place: its reach and twice
-// the offset of its body's origin.
-func (v *moving) size() float64 { return v.part.Solid.Reach() + 2*v.offset }
+// larger is a doubt of two poses.
+func larger(a, b geom.Doubt) geom.Doubt {
+	return geom.Doubt{Turn: math.Max(a.Turn, b.Turn), Shift: math.Max(a.Shift, b.Shift)}
+}
+
+// off is the body's part of E of the package comment.
+func (v *moving) off() float64 {
+	if v.home {
+		return atHome * v.part.Solid.Reach()
+	}
+	return offAt(v.part.Solid, v.offset, v.doubt)
+}
+
+// offAt is that of a solid which a pose of the given offset carries.
+func offAt(s *gap.Solid, offset float64, doubt geom.Doubt) float64 {
+	return underway*(s.Reach()+offset) + doubt.At(s.Reach())
+}
+
+// What E allows for arithmetic alone, per length: see the package comment.
+const (
+	atHome   = 7 * 0x1p-53 * raise
+	underway = 26 * 0x1p-53
+)
 
 // stretch is a pair of solids over an interval.
 type stretch struct {
@@ -157,18 +180,13 @@ type stretch struct {
 	e      float64 // E of the package comment
 }
 
-func (t *stretch) load(c *cache, a, b Part, s0, s1 float64, joints int) bool {
+func (t *stretch) load(c *cache, a, b Part, s0, s1 float64) bool {
 	t.s0, t.s1 = s0, s1
 	if !t.a.load(c, a, s0, s1) || !t.b.load(c, b, s0, s1) {
 		return false
 	}
-	t.e = rounding(joints, t.a.size()+t.b.size())
+	t.e = t.a.off() + t.b.off()
 	return true
-}
-
-// rounding is E of the package comment.
-func rounding(joints int, size float64) float64 {
-	return 16 * 0x1p-53 * float64(1+joints) * size
 }
 
 // plane is the plane bound for the unit normal n, rounded down; -Inf if it

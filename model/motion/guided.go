@@ -117,14 +117,6 @@ func (g *Guided) Pose(ref, body int, s float64) geom.Pose {
 	return turn
 }
 
-// Depth is the number of joints between ref and body.
-func (g *Guided) Depth(ref, body int) int {
-	if body == ref {
-		return 0
-	}
-	return 1
-}
-
 // sameShare of a roll is rounding: of a roll of 300 m it is 0.03 nanometres.
 const sameShare = 1e-13
 

@@ -19,8 +19,20 @@ func steady(from, to, s0, s1 float64) jet {
 		return constant(from)
 	}
 	rate := outward(to-from, to-from)
-	v0, v1 := lerp(from, to, s0), lerp(from, to, s1)
-	return jet{v: outward2(math.Min(v0, v1), math.Max(v0, v1)), d: rate}
+	v0, v1 := part(from, to, s0), part(from, to, s1)
+	return jet{v: interval{math.Min(v0.lo, v1.lo), math.Max(v0.hi, v1.hi)}, d: rate}
+}
+
+// part encloses from + (to - from) s. lerp is off by two roundings of to - from,
+// which is at most twice the larger of both, and one of the value, which may be
+// near zero.
+func part(from, to, s float64) interval {
+	v := lerp(from, to, s)
+	if s == 0 || s == 1 {
+		return point(v)
+	}
+	off := 3 * ulp * math.Max(math.Abs(from), math.Abs(to))
+	return outward(v-off, v+off)
 }
 
 // lerp is exact at both ends.
@@ -98,7 +110,8 @@ func (a jet) sin() jet {
 // branch cut is near; atan(t) then has slope 1/(1+t^2) and curvature
 // -2t/(1+t^2)^2. The vector must stay within a right angle of ref.
 func direction(x, y jet, ref float64) jet {
-	c, s := constant(math.Cos(ref)), constant(math.Sin(ref))
+	cos, sin := math.Cos(ref), math.Sin(ref)
+	c, s := jet{v: outward2(cos, cos)}, jet{v: outward2(sin, sin)}
 	along := x.mul(c).add(y.mul(s))
 	across := y.mul(c).sub(x.mul(s))
 	t := across.mul(along.inv())

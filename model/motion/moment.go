@@ -99,12 +99,13 @@ func (t *moment) swing(i int) jet {
 	e1, e2 := frame(j.Axis)
 	g0, r0 := l.PinA.Sub(j.Pin), l.PinB.Sub(j.Pin)
 	at := func(v geom.Vec) float64 { return math.Atan2(v.Dot(e2), v.Dot(e1)) }
-	turn := wrap(at(r0) - at(g0))
+	start := at(g0)
+	turn := wrap(at(r0) - start)
+	f0 := jet{v: interval{math.Abs(turn) - angleOff, math.Abs(turn) + angleOff}}
 	lever, ground, length := t.triangle(i)
 	f := cosine(ground, lever, length).acos()
 	pinA := t.carry(l.A, t.m.Bodies[i].Parent, still(l.PinA)).sub(still(j.Pin))
-	delta := direction(pinA.dot(e1), pinA.dot(e2), at(g0)).sub(constant(at(g0)))
-	f0 := constant(math.Abs(turn))
+	delta := direction(pinA.dot(e1), pinA.dot(e2), start).sub(jet{v: interval{start - angleOff, start + angleOff}})
 	if turn < 0 {
 		return delta.sub(f).add(f0)
 	}
@@ -158,8 +159,13 @@ func (t *moment) aim(i int) jet {
 	d0 := far.Sub(b.Joint.Pin)
 	ref := math.Atan2(d0.Dot(e2), d0.Dot(e1))
 	d := t.carry(farBody, b.Parent, still(far)).sub(still(b.Joint.Pin))
-	return direction(d.dot(e1), d.dot(e2), ref).sub(constant(ref))
+	return direction(d.dot(e1), d.dot(e2), ref).sub(jet{v: interval{ref - angleOff, ref + angleOff}})
 }
+
+// angleOff is more than the direction of a vector as raised is off by: two dots
+// with directions that are unit and square to 4u, 8u of its length together, the
+// arc tangent 2u of half a turn, and as much for the difference of two.
+const angleOff = 32 * ulp
 
 // carry takes a point fixed on one body to the coordinates of another.
 func (t *moment) carry(from, to int, v vec) vec {

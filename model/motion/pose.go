@@ -22,15 +22,6 @@ func (p *Path) Pose(ref, body int, s float64) geom.Pose {
 	return pose
 }
 
-// Depth is the number of joints between ref and body.
-func (p *Path) Depth(ref, body int) int {
-	n := 0
-	for b := body; b != ref; b = p.m.Bodies[b].Parent {
-		n++
-	}
-	return n
-}
-
 // own is parentFromBody at a single instant, and whether it is not the
 // identity.
 func (t *moment) own(i int) (pose geom.Pose, moved bool) {

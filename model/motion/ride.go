@@ -52,7 +52,7 @@ func (c Carriage) check() error {
 type Stretch interface {
 	Pose(ref, body int, s float64) geom.Pose
 	Bound(ref, body int, s0, s1 float64) geom.Bound
-	Depth(ref, body int) int
+	Doubt(ref, body int, s float64) geom.Doubt
 	Rear(s float64) float64
 }
 
@@ -247,16 +247,6 @@ func (c Carriage) along(e, p geom.Vec) geom.Pose {
 
 // anchor is the rear guide in the body, at axle height.
 func (c Carriage) anchor() geom.Vec { return geom.Vec{c.Rear, c.Guide, c.Radius} }
-
-// Depth is the number of joints between ref and body: plan and profile.
-func (d *Glide) Depth(ref, body int) int { return depth(ref, body) }
-
-func depth(ref, body int) int {
-	if body == ref {
-		return 0
-	}
-	return 2
-}
 
 // Level tells whether the body keeps its direction: it neither turns nor
 // pitches.

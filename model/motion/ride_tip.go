@@ -16,6 +16,7 @@ type Tip struct {
 	pivot      geom.Vec // in the body
 	p0, p1     geom.Vec // of the pivot, level frame
 	yaw, pitch [2]float64
+	doubt      geom.Doubt
 }
 
 // tipBetween leads from one glide at s0 to another at s1, about the wheel line
@@ -30,6 +31,8 @@ func tipBetween(a *Glide, s0 float64, b *Glide, s1 float64) *Tip {
 	}
 	e0, e1 := a.ahead(s0), b.ahead(s1)
 	t := &Tip{carriage: c, fromLevel: a.g.fromLevel, rear: a.Rear(s0), pivot: pivot}
+	x, y := a.doubt(), b.doubt()
+	t.doubt = geom.Doubt{Turn: 2 * math.Max(x.Turn, y.Turn), Shift: 2 * math.Max(x.At(pivot.Len()), y.At(pivot.Len()))}
 	t.p0 = c.along(e0, a.axle(s0, e0)).Apply(pivot)
 	t.p1 = c.along(e1, b.axle(s1, e1)).Apply(pivot)
 	t.yaw = [2]float64{math.Atan2(e0[1], e0[0]), math.Atan2(e1[1], e1[0])}
@@ -69,9 +72,6 @@ func (t *Tip) Bound(ref, body int, s0, s1 float64) geom.Bound {
 	}
 	return grown(b)
 }
-
-// Depth is the number of joints between ref and body.
-func (t *Tip) Depth(ref, body int) int { return depth(ref, body) }
 
 // Rear is where the rear guide stands along the course.
 func (t *Tip) Rear(float64) float64 { return t.rear }

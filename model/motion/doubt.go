@@ -1,0 +1,118 @@
+package motion
+
+import (
+	"math"
+
+	"boxwalk/model/geom"
+)
+
+// Every pose is off by rounding; Doubt of a motion says by how much at most. A
+// path's joint coordinates are enclosed, so that a link near its dead centre or an
+// aim at a near pin tells its own doubt, which grows in the chain as geom.Doubt
+// has it. The poses of rolls come from closed forms, whose parts are counted below
+// in units of u = 2^-53.
+
+// Doubt bounds how far Pose is off at s.
+func (p *Path) Doubt(ref, body int, s float64) geom.Doubt {
+	t := p.moment(s, s)
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	pose, doubt := geom.Identity(), geom.Doubt{}
+	for b := body; b != ref; b = p.m.Bodies[b].Parent {
+		own, moved := t.own(b)
+		d := p.m.Bodies[b].Joint.doubt(t.q[b].v)
+		if !moved { // whatever its coordinate may be instead of zero
+			doubt.Turn, doubt.Shift = doubt.Turn+d.Turn, doubt.Shift+d.Shift+d.Turn*pose.T.Len()
+			continue
+		}
+		pose, doubt = own.Mul(pose), d.Chained(own, pose, doubt)
+	}
+	return doubt
+}
+
+// doubt of a joint's pose at the middle of q.
+func (j Joint) doubt(q interval) geom.Doubt {
+	if j.Kind == Fixed || q.zero() {
+		return geom.Doubt{}
+	}
+	blur := (q.hi-q.lo)/2 + ulp*q.mag()
+	if j.Kind == Prismatic {
+		return geom.TranslationDoubt(j.Axis, q.mag(), blur)
+	}
+	return geom.RotationDoubt(j.Pin, blur)
+}
+
+// measure is what is large in a roll: the lengths and coordinates that its closed
+// form adds up, and the distances it divides by.
+type measure struct {
+	size  float64 // sum of the lengths, m
+	lever float64 // harmonic: 1/lever is the sum of the inverse distances, 1/m
+	reach float64 // of the body's point that the pose is hung by, from its origin, m
+}
+
+// rollRounding is 256u: more than the roundings of a roll's closed form add up to, in its
+// direction per size over lever and in its place per size.
+//
+// Guided: two points of a course are off by 8u of the size each and the front one
+// by what Newton's last step leaves, (3.5 b + 19 size) u + 32u size; that over the
+// base is 68u size/B, and the angle, its sine and cosine and the matrix cost 75u.
+//
+// Glide: r1 and r2 are off by 8u size/B and 8u size/W. The least vector doubles
+// that and adds 10u, for p and for q; the square root, whose slope is at most 2,
+// trebles it: 96u size (1/B + 1/W) + 70u. Its yaw and pitch are off by at most 1.2
+// times that.
+const rollRounding = 0x1p-45
+
+// doubt of a pose so measured: its place follows its direction at the point it is
+// hung by, and what it is hung from.
+func (m measure) doubt() geom.Doubt {
+	turn := rollRounding * (1 + m.size/m.lever)
+	return geom.Doubt{Turn: turn, Shift: turn*2*m.reach + rollRounding*(m.size+m.reach)}
+}
+
+// Doubt bounds how far Pose is off.
+func (g *Guided) Doubt(ref, body int, s float64) geom.Doubt {
+	if body == ref {
+		return geom.Doubt{}
+	}
+	farthest := 0.0
+	for _, k := range g.course.strokes {
+		farthest = math.Max(farthest, math.Abs(k.mark)+k.at.Len())
+	}
+	m := measure{size: math.Abs(g.from) + math.Abs(g.to) + 2*g.base + farthest, lever: g.base, reach: g.guides.Rear.Len()}
+	return m.doubt()
+}
+
+// Doubt bounds how far Pose is off.
+func (d *Glide) Doubt(ref, body int, s float64) geom.Doubt {
+	if body == ref {
+		return geom.Doubt{}
+	}
+	return d.doubt()
+}
+
+func (d *Glide) doubt() geom.Doubt {
+	c := d.g.carriage
+	rear, front := d.g.course[d.on.rear], d.g.course[d.on.front]
+	low, high := d.g.lever(d.on.low), d.g.lever(d.on.high)
+	base := c.base()
+	m := measure{
+		size:  math.Abs(d.from) + math.Abs(d.to) + rear.at.Len() + front.at.Len() + math.Abs(low) + math.Abs(high) + d.g.fromLevel.T.Len(),
+		lever: 1 / (1/base + 1/(high-low)),
+		reach: c.anchor().Len() + math.Abs(low),
+	}
+	for _, on := range [2]int{d.on.lowOn, d.on.highOn} {
+		k := d.g.planes[on]
+		m.size += math.Abs(k.height) + k.at.Len()
+	}
+	return m.doubt()
+}
+
+// Doubt bounds how far Pose is off: as far as the glides that it joins, which its
+// ends are worked out from.
+func (t *Tip) Doubt(ref, body int, s float64) geom.Doubt {
+	if body == ref {
+		return geom.Doubt{}
+	}
+	return t.doubt
+}
