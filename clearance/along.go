@@ -169,7 +169,7 @@ func (b *bay) gapsAt(r *rolling, rolled []measure, share float64) []AlongGap {
 		left, found := math.Inf(1), false
 		fixed := b.tol.Of(zone).RootSumSquare
 		for i := range rolled {
-			if !(rolled[i].free[z].Lower < far) {
+			if !(rolled[i].at(z).free.Lower < far) {
 				continue
 			}
 			p := rolled[i].part

@@ -76,8 +76,12 @@ func inspect(b *model.Bay, j *job.Job, l Limits, t allow.Tolerances) *bay {
 func (b *bay) around(solids []culvert.Solid) obstacles {
 	o := obstaclesOf(solids)
 	for i, p := range b.Carrier.Parts {
+		if !p.Role.Faced() {
+			continue
+		}
+		box := p.Box()
 		for k, s := range solids {
-			if b.mayTouch(p, s) && math.Abs(b.raisedGap(i, o.parts[k])) <= contactTolerance {
+			if box.Gap(o.boxes[k]) <= contactTolerance && mayTouch(s) && math.Abs(b.raisedGap(i, o.parts[k])) <= contactTolerance {
 				o.touch[[2]int{i, k}] = true
 			}
 		}
@@ -85,10 +89,10 @@ func (b *bay) around(solids []culvert.Solid) obstacles {
 	return o
 }
 
-// mayTouch names the pairs whose contact as raised is by design: faced panels
-// on what they form or lap. What stands on the invert is told by stands.
-func (b *bay) mayTouch(p carrier.Part, s culvert.Solid) bool {
-	return p.Role.Faced() && s.Zone != culvert.Invert && s.Zone != culvert.SteelAhead && p.Box().Gap(s.Box()) <= contactTolerance
+// mayTouch tells what a faced panel may touch as raised, by design: what it forms
+// or laps. What stands on the invert is told by stands.
+func mayTouch(s culvert.Solid) bool {
+	return s.Zone != culvert.Invert && s.Zone != culvert.SteelAhead
 }
 
 // stands tells whether a part may stand on the invert in any step.

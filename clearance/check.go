@@ -2,6 +2,7 @@ package clearance
 
 import (
 	"iter"
+	"math"
 	"runtime"
 	"slices"
 	"sort"
@@ -281,7 +282,8 @@ func matches(id string, only []string) bool {
 }
 
 // order sorts the checks by id as in the table of checks, and within an id by
-// verdict, then margin, the governing one first.
+// verdict, then margin, the governing one first; of those whose margins are alike
+// the first in the order of the work.
 func (r *Result) order() {
 	place := map[string]int{}
 	for i, e := range explanations {
@@ -298,7 +300,7 @@ func (r *Result) order() {
 		case a.Margin == nil || b.Margin == nil:
 			return a.Margin != nil && b.Margin == nil
 		}
-		return *a.Margin < *b.Margin
+		return math.Round(*a.Margin/alike) < math.Round(*b.Margin/alike)
 	})
 }
 

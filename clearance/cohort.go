@@ -20,7 +20,7 @@ import (
 // of a prism along x that reaches beyond that box by far at both ends only the
 // section counts, of anything else also where it stands.
 //
-// Alike is to a nanometre in each coordinate, so that what one part measures is
+// Alike is to a picometre in each coordinate, so that what one part measures is
 // off by at most two diagonals of that for another: every bracket is told that
 // much wider at either end, see likened.
 
@@ -64,13 +64,13 @@ func numbered[K comparable](known map[K]int, key K) int {
 	return n
 }
 
-// nano rounds a length to what tells places apart: a nanometre, far below what
-// is built and far above rounding.
-func nano(x float64) int64 { return int64(math.Round(x * 1e9)) }
+// pico rounds a length to what tells places apart: a picometre, far below what is
+// built, and a hundred times what rounding leaves at ten metres.
+func pico(x float64) int64 { return int64(math.Round(x * 1e12)) }
 
-// likeness is more than two corners are apart that are the same to a nanometre, on
+// likeness is more than two corners are apart that are the same to a picometre, on
 // both sides of a gap: 2 sqrt 3 of it.
-const likeness = 4e-9
+const likeness = 4e-12
 
 // likened is a bracket that holds for all parts alike.
 func likened(v sweep.Bracket) sweep.Bracket {
@@ -81,9 +81,9 @@ func likened(v sweep.Bracket) sweep.Bracket {
 // shapeOf is the corners of a solid from its first one along x.
 func shapeOf(key []byte, vertices []geom.Vec) []byte {
 	for _, v := range vertices {
-		key = binary.AppendVarint(key, nano(v[0]-vertices[0][0]))
-		key = binary.AppendVarint(key, nano(v[1]))
-		key = binary.AppendVarint(key, nano(v[2]))
+		key = binary.AppendVarint(key, pico(v[0]-vertices[0][0]))
+		key = binary.AppendVarint(key, pico(v[1]))
+		key = binary.AppendVarint(key, pico(v[2]))
 	}
 	return key
 }
@@ -131,7 +131,7 @@ func sectionOf(vertices []geom.Vec) (section []byte, from, to float64) {
 	ends := map[yz][]float64{}
 	var order []yz
 	for _, v := range vertices {
-		key := yz{nano(v[1]), nano(v[2])}
+		key := yz{pico(v[1]), pico(v[2])}
 		if ends[key] == nil {
 			order = append(order, key)
 		}
@@ -202,7 +202,7 @@ func (m *memo) key(b *bay, shape, part int, in meeting) (meets []int, key string
 			continue
 		}
 		k = binary.AppendVarint(append(k, mark|2), int64(p.shape))
-		k = binary.AppendVarint(k, nano(p.at-at))
+		k = binary.AppendVarint(k, pico(p.at-at))
 	}
 	return meets, string(k)
 }
@@ -225,8 +225,10 @@ func (c *cohort) as(b *bay, o *obstacles) (measure, []dragMeasure, []keptMeasure
 		}
 		return v
 	}
-	for z := range m.free {
-		m.free[z], m.held[z], m.end[z] = move(m.free[z]), move(m.held[z]), move(m.end[z])
+	m.near = slices.Clone(m.near)
+	for i := range m.near {
+		r := &m.near[i]
+		r.free, r.held, r.end = move(r.free), move(r.held), move(r.end)
 	}
 	drags := slices.Clone(s.drags)
 	for i := range drags {

@@ -116,7 +116,7 @@ func (p *prover) asked(id string) bool { return len(p.Scope) == 0 || matches(id,
 func touching(id string, list []measure, z int) trace.Need {
 	n := trace.Need{ID: id, Lower: -contactTolerance, Touch: true, Less: map[int]int{}}
 	for _, m := range list {
-		if v := m.held[z].Lower; v < n.Lower && !math.IsInf(v, 0) {
+		if v := m.at(z).held.Lower; v < n.Lower && !math.IsInf(v, 0) {
 			for _, part := range append([]int{m.part}, m.alike...) {
 				n.Less[part] = int(math.Floor((v - n.Lower) / micro))
 			}
@@ -132,8 +132,8 @@ func (p *prover) each(list []measure, z int) []trace.Each {
 	}
 	var out []trace.Each
 	for _, m := range list {
-		e := trace.Each{Free: math.Min(far, m.free[z].Lower), Touch: math.Inf(-1)}
-		if v := m.held[z]; v.Against >= 0 {
+		e := trace.Each{Free: math.Min(far, m.at(z).free.Lower), Touch: math.Inf(-1)}
+		if v := m.at(z).held; v.Against >= 0 {
 			e.Touch = v.Lower
 		}
 		for _, e.Part = range append([]int{m.part}, m.alike...) {

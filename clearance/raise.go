@@ -43,10 +43,11 @@ func (b *bay) raiseCheck(s carrier.Step, list []measure) Entry {
 	for i := range list {
 		m := &list[i]
 		for z, zone := range culvert.Zones {
-			if m.any[z] && m.free[z].Lower < far {
-				found = append(found, b.releaseCandidate(s, m, zone, m.free[z]))
+			near := m.at(z)
+			if m.any[z] && near.free.Lower < far {
+				found = append(found, b.releaseCandidate(s, m, zone, near.free))
 			}
-			if v := m.held[z]; v.Against >= 0 && v.Lower < -contactTolerance {
+			if v := near.held; v.Against >= 0 && v.Lower < -contactTolerance {
 				found = append(found, candidate{value: Bracket{v.Lower, v.Upper}, part: m.part, against: v.Against, alike: m.alike, zone: zone, held: true, where: b.where(s.Name, m.part, string(zone), v),
 					text: fmt.Sprintf("%s digs %s into the %s it comes to rest on", b.label(m.part), b.mm(-v.Upper), zone.Words())})
 			}

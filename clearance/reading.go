@@ -2,6 +2,7 @@ package clearance
 
 import (
 	"math"
+	"slices"
 
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
@@ -17,14 +18,46 @@ const far = 0.3
 // near is the same for gaps between parts of the carrier itself.
 const near = 0.15
 
-// measure is one part over one step: against each zone what may touch and what
-// may not, and how it stands at the end.
+// measure is one part over one step, against each zone that it comes near.
 type measure struct {
-	part       int
-	alike      []int            // other parts that measure the same
-	free, held [8]sweep.Bracket // by place in culvert.Zones; Against -1 and Upper +Inf where there is nothing near
-	end        [8]sweep.Bracket
-	any        [8]bool // whether there is anything of the zone at all
+	part  int
+	alike []int     // other parts that measure the same
+	any   [8]bool   // by place in culvert.Zones: whether there is anything of the zone at all
+	near  []reading // in the order of the zones
+}
+
+// reading is one part over one step against one zone: what may not touch, what
+// may, and how it stands at the end. Against is -1 and Upper +Inf where nothing
+// is near.
+type reading struct {
+	zone            int // place in culvert.Zones
+	free, held, end sweep.Bracket
+}
+
+// away is the reading of a zone that is not near.
+var away = reading{free: nothing(), held: nothing(), end: nothing()}
+
+// at is the reading of a zone.
+func (m *measure) at(zone int) *reading {
+	for i := range m.near {
+		if m.near[i].zone == zone {
+			return &m.near[i]
+		}
+	}
+	return &away
+}
+
+// also takes in what was measured over another piece of the same step.
+func (m *measure) also(o measure) {
+	m.any = o.any
+	for _, r := range o.near {
+		i, known := slices.BinarySearchFunc(m.near, r.zone, func(r reading, zone int) int { return r.zone - zone })
+		if !known {
+			m.near = slices.Insert(m.near, i, r)
+			continue
+		}
+		m.near[i].free, m.near[i].held = lesser(m.near[i].free, r.free), lesser(m.near[i].held, r.held)
+	}
 }
 
 // nothing is the bracket of a part with nothing to meet nearer than far.
@@ -38,11 +71,12 @@ type mover struct {
 	moving bool
 	part   sweep.Part
 	around geom.Box // holds the part throughout
+	ends   bool     // whether to tell how it stands at the end
 }
 
 // in is a part of the carrier in one step.
 func (b *bay) in(path *motion.Path, part int, around geom.Box) mover {
-	return mover{path, path.Moves(motion.Ground, b.Carrier.Parts[part].Body), b.parts[part], around}
+	return mover{motion: path, moving: path.Moves(motion.Ground, b.Carrier.Parts[part].Body), part: b.parts[part], around: around}
 }
 
 // against measures one part against the obstacles over one step. allowed says
@@ -63,12 +97,16 @@ func (v mover) against(o *obstacles, part int, allowed func(solid int) bool) mea
 			}
 		}
 		m.any[z] = len(o.zones[z]) > 0
-		m.free[z] = renumber(v.least(sweep.Ground, free, sweep.Options{Cap: far + likeness}), freeAt)
-		m.held[z] = renumber(v.least(sweep.Ground, held, sweep.Options{Epsilon: contactTolerance / 5, Cap: far + likeness}), heldAt)
-		m.end[z] = nothing()
-		if math.Min(m.free[z].Lower, m.held[z].Lower) < far {
-			m.end[z] = renumber(sweep.At(v.motion, sweep.Ground, v.part, append(free, held...), 1), append(freeAt, heldAt...))
+		if len(free)+len(held) == 0 {
+			continue
 		}
+		r := reading{zone: z, end: nothing()}
+		r.free = renumber(v.least(sweep.Ground, free, sweep.Options{Cap: far + likeness}), freeAt)
+		r.held = renumber(v.least(sweep.Ground, held, sweep.Options{Epsilon: contactTolerance / 5, Cap: far + likeness}), heldAt)
+		if v.ends && math.Min(r.free.Lower, r.held.Lower) < far {
+			r.end = renumber(sweep.At(v.motion, sweep.Ground, v.part, append(free, held...), 1), append(freeAt, heldAt...))
+		}
+		m.near = append(m.near, r)
 	}
 	return m
 }

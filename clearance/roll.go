@@ -152,14 +152,16 @@ func (b *bay) roll(r *rolling, part int) measure {
 		one := v.against(&r.obstacles, part, func(solid int) bool {
 			return stands(b.Carrier.Parts[part], r.solids[solid]) && b.Carrier.Parts[part].Role == carrier.Wheel
 		})
-		for z := range one.free {
-			one.free[z].At = s.from + one.free[z].At*(s.to-s.from)
-			one.held[z].At = s.from + one.held[z].At*(s.to-s.from)
-			if i > 0 {
-				one.free[z], one.held[z] = lesser(m.free[z], one.free[z]), lesser(m.held[z], one.held[z])
-			}
+		for z := range one.near {
+			r := &one.near[z]
+			r.free.At = s.from + r.free.At*(s.to-s.from)
+			r.held.At = s.from + r.held.At*(s.to-s.from)
 		}
-		m = one
+		if i == 0 {
+			m = one
+			continue
+		}
+		m.also(one)
 	}
 	return m
 }
@@ -182,7 +184,7 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 		for i := range list {
 			m := &list[i]
 			anything = anything || m.any[z]
-			if v := m.free[z]; m.any[z] && v.Lower < far {
+			if v := m.at(z).free; m.any[z] && v.Lower < far {
 				part := m.part
 				loss := b.rollLoss(r, part, zone, v)
 				tell := func() (Where, string) {

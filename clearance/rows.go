@@ -128,7 +128,7 @@ func (b *bay) endRows(s carrier.Step, r stripped, between map[[2]int]sweep.Brack
 			continue
 		}
 		for z, zone := range culvert.Zones {
-			if v := m.end[z]; zone != culvert.Hanger && v.Against >= 0 && v.Upper < far {
+			if v := m.at(z).end; zone != culvert.Hanger && v.Against >= 0 && v.Upper < far {
 				keep(m.part, string(zone), v)
 			}
 		}
@@ -200,7 +200,7 @@ func (b *bay) partRows(done []stripped) []PartRow {
 		for _, m := range byPart(done[k].measures) {
 			p := b.Carrier.Parts[m.part]
 			for z, zone := range culvert.Zones {
-				for n, v := range [2]sweep.Bracket{m.free[z], m.held[z]} {
+				for n, v := range [2]sweep.Bracket{m.at(z).free, m.at(z).held} {
 					held := n == 1
 					if math.IsInf(v.Lower, 1) || v.Lower >= far {
 						continue

@@ -108,7 +108,7 @@ func (b *bay) selfCohorts(k int, present, shapes []int, boxes []geom.Box) []*coh
 		at := b.Carrier.Parts[p].Vertices[0][0]
 		for _, q := range beside {
 			key = binary.AppendVarint(key, int64(shapes[q]))
-			key = binary.AppendVarint(key, nano(b.Carrier.Parts[q].Vertices[0][0]-at))
+			key = binary.AppendVarint(key, pico(b.Carrier.Parts[q].Vertices[0][0]-at))
 			key = append(key, b.sealed[[2]int{p, q}]...)
 		}
 		if c := known[string(key)]; c != nil {

@@ -66,7 +66,9 @@ type dragMeasure struct {
 // strip measures one part over step k.
 func (b *bay) strip(k, part int, around geom.Box) (measure, []dragMeasure) {
 	s := b.Steps[k]
-	m := b.in(s.Path, part, around).against(&b.stripped, part, func(solid int) bool { return b.held(&b.stripped, part, solid, k) })
+	v := b.in(s.Path, part, around)
+	v.ends = true
+	m := v.against(&b.stripped, part, func(solid int) bool { return b.held(&b.stripped, part, solid, k) })
 	return m, b.drags(s, k, part)
 }
 
@@ -139,18 +141,19 @@ func (b *bay) digCheck(s carrier.Step, r stripped) Entry {
 			if !m.any[z] || !concreteZone(zone) {
 				continue
 			}
-			if m.held[z].Lower < far {
-				held := b.digCandidate(s, m, zone, m.held[z], 0)
+			near := m.at(z)
+			if near.held.Lower < far {
+				held := b.digCandidate(s, m, zone, near.held, 0)
 				held.held = true
 				list = append(list, held)
 			}
-			if m.free[z].Lower < far {
-				list = append(list, b.digCandidate(s, m, zone, m.free[z], b.leanReach(s, m.part, m.free[z], lean)))
+			if near.free.Lower < far {
+				list = append(list, b.digCandidate(s, m, zone, near.free, b.leanReach(s, m.part, near.free, lean)))
 			}
 		}
 	}
 	c := entry("strip.dig", b.subject(s.Name), list, b.limits.of("strip.dig"), Min, "no part meets concrete in this step")
-	return b.withFirst(c, s, r.measures, func(m *measure, z int) []sweep.Bracket { return []sweep.Bracket{m.held[z], m.free[z]} })
+	return b.withFirst(c, s, r.measures, func(m *measure, z int) []sweep.Bracket { return []sweep.Bracket{m.at(z).held, m.at(z).free} })
 }
 
 func (b *bay) digCandidate(s carrier.Step, m *measure, zone culvert.Zone, v sweep.Bracket, allowance float64) candidate {
@@ -232,8 +235,8 @@ func (b *bay) releaseChecks(s carrier.Step, r stripped) []Entry {
 		var list []candidate
 		for i := range r.measures {
 			m := &r.measures[i]
-			if m.any[z] && m.free[z].Lower < far {
-				list = append(list, b.releaseCandidate(s, m, zone, m.free[z]))
+			if v := m.at(z).free; m.any[z] && v.Lower < far {
+				list = append(list, b.releaseCandidate(s, m, zone, v))
 			}
 		}
 		c := entry("strip.clear", b.subject(s.Name+", "+zone.Words()), list, b.limits.of("strip.release"), Min, "no part that has been released comes near the "+zone.Words())
@@ -375,8 +378,9 @@ func (b *bay) collapsed(s carrier.Step, m *measure, z int) (sweep.Bracket, bool)
 	if culvert.Zones[z] == culvert.Invert && (p.Role == carrier.Wheel || p.Role == carrier.JackPlate) {
 		return nothing(), false
 	}
-	if m.end[z].Against < 0 {
-		return sweep.Bracket{Lower: math.Min(m.free[z].Lower, m.held[z].Lower), Upper: math.Inf(1), Against: -1}, true
+	near := m.at(z)
+	if near.end.Against < 0 {
+		return sweep.Bracket{Lower: math.Min(near.free.Lower, near.held.Lower), Upper: math.Inf(1), Against: -1}, true
 	}
-	return m.end[z], true
+	return near.end, true
 }
