@@ -1,9 +1,11 @@
 package clearance
 
 import (
+	"cmp"
 	"encoding/binary"
 	"fmt"
 	"math"
+	"slices"
 
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
@@ -81,14 +83,27 @@ func (s sweptBody) around(part geom.Box) geom.Box {
 	return box.Grow(sag / (8 * sweptPieces * sweptPieces))
 }
 
-// beside lists the later parts that one comes near to and has to be looked at
-// with: pairs that do not move against each other in the first step only.
-func (b *bay) beside(k, part int, present []int, boxes []geom.Box) []int {
-	var out []int
-	for _, q := range present {
-		if q > part && boxes[part].Gap(boxes[q]) <= near && b.meets(b.Steps[k], k, part, q) {
-			out = append(out, q)
+// beside lists, for each part, the later ones that it comes near to and has to be
+// looked at with: pairs that do not move against each other in the first step
+// only. Along the carrier the parts are gone through in the order of their boxes,
+// so that those far ahead are never asked for.
+func (b *bay) beside(k int, present []int, boxes []geom.Box) map[int][]int {
+	out := map[int][]int{}
+	along := slices.Clone(present)
+	slices.SortFunc(along, func(p, q int) int { return cmp.Compare(boxes[p].Min[0], boxes[q].Min[0]) })
+	for i, p := range along {
+		for _, q := range along[i+1:] {
+			if boxes[q].Min[0] > boxes[p].Max[0]+near {
+				break
+			}
+			first, later := min(p, q), max(p, q)
+			if boxes[p].Gap(boxes[q]) <= near && b.meets(b.Steps[k], k, first, later) {
+				out[first] = append(out[first], later)
+			}
 		}
+	}
+	for _, list := range out {
+		slices.Sort(list)
 	}
 	return out
 }
@@ -99,8 +114,9 @@ func (b *bay) beside(k, part int, present []int, boxes []geom.Box) []int {
 func (b *bay) selfCohorts(k int, present, shapes []int, boxes []geom.Box) []*cohort {
 	known := map[string]*cohort{}
 	var out []*cohort
+	all := b.beside(k, present, boxes)
 	for _, p := range present {
-		beside := b.beside(k, p, present, boxes)
+		beside := all[p]
 		if len(beside) == 0 {
 			continue
 		}
