@@ -2,6 +2,7 @@ package clearance
 
 import (
 	"math"
+	"sync"
 
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -73,7 +74,7 @@ type nudges struct {
 
 // sway is how far a part moves when one adjuster differs by the lag.
 func (b *bay) sway(s carrier.Step, part, adjuster int) float64 {
-	n := b.nudged(s, adjuster)
+	n := b.nudges.of(b, s, adjuster)
 	if n.stuck {
 		return math.Inf(1)
 	}
@@ -86,10 +87,19 @@ func (b *bay) sway(s carrier.Step, part, adjuster int) float64 {
 	return most
 }
 
-// nudged makes the nudges of a step and adjuster once.
-func (b *bay) nudged(s carrier.Step, adjuster int) *nudges {
+// nudged are the nudges of every step and adjuster that were asked for, of all bays
+// that go through the same motions.
+type nudged struct {
+	mu    sync.Mutex
+	known map[nudgeKey]*nudges
+}
+
+// of a step and adjuster, made once, by whichever bay asks first: all make the same.
+func (d *nudged) of(b *bay, s carrier.Step, adjuster int) *nudges {
+	d.mu.Lock()
+	defer d.mu.Unlock()
 	key := nudgeKey{s.Path, adjuster}
-	if n, ok := b.nudges[key]; ok {
+	if n, ok := d.known[key]; ok {
 		return n
 	}
 	n := &nudges{}
@@ -97,7 +107,10 @@ func (b *bay) nudged(s carrier.Step, adjuster int) *nudges {
 		path, err := b.Carrier.Nudge(s, at, adjuster, b.tol.Value("lag"))
 		n.paths[i], n.stuck = path, n.stuck || err != nil
 	}
-	b.nudges[key] = n
+	if d.known == nil {
+		d.known = map[nudgeKey]*nudges{}
+	}
+	d.known[key] = n
 	return n
 }
 

@@ -33,7 +33,7 @@ func join(s *model.Study, reports []*report) []*siblings {
 			kin[key] = &siblings{lead: r.bay}
 			out = append(out, kin[key])
 		}
-		r.siblings = kin[key]
+		r.siblings, r.nudges = kin[key], kin[key].lead.nudges
 	}
 	return out
 }

@@ -128,21 +128,36 @@ func (p *Path) length(link int, s0, s1 float64) jet {
 // true least lies in [least - wide, least], the true greatest in
 // [most, most + wide].
 func (p *Path) LengthRange(link int) (least, most, wide float64) {
-	const pieces = 64
-	least, most = math.Inf(1), math.Inf(-1)
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for k := range pieces {
-		s0, s1 := float64(k)/pieces, float64(k+1)/pieces
-		for _, s := range [2]float64{s0, s1} {
-			l := p.Length(link, s)
-			least, most = math.Min(least, l), math.Max(most, l)
-		}
-		l0, l1 := p.Length(link, s0), p.Length(link, s1)
-		// a chord misses a curve by at most K D^2 / 8
-		sag := p.length(link, s0, s1).dd.mag() / (8 * pieces * pieces)
-		lo, hi = math.Min(lo, math.Min(l0, l1)-sag), math.Max(hi, math.Max(l0, l1)+sag)
+	r := extent{least: math.Inf(1), most: math.Inf(-1), lo: math.Inf(1), hi: math.Inf(-1)}
+	p.reachOver(link, 0, 1, finest, &r)
+	return r.least, r.most, math.Max(r.least-r.lo, r.hi-r.most)
+}
+
+// extent is what a link was seen to measure, and bounds on what it may measure.
+type extent struct{ least, most, lo, hi float64 }
+
+// finest is how often a step is halved at most where a link's length turns.
+const finest = 6
+
+// reachOver takes in an interval. A length that only grows or only shrinks is
+// extreme at the ends; any other leaves the chord between them by at most K D²/8.
+func (p *Path) reachOver(link int, s0, s1 float64, halvings int, r *extent) {
+	over := p.length(link, s0, s1)
+	monotone := over.d.lo >= 0 || over.d.hi <= 0
+	if middle := s0 + (s1-s0)/2; !monotone && halvings > 0 {
+		p.reachOver(link, s0, middle, halvings-1, r)
+		p.reachOver(link, middle, s1, halvings-1, r)
+		return
 	}
-	return least, most, math.Max(least-lo, hi-most)
+	sag := 0.0
+	if !monotone {
+		sag = over.dd.mag() * (s1 - s0) * (s1 - s0) / 8
+	}
+	for _, s := range [2]float64{s0, s1} {
+		l := p.length(link, s, s).v
+		r.least, r.most = math.Min(r.least, l.mid()), math.Max(r.most, l.mid())
+		r.lo, r.hi = math.Min(r.lo, l.lo-sag), math.Max(r.hi, l.hi+sag)
+	}
 }
 
 // Moves tells whether a body moves at all seen from ref during the step. Rates
