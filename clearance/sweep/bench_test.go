@@ -57,14 +57,21 @@ func BenchmarkFirst(b *testing.B) {
 }
 
 func BenchmarkDrag(b *testing.B) {
-	for name, m := range map[string]Motion{
-		"slide": slide(geom.Vec{0, 0.12, 0}), "hinge": hinge(geom.Vec{-0.06, 0, 3}, alongY, 0.05),
+	inside := Part{0, block(-0.1, 0.002, -1, 1, 0, 3)}
+	for _, c := range []struct {
+		name string
+		m    Motion
+		part Part
+	}{
+		{"slide", slide(geom.Vec{0, 0.12, 0}), panel()},
+		{"hinge", hinge(geom.Vec{-0.06, 0, 3}, alongY, 0.05), panel()},
+		{"dig", hinge(geom.Vec{0.001, 0, 1.5}, alongX, 0.08), inside},
 	} {
-		b.Run(name, func(b *testing.B) {
+		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
-			a, to := panel(), wall()
+			to := wall()
 			for b.Loop() {
-				Drag(m, Ground, a, to, 0, 1, DragOptions{})
+				Drag(c.m, Ground, c.part, to, 0, 1, DragOptions{})
 			}
 		})
 	}

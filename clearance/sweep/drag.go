@@ -97,10 +97,11 @@ func (o DragOptions) filled() DragOptions {
 	return o
 }
 
-// span is the drag over one interval; face as in Travel.
+// span is the drag over one interval; face as in Travel. spare is how much of
+// upper - lower cutting it further may save.
 type span struct {
-	s0, s1, lower, upper float64
-	face                 bool
+	s0, s1, lower, upper, spare float64
+	face                        bool
 }
 
 type dragSearch struct {
@@ -110,14 +111,13 @@ type dragSearch struct {
 	clip  clipper
 }
 
-// refine splits the span with the widest bracket until the sum is narrow.
+// refine splits the span with the most to spare until there is little left.
 func (d *dragSearch) refine(narrow float64) {
 	for len(d.spans) < dragBudget && !d.lost {
 		worst, total := -1, 0.0
 		for i, x := range d.spans {
-			wide := x.upper - x.lower
-			total += wide
-			if x.s1-x.s0 > narrow && (worst < 0 || wide > d.spans[worst].upper-d.spans[worst].lower) {
+			total += x.spare
+			if x.s1-x.s0 > narrow && (worst < 0 || x.spare > d.spans[worst].spare) {
 				worst = i
 			}
 		}
@@ -157,11 +157,19 @@ func (d *dragSearch) measure(s0, s1 float64) span {
 		return x
 	}
 	least := d.nearestFace()
-	if least > d.o.Band || d.apart() {
+	if least > d.o.Band {
+		return x
+	}
+	apart, drags := d.apart()
+	if apart {
 		return x
 	}
 	if least < -d.o.Band {
-		x.upper, x.face = d.longest(), d.deepest(least)
+		path, chord := d.longest()
+		x.upper, x.face, x.spare = path, d.deepest(least), path
+		if drags && d.uncarried() { // all the way, it seems: of the path only its bends can be saved
+			x.spare = path - chord
+		}
 		return x
 	}
 	for i := range t.b.part.Solid.Faces() {
@@ -173,6 +181,7 @@ func (d *dragSearch) measure(s0, s1 float64) span {
 		x.lower = math.Max(x.lower, d.least())
 		x.face = x.face || breadth(d.clip.rubs, d.clip.n) >= faceBreadth
 	}
+	x.spare = x.upper - x.lower
 	return x
 }
 
@@ -185,14 +194,34 @@ func (d *dragSearch) nearestFace() float64 {
 	return least
 }
 
-// apart tells whether the exact normals at the two ends certify sd > Band.
-func (d *dragSearch) apart() bool {
+// apart tells whether the exact normals at the two ends certify sd > Band, and near
+// whether the solids are within Band at both.
+func (d *dragSearch) apart() (apart, near bool) {
+	near = true
 	for _, s := range [2]float64{d.t.s0, d.t.s1} {
 		if n := d.exact(&node{}, s); d.t.plane(n) > d.o.Band {
-			return true
+			return true, false
+		}
+		near = near && d.seen <= d.o.Band
+	}
+	return false, near
+}
+
+// uncarried tells whether at both ends a is more than Band behind every face of b,
+// so that none of them carries the contact.
+func (d *dragSearch) uncarried() bool {
+	t := &d.t
+	best := [2]float64{math.Inf(-1), math.Inf(-1)}
+	for i := range t.b.part.Solid.Faces() {
+		n := d.outward(i)
+		_, offset, _ := t.b.part.Solid.Face(i)
+		t.a.project(n)
+		low := spread(t.a.f).low
+		for end := range best {
+			best[end] = math.Max(best[end], low[end]-offset-n.Dot(gap.FromVec(t.b.p0.T)))
 		}
 	}
-	return false
+	return best[0] < -d.o.Band && best[1] < -d.o.Band
 }
 
 // highest is an upper bound on the distance of a from the plane of face i over
@@ -210,15 +239,15 @@ func (d *dragSearch) highest(i int) float64 {
 	return least - offset - n.Dot(gap.FromVec(t.b.p0.T)) + t.e
 }
 
-// longest is the longest path of any vertex, in whatever direction.
-func (d *dragSearch) longest() float64 {
+// longest is the longest path of any vertex, in whatever direction, and the longest
+// chord of one.
+func (d *dragSearch) longest() (path, chord float64) {
 	t := &d.t
-	most := 0.0
 	for _, v := range t.a.part.Solid.Vertices() {
 		g := glideOf(t, v, gap.XYZ{}, 1)
-		most = math.Max(most, g.path)
+		path, chord = math.Max(path, g.path), math.Max(chord, g.chord)
 	}
-	return most
+	return path, chord
 }
 
 // deepest tells whether what no face carries may be a face that digs in: some

@@ -150,6 +150,30 @@ func TestAPanelThatComesInOneInFiftyDragsFromTheBandOn(t *testing.T) {
 	checkDrag(t, Drag(m, Ground, panel(), wall(), 0, 1, DragOptions{}), 50*DefaultBand, DefaultEpsilon, true)
 }
 
+// A panel 2 mm inside the wall, where no face carries it: it drags all its way, and
+// nothing is certified from below. Cutting the way up would save nothing.
+func TestADigIsBracketedInFewIntervals(t *testing.T) {
+	for name, m := range map[string]tree{"slide": slide(geom.Vec{0, 0.12, 0}), "hinge": hinge(geom.Vec{0.001, 0, 1.5}, alongX, 0.08)} {
+		w := new(work)
+		w.one[0] = wall()
+		inside := Part{0, block(-0.1, 0.002, -1, 1, 0, 3)}
+		w.reset(m, Ground, inside, w.one[:])
+		d := dragSearch{work: w, o: DragOptions{}.filled()}
+		d.spans = append(d.spans, d.measure(0, 1))
+		d.refine(narrowest)
+		farthest := 0.12
+		if name == "hinge" {
+			farthest = 0.08 * math.Hypot(1, 1.5) // the path of a corner
+		}
+		if got := d.sum(); got.Lower != 0 || got.Upper < farthest || got.Upper > farthest+DefaultEpsilon {
+			t.Errorf("%s: %+v, want up to %g", name, got, farthest)
+		}
+		if len(d.spans) > 64 {
+			t.Errorf("%s: %d intervals", name, len(d.spans))
+		}
+	}
+}
+
 func TestAPanelDragsFromWhereItComesOntoTheFace(t *testing.T) {
 	m := tree{{parent: Ground, dir: alongY, drive: drive{q0: 8, q1: -8}}}
 	checkDrag(t, Drag(m, Ground, panel(), wall(), 0, 1, DragOptions{}), 6, DefaultBand+DefaultEpsilon, true)
