@@ -7,7 +7,8 @@
 
 Written from clearance/proof/FORMAT.md alone, in another language and without a
 look at the first verifier, so that one misreading does not pass both; only
-`carry`, `tip` and `near` were added by somebody who knew the first. The section
+`carry`, `tip` and `near` were added by somebody who knew the first, and frames.py,
+written by somebody who did not, holds where they put the carrier. The section
 numbers below are that page's. The first form prints what holds and what
 was taken on trust (exit 0), or `refused: line L: reason` (exit 1). The second
 makes tampered copies of a proof that holds and fails unless this verifier and
