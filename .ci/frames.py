@@ -125,11 +125,11 @@ def place(record, s, point):
     return add(f[0], turn_y(add(to, faced), f[1]))
 
 
-def curvature(frame, verify, s0, s1, point):
+def curvature(frame, interval, s0, s1, point):
     """The verifier's bound on |p''| of a point of the frame over an interval."""
     import numpy as np
 
-    _, c, a, spins = frame.curve(verify.Iv(np.array([s0]), np.array([s1])))
+    _, c, a, spins = frame.curve(interval(np.array([s0]), np.array([s1])))
     rates = [(float(np.max(j.d.size())), float(np.max(j.e.size()))) for _, _, j in spins]
     arm = np.array(point) - c
     if len(spins) == 1:
@@ -139,12 +139,12 @@ def curvature(frame, verify, s0, s1, point):
     return float(np.max(a)) + (om * om + al) * float(np.linalg.norm(arm))
 
 
-def check(record, verify):
+def check(record, frames, interval):
     """The most that both ways differ by, and the largest share of a bound that is used."""
     import numpy as np
 
     words = record.split()
-    frame = verify.FRAMES[words[0]](words[1:])
+    frame = frames[words[0]](words[1:])
     differ, used, h = 0.0, 0.0, 1e-2
     for point in ((0.0, 0.0, 0.0), (9.3, 1.5, 2.4), (-1.0, -1.6, 0.1), (4.0, 0.0, 3.0)):
         for s in S:
@@ -153,12 +153,12 @@ def check(record, verify):
         for s in (0.1, 0.5, 0.9):
             p = [np.array(place(record, s + d, point)) for d in (-h, 0, h)]
             bend = float(np.linalg.norm(p[0] - 2 * p[1] + p[2])) / (h * h)
-            used = max(used, bend / (curvature(frame, verify, s - h, s + h, point) + 1e-9))  # 1e-13 m of rounding over h²
+            used = max(used, bend / (curvature(frame, interval, s - h, s + h, point) + 1e-9))  # 1e-13 m of rounding over h²
     return differ, used
 
 
 def main(names):
-    import verify
+    from verifier import interval, rolling
 
     records = set()
     for name in names:
@@ -166,7 +166,7 @@ def main(names):
             records |= {line.strip() for line in file if line.split(" ", 1)[0] in KINDS}
     differ = used = 0.0
     for record in sorted(records):
-        d, u = check(record, verify)
+        d, u = check(record, rolling.FRAMES, interval.Iv)
         if d > 1e-11 or u > 1:
             print(f"{record}: places differ by {d:.3g} m, {u:.3f} of the bound on curvature is used")
         differ, used = max(differ, d), max(used, u)
