@@ -76,8 +76,7 @@ func Drag(m Motion, ref int, a, b Part, s0, s1 float64, o DragOptions) Travel {
 	if !w.t.load(&w.cache, a, b, s0, s1) || !w.t.b.still {
 		return Travel{Upper: math.Inf(1), Face: true}
 	}
-	d.spans = append(d.spans, d.measure(s0, s1))
-	d.refine((s1 - s0) * narrowest)
+	d.search(s0, s1)
 	if w.lost {
 		return Travel{Upper: math.Inf(1), Face: true}
 	}
@@ -107,8 +106,21 @@ type span struct {
 type dragSearch struct {
 	*work
 	o     DragOptions
+	whole float64 // width of the interval asked for
 	spans []span
 	clip  clipper
+}
+
+// digPieces is into how many intervals a dig is cut before its ends are taken for
+// what is between them (judgement: a part that leaves the concrete in a step and
+// comes back is seen).
+const digPieces = 16
+
+// search fills spans.
+func (d *dragSearch) search(s0, s1 float64) {
+	d.whole = s1 - s0
+	d.spans = append(d.spans[:0], d.measure(s0, s1))
+	d.refine(d.whole * narrowest)
 }
 
 // refine splits the span with the most to spare until there is little left.
@@ -167,7 +179,7 @@ func (d *dragSearch) measure(s0, s1 float64) span {
 	if least < -d.o.Band {
 		path, chord := d.longest()
 		x.upper, x.face, x.spare = path, d.deepest(least), path
-		if drags && d.uncarried() { // all the way, it seems: of the path only its bends can be saved
+		if drags && s1-s0 <= d.whole/digPieces && d.uncarried() { // all the way: of the path only its bends can be saved
 			x.spare = path - chord
 		}
 		return x

@@ -151,7 +151,7 @@ func TestAPanelThatComesInOneInFiftyDragsFromTheBandOn(t *testing.T) {
 }
 
 // A panel 2 mm inside the wall, where no face carries it: it drags all its way, and
-// nothing is certified from below. Cutting the way up would save nothing.
+// nothing is certified from below. Cutting the way up finely would save nothing.
 func TestADigIsBracketedInFewIntervals(t *testing.T) {
 	for name, m := range map[string]tree{"slide": slide(geom.Vec{0, 0.12, 0}), "hinge": hinge(geom.Vec{0.001, 0, 1.5}, alongX, 0.08)} {
 		w := new(work)
@@ -159,8 +159,7 @@ func TestADigIsBracketedInFewIntervals(t *testing.T) {
 		inside := Part{0, block(-0.1, 0.002, -1, 1, 0, 3)}
 		w.reset(m, Ground, inside, w.one[:])
 		d := dragSearch{work: w, o: DragOptions{}.filled()}
-		d.spans = append(d.spans, d.measure(0, 1))
-		d.refine(narrowest)
+		d.search(0, 1)
 		farthest := 0.12
 		if name == "hinge" {
 			farthest = 0.08 * math.Hypot(1, 1.5) // the path of a corner
@@ -171,6 +170,18 @@ func TestADigIsBracketedInFewIntervals(t *testing.T) {
 		if len(d.spans) > 64 {
 			t.Errorf("%s: %d intervals", name, len(d.spans))
 		}
+	}
+}
+
+// A block slides out of a leaf of concrete, half a metre on, and back to where it
+// dug in at first: 0.15 m each way are in the leaf, less the band within which the
+// leaf's end carries it, square to the way.
+func TestAPartThatComesBackToItsDigDoesNotDragWhereItWasFree(t *testing.T) {
+	m := tree{{parent: Ground, dir: alongY, drive: drive{q1: 2, q2: -4}}}
+	part := Part{0, block(-0.1, 0.002, -0.1, 0, 0, 3)}
+	leaf := ground(block(0, 0.3, -0.05, 0.05, 0, 3))
+	if got := Drag(m, Ground, part, leaf, 0, 1, DragOptions{}); got.Upper < 0.3-2*DefaultBand || got.Upper > 0.3 {
+		t.Errorf("%+v, want 0.299 m", got)
 	}
 }
 
