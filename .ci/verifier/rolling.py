@@ -134,6 +134,7 @@ class Carry(Facing):
         self.m = [np.array([self.alpha * c, a, -c]) for a, c in zip(r1, x)]
         self.k = np.array([1, 0, self.alpha]) / math.hypot(1, self.alpha)
         require(max(np.linalg.norm(m) for m in self.m) < 0.9, "carry: too far off the straight ahead")
+        require(min(self.direction(s)[0] for s in (0.0, 1.0)) >= 0.3, "carry: hardly ahead, or back")
         rests = np.array_equal(self.m[0], self.m[1])
         self.yaws = not rests and not (r1[0] == 0 and r1[1] == 0)
         self.pitches = not rests and not (x[0] == x[1] and self.alpha == 0)

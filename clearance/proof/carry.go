@@ -59,7 +59,7 @@ func readCarry(t *text) frame {
 		return nil
 	}
 	if !(c.base >= shortest && c.high.ahead-c.low.ahead >= shortest && c.low.slope.length() <= steepest && c.high.slope.length() <= steepest) || !c.solve() {
-		t.fail("guides or wheels less than %g m apart, planes steeper than %g, or a carrier that leans or turns more than %g against the straight ahead", shortest, steepest, sharpest)
+		t.fail("guides or wheels less than %g m apart, planes steeper than %g, or a carrier that leans or turns more than %g against the straight ahead, or goes less than %g along it", shortest, steepest, sharpest, forward)
 	}
 	return c
 }
@@ -70,6 +70,7 @@ const (
 	shortest = 0.1 // m, between guides, and between wheel lines
 	steepest = 0.5 // slope of a plane
 	sharpest = 0.9 // sine of the angle between the carrier and the straight ahead
+	forward  = 0.3 // share of the carrier's x that lies along it
 )
 
 // solve finds the directions of the carrier: with u along the straight ahead, n
@@ -110,7 +111,8 @@ func (c *carry) solve() bool {
 	c.k = vec{1, 0, a}.mul(1 / math.Hypot(1, a))
 	most := math.Max(start.length(), start.add(way).length())
 	c.inexact = 0x1p-45 * (1 + (c.ahead.at.length()+most)/c.base + (math.Abs(c.low.h)+math.Abs(c.high.h)+most)/wide)
-	return c.p.length() < sharpest && c.p.add(c.q).length() < sharpest
+	// along u the direction is concave in s: between the ends it is no less
+	return c.p.length() < sharpest && c.p.add(c.q).length() < sharpest && c.direction(0)[0] >= forward && c.direction(1)[0] >= forward
 }
 
 // direction is the carrier's x at s, in the axes of the straight ahead.

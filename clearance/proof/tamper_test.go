@@ -170,6 +170,7 @@ var tamperings = []struct{ name, old, put, line, why string }{
 	{"carry up too steep a plane", `step 7 roll "ahead"`, `step 7 roll "ahead"` + "\ncarry 0,0,0 0 0,0,0 4 0,0,0 0 0 1 0,0,0 0 0 0,0,0 4 0.6,0,0", "carry", "steeper than 0.5"},
 	{"carry on one wheel line", `step 7 roll "ahead"`, `step 7 roll "ahead"` + "\ncarry 0,0,0 0 0,0,0 4 0,0,0 0 0 1 0,0,0 0 4 0,0,0 4 0,0,0", "carry", "less than 0.1 m apart"},
 	{"carry that leaves the straight ahead", `step 7 roll "ahead"`, `step 7 roll "ahead"` + "\ncarry 0,0,0 0 0,0,0 4 0,0,0 0 0 1 0,4,0 0 0 0,0,0 4 0,0,0", "carry", "turns more than 0.9"},
+	{"carry that stands on end", `step 7 roll "ahead"`, `step 7 roll "ahead"` + "\ncarry 0,0,0 0 0,0,0 4 0,0,0 0 0 0 0,0,0 0 2 0,0,0 4 0.5,0,2.4", "carry", "less than 0.3 along it"},
 	{"tip on end", `step 7 roll "ahead"`, `step 7 roll "ahead"` + "\ntip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 1", "tip", "pitches by 0.9"},
 	{"frame placed twice", `step 7 roll "ahead"`, `step 7 roll "ahead"` + "\ntip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 0\ntip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 0", "tip", "placed twice"},
 	{"frame placed while stripping", `step 1 strip`, `tip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 0` + "\nstep 1 strip", "tip", "before the first step"},

@@ -103,10 +103,12 @@ const mostTurn = 0.01
 // of that rest passes a bend. In plan the body is shorter or longer between the
 // rests by at most base g²/2, over which way it may be on the next plane or
 // straight: pivot and line ahead are then off by d, the turns in it, times that.
+// Where a wheel passes a bend up to two nudges of the way are left out, over which
+// a point goes about as far.
 func (r *Ride) Within(every, arm float64) float64 {
 	g, d := r.g.steepest()
 	base := r.g.span()
-	return r.g.turn(every)*(arm+g*base*math.Hypot(1, g)) + d*base*g*g/2*(1+2*arm/r.g.shortest())
+	return r.g.turn(every)*(arm+g*base*math.Hypot(1, g)) + d*base*g*g/2*(1+2*arm/r.g.shortest()) + 4*nudge
 }
 
 // turn is that of Within; not positive where nothing bounds it.

@@ -108,7 +108,7 @@ func TestEveryPoseBetweenTwoRestsIsNearOneThatIsSwept(t *testing.T) {
 		try(ahead, s1)
 		for _, x := range list {
 			d := x.(*Glide)
-			if at >= d.from-1e-9 && at <= d.to+1e-9 && d.to > d.from {
+			if at >= d.from-2*nudge && at <= d.to+2*nudge && d.to > d.from {
 				try(d, math.Max(0, math.Min(1, (at-d.from)/(d.to-d.from))))
 			}
 		}

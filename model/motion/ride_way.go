@@ -101,19 +101,24 @@ func (g *ground) settle(over, t float64) (footing, error) {
 		wheels[i] = Wheel{X: x}
 	}
 	var was footing
-	for n := range 40 {
+	passed := make([]int, len(wheels))
+	for n := range 60 {
 		f := footing{rear: rear, front: spanUnder(g.course, p.Add(flat(e).Mul(g.carriage.base())))}
 		for i := range wheels {
 			q := p.Add(flat(e).Mul(g.lever(i)))
 			on[i] = spanUnder(g.planes, q)
+			if n > 20 { // at a step both sides disown a wheel: it has passed
+				on[i] = max(on[i], passed[i])
+				passed[i] = on[i]
+			}
 			heights[i] = g.planes[on[i]].under(q)
 		}
-		if f.low, f.high = facet(wheels, heights, over); n > 20 {
+		if f.low, f.high = facet(wheels, heights, over); n > 40 {
 			f.low, f.high = was.low, was.high
 		}
 		f.lowOn, f.highOn = on[f.low], on[f.high]
-		if n > 20 { // at a step both sides disown a wheel: it has passed
-			f.front, f.lowOn, f.highOn = max(f.front, was.front), max(f.lowOn, was.lowOn), max(f.highOn, was.highOn)
+		if n > 20 {
+			f.front = max(f.front, was.front)
 		}
 		if n > 0 && f == was {
 			return f, nil
