@@ -27,7 +27,7 @@ type bay struct {
 	stripped,
 	raised obstacles
 	sealed map[[2]int]carrier.Contact
-	nudges *nudged
+	nudges *knownNudges
 }
 
 // obstacles are the concrete at one moment, with the pairs of parts and solids
@@ -57,7 +57,7 @@ func obstaclesOf(solids []culvert.Solid) obstacles {
 }
 
 func inspect(b *model.Bay, j *job.Job, l Limits, t allow.Tolerances) *bay {
-	v := &bay{Bay: b, imperial: j.Job.Units == "imperial", crossfall: float64(j.Alignment.Crossfall), travel: j.Travel, limits: l, tol: t.In(b.Cell.Section, b.Carrier.Gauge), sealed: map[[2]int]carrier.Contact{}, nudges: &nudged{}}
+	v := &bay{Bay: b, imperial: j.Job.Units == "imperial", crossfall: float64(j.Alignment.Crossfall), travel: j.Travel, limits: l, tol: t.In(b.Cell.Section, b.Carrier.Gauge), sealed: map[[2]int]carrier.Contact{}, nudges: &knownNudges{}}
 	for _, p := range b.Carrier.Parts {
 		v.parts = append(v.parts, sweep.NewPart(p.Body, p.Solid))
 	}

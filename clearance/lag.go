@@ -87,15 +87,15 @@ func (b *bay) sway(s carrier.Step, part, adjuster int) float64 {
 	return most
 }
 
-// nudged are the nudges of every step and adjuster that were asked for, of all bays
+// knownNudges are the nudges of every step and adjuster that were asked for, of all bays
 // that go through the same motions.
-type nudged struct {
+type knownNudges struct {
 	mu    sync.Mutex
 	known map[nudgeKey]*nudges
 }
 
 // of a step and adjuster, made once, by whichever bay asks first: all make the same.
-func (d *nudged) of(b *bay, s carrier.Step, adjuster int) *nudges {
+func (d *knownNudges) of(b *bay, s carrier.Step, adjuster int) *nudges {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	key := nudgeKey{s.Path, adjuster}
