@@ -143,23 +143,31 @@ class Claim:
             self._open = None
 
     def asked(self, f):
+        """What a leaf must show of each pair; a seam keeps its number without a contact too."""
         store = self.touch if f.touched else self.free
         if not self.is_self:
             return store[list(f.a)][:, None]
-        return store[np.minimum(np.array(f.a)[:, None], np.array(f.b)[None, :])]
+        smaller = np.minimum(np.array(f.a)[:, None], np.array(f.b)[None, :])
+        seams = self._among(self.v.seams(self.carrier), f.a, f.b) & ~self.exempt(f.a, f.b)
+        self.seams_held = self.seams_held or bool(seams.any())
+        return np.where(seams & (self.touch[smaller] > store[smaller]), self.touch[smaller], store[smaller])
+
+    seams_held = False
+
+    def _among(self, codes, a, b):
+        """A matrix: which pairs of parts stand in a sorted list of codes."""
+        aa, cc = np.array(a)[:, None], np.array(b)[None, :]
+        code = np.minimum(aa, cc) * len(self.free) + np.maximum(aa, cc)
+        if not len(codes):
+            return np.zeros(code.shape, dtype=bool)
+        return codes[np.minimum(np.searchsorted(codes, code), len(codes) - 1)] == code
 
     def exempt(self, a, b):
         """A matrix: which pairs of parts a self claim leaves out."""
         self.v.matrix(a, b)
         ba, bb = self.carrier.body_of[list(a)], self.carrier.body_of[list(b)]
         out = self.v.still(self.carrier, self.step)[ba[:, None], bb[None, :]]
-        pinned = self.v.pinned(self.carrier)
-        if len(pinned):
-            aa, cc = np.array(a)[:, None], np.array(b)[None, :]
-            code = np.minimum(aa, cc) * len(self.free) + np.maximum(aa, cc)
-            spot = np.minimum(np.searchsorted(pinned, code), len(pinned) - 1)
-            out = out | (pinned[spot] == code)
-        return out
+        return out | self._among(self.v.pinned(self.carrier), a, b)
 
     def declared(self, a, b):
         if self.is_self:

@@ -40,7 +40,7 @@ class Verifier:
         self.planes, self.contacts, self.contact_least = collections.Counter(), 0, math.inf
         self.less_parts, self.less_most, self.witnesses = 0, 0, 0
         self.claims, self.entries, self.uppers = {}, {}, {}
-        self._rest, self._still, self._pinned = {}, {}, {}
+        self._rest, self._still, self._pinned, self._seams = {}, {}, {}, {}
         self.reader = None
         try:
             self.reader = Reader(data)
@@ -85,10 +85,18 @@ class Verifier:
         return self._still[id(step)]
 
     def pinned(self, carrier):
-        if id(carrier) not in self._pinned:
+        """The pinned pairs of parts, a sorted number each."""
+        return self._codes(self._pinned, carrier, carrier.pinned)
+
+    def seams(self, carrier):
+        return self._codes(self._seams, carrier, carrier.seams)
+
+    @staticmethod
+    def _codes(known, carrier, pairs):
+        if id(carrier) not in known:
             n = len(carrier.part_body)
-            self._pinned[id(carrier)] = np.array(sorted(p * n + q for p, q in carrier.pinned), dtype=int)
-        return self._pinned[id(carrier)]
+            known[id(carrier)] = np.array(sorted(p * n + q for p, q in pairs), dtype=int)
+        return known[id(carrier)]
 
     def _claims(self):
         r = self.reader
@@ -101,6 +109,7 @@ class Verifier:
                 r.advance()
                 claim.read_numbers(r)
                 Tree(claim, self, r)
+                require("strip.self.seams" not in claim.touches or claim.seams_held, "touch: no seam is held to its number")
                 self._enter(claim)
             except Refused as refusal:
                 refusal.claim = refusal.claim or words
@@ -120,8 +129,13 @@ class Verifier:
 
     def _coverage(self):
         """Section 8."""
+        last = {}  # the last strip step that is claimed among the parts of each carrier
+        for kind, owner, step, _ in self.claims:
+            if kind == "self":
+                last[owner] = max(last.get(owner, step), step)
         for claim_key, ident, keys in self._required():
-            if self.model.scope == "some" and not any(k in self.entries for k in keys):
+            before = claim_key[0] == "self" and claim_key[2] <= last.get(claim_key[1], -1)
+            if self.model.scope == "some" and not before and not any(k in self.entries for k in keys):
                 continue
             claim = self.claims.get(claim_key)
             words = " ".join(str(x) for x in claim_key if x is not None)
@@ -173,7 +187,7 @@ class Verifier:
             if entry is not None:
                 seen.add(key)
             if lower is None:
-                require(entry is None or entry[1] and entry[0] >= check["limit"],
+                require(entry is None or entry[1] and entry[0] - max(check["allowance"], 0) >= check["limit"],
                         f"result: {words} has no number, but the proof has")
             elif entry is None and self.model.scope == "some":
                 self.not_shown.append(words)

@@ -167,6 +167,21 @@ def claim_dropped(t):
     return "\n".join(lines).encode()
 
 
+def seams_unheld(t):
+    """A number of seams that only contacts would be held to, and no contact."""
+    at = t.first_line("touch", lambda line: "strip.self.seams" in line)
+    start = max(i for i in range(at) if t.lines[i].startswith("self "))
+    end = next(i for i in range(at, len(t.lines)) if t.lines[i].split(" ", 1)[0] in ("self", "claim", "end"))
+    claim = []
+    for line in t.lines[start:end]:
+        if line.startswith(("need strip.self ", "touch strip.self.seams ")):
+            words = line.split(" ")
+            line = " ".join([*words[:2], "-0.5" if words[0] == "need" else "0.5"])
+        if line != "C":
+            claim.append(line)
+    return "\n".join(t.lines[:start] + claim + t.lines[end:]).encode()
+
+
 def tampered(t):
     """Kind and tampered copy, always the same for the same proof."""
     leaf = t.tight[("any",)][2]
@@ -189,6 +204,7 @@ def tampered(t):
     yield "pair left out of a list", pair_left_out(t)
     yield "contact added in a tree", contact_in_tree(t)
     yield "contact added to the model", contact_declared(t)
+    yield "number of seams without contacts", seams_unheld(t)
     yield "claim raised by 10 um", raised(t, 1e-5)
     yield "claim lowered by 10 um", raised(t, -1e-5)
     yield "claim left out", claim_dropped(t)

@@ -186,3 +186,40 @@ body 1 0 turn 0,0,1 0,0,0 - "arm"`
 		"claim 0 1 wall", "need roll.clear 0.4", "P 1,0,0", tail(1))
 	refused(t, steered, "P", "are asked")
 }
+
+// jamming is a carrier whose two halves meet at a seam as raised and run 10 mm into
+// each other in the second step; the number of what may not touch is honest.
+func jamming(scope, claims string) string {
+	return lines(head(scope), twoSlides, "part 0 0 "+box(0, 0, 0, 1, 1, 1)+` "L"`, "part 1 1 "+box(0, 1, 0, 1, 2, 1)+` "R"`, "seam 0 1",
+		`step 1 strip "free"`, `step 2 strip "home"`, "drive 1 0 -0.01", `step 3 strip "after"`, "drive 1 -0.01 -0.01", claims)
+}
+
+// The seam's own number holds a pair without a contact record too: else a low
+// number of what may not touch lets the seam overlap.
+func TestSeamIsHeldToItsNumberWithoutAContact(t *testing.T) {
+	claims := func(seam, leaf string) string {
+		return lines("self 0 1", "need strip.self -0.5", "touch strip.self.seams 0", leaf, "self 0 2", "need strip.self -0.5", "touch strip.self.seams "+seam, leaf, tail(2))
+	}
+	for _, leaf := range []string{"S 0\nN\nP 0,1,0\nN", "S 0\nN\nC\nP 0,1,0\nN"} {
+		refused(t, jamming("some", claims("0", leaf)), "P", "are asked")
+		accepted(t, jamming("some", claims("-0.01", leaf)))
+	}
+}
+
+// Pairs that rest are shown in the first strip step, or where they moved last: a
+// proof of some checks has the claims of all steps before.
+func TestStepAmongThePartsIsShownWithAllStepsBeforeIt(t *testing.T) {
+	third := lines("self 0 3", "need strip.self 0.1", "N")
+	refused(t, jamming("some", lines(third, tail(1))), "", "no claim serves")
+	first := lines("self 0 1", "need strip.self 0", "S 0\nN\nP 0,1,0\nN")
+	refused(t, jamming("some", lines(first, third, tail(2))), "", "no claim serves")
+	second := lines("self 0 2", "need strip.self -0.01", "S 0\nN\nP 0,1,0\nN")
+	accepted(t, jamming("some", lines(first, second, third, tail(3))))
+}
+
+// In the third step the only seam rests and is exempt: whatever its number said
+// would be shown.
+func TestSeamsNumberThatNoPairKeepsIsNone(t *testing.T) {
+	before := lines("self 0 1", "need strip.self 0", "S 0\nN\nP 0,1,0\nN", "self 0 2", "need strip.self -0.01", "S 0\nN\nP 0,1,0\nN")
+	refused(t, jamming("some", lines(before, "self 0 3", "need strip.self 0.1", "touch strip.self.seams 5", "N", tail(3))), "N", "no pair")
+}

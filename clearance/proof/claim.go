@@ -50,6 +50,16 @@ type need struct {
 
 func (c *claim) self() bool { return c.place == nil }
 
+// serves tells whether the claim states a number of a check.
+func (c *claim) serves(id string) bool {
+	for _, n := range c.needs {
+		if n.id == id {
+			return true
+		}
+	}
+	return false
+}
+
 // opened reads the head of a claim.
 func (m *model) opened(t *text) *claim {
 	c := &claim{line: t.line}
@@ -124,7 +134,7 @@ func (p *place) around(s *step, set string) []int {
 // asked reads the needs of a claim, up to the first record of its tree.
 //
 //	need ID LOWER [far]   every pair that may not touch keeps LOWER
-//	touch ID LOWER        every pair that may touch keeps LOWER
+//	touch ID LOWER        a pair that may touch keeps LOWER, see walker.contact
 //	less UM PARTS         of these parts UM micrometres more are asked than LOWER
 //	near UPPER ...        a pair of points that are no farther apart than UPPER
 //	each PART FREE TOUCH  a number for one part; - for none

@@ -8,17 +8,30 @@ import "slices"
 // them or not at all.
 func (v *verifier) cover() {
 	for _, c := range v.carriers {
-		for _, s := range c.steps {
-			if s.kind == strip && len(s.present) > 0 && v.report.Whole {
-				v.must(nil, &claim{carrier: c, step: s, set: "self"}, "strip.self")
-			}
-		}
+		v.coverSelf(c)
 	}
 	for _, p := range v.places {
 		for _, s := range append(slices.Clone(p.carrier.steps), p.steps...) {
 			for _, zone := range v.order {
 				v.coverZone(p, s, zone)
 			}
+		}
+	}
+}
+
+// coverSelf wants every strip step among the parts themselves, or where the proof
+// is of some checks only, all up to the last that it claims: what rests in one is
+// shown in those before.
+func (v *verifier) coverSelf(c *carrier) {
+	claimed := false
+	for i := len(c.steps) - 1; i >= 0; i-- {
+		s := c.steps[i]
+		if s.kind != strip || len(s.present) == 0 {
+			continue
+		}
+		about := &claim{carrier: c, step: s, set: "self"}
+		if claimed = claimed || v.report.Whole || v.served[about.key()] != nil; claimed {
+			v.mustServe(about, "strip.self", "among the parts")
 		}
 	}
 }
@@ -48,22 +61,18 @@ func (v *verifier) coverZone(p *place, s *step, zone string) {
 	}
 }
 
-// must holds that a claim serves a check. p is nil among the parts themselves.
+// must holds that a claim serves a check against a place, or that the proof makes
+// no such entry.
 func (v *verifier) must(p *place, about *claim, id string) {
-	if c := v.served[about.key()]; c != nil {
-		for _, n := range c.needs {
-			if n.id == id && !n.touch {
-				return
-			}
-		}
+	_, subject := v.subject(about, id, p.names[0])
+	if _, made := v.known[[2]string{id, subject}]; made || v.report.Whole {
+		v.mustServe(about, id, p.names[0])
 	}
-	name := "among the parts"
-	if p != nil {
-		name = p.names[0]
-		_, subject := v.subject(about, id, name)
-		if _, made := v.known[[2]string{id, subject}]; !made && !v.report.Whole {
-			return
-		}
+}
+
+func (v *verifier) mustServe(about *claim, id, name string) {
+	c := v.served[about.key()]
+	if c == nil || !slices.ContainsFunc(c.needs, func(n need) bool { return n.id == id && !n.touch }) {
+		v.t.fail("%s, step %q against %s: no claim serves %s", name, about.step.name, about.set, id)
 	}
-	v.t.fail("%s, step %q against %s: no claim serves %s", name, about.step.name, about.set, id)
 }

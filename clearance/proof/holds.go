@@ -89,7 +89,7 @@ func (c stated) against(e Entry, ok bool) string {
 		return "passes with a number that does not reach its limit"
 	case !value && ok && !e.Far:
 		return fmt.Sprintf("no number is stated and %g m are proved", e.Lower)
-	case !value && ok && (c.Limit == nil || !(e.Lower >= *c.Limit)):
+	case !value && ok && (c.Limit == nil || !(e.Lower-math.Max(0, c.Allowance) >= *c.Limit)):
 		return fmt.Sprintf("no number is stated, and the %g m proved do not reach a limit", e.Lower)
 	}
 	return ""

@@ -273,6 +273,7 @@ func TestResultThatStatesAnythingElseDoesNotHold(t *testing.T) {
 		{"number left out", `"value": {"lower": 0.03, "upper": 0.0301}`, `"value": null`, "no number is stated"},
 		{"number of what is only far", `"value": null`, `"value": {"lower": 0.15}`, "nothing is near"},
 		{"limit beyond what is proved to be far", `"limit": 0.003, "verdict": "pass", "value": null`, `"limit": 0.2, "verdict": "pass", "value": null`, "do not reach"},
+		{"far, and an allowance takes it off", `"limit": 0.003, "verdict": "pass", "value": null`, `"limit": 0.003, "verdict": "pass", "allowance": 0.148, "value": null`, "do not reach"},
 		{"far without a limit", `"limit": 0.003, "verdict": "pass", "value": null`, `"verdict": "pass", "value": null`, "do not reach"},
 		{"passes without reason", `"allowance": 0.02`, `"allowance": 0.0271`, "passes"},
 		{"another subject", "pour 1, release, wall", "pour 3, release, wall", "nothing is proved"},
