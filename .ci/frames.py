@@ -4,8 +4,8 @@
     .ci/frames.py PROOF...
 
 place() says where a `steer`, `carry` or `tip` record of clearance/proof/FORMAT.md
-puts a point of the carrier. It was written from that page alone by somebody who
-knew neither verifier, and finds the direction of a `carry` not by the page's closed
+puts a point of the carrier. It was written from that page alone by somebody else than
+who wrote the verifiers, and finds the direction of a `carry` not by the page's closed
 form but by Newton's method from what defines it: the base point on its line, two
 points in their planes, length one. Every such record of the proofs given is placed
 both ways, and the second verifier's bounds on curvature are held against second
@@ -13,7 +13,10 @@ differences of these places. Exit 1 if any differs. Needs numpy for the verifier
 """
 
 import math
+import os
 import sys
+
+sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "verify"))
 
 S = (0.0, 0.3, 0.7, 1.0)
 KINDS = {"steer": "vvvnvv", "carry": "vnvnvnnnvnnvnv", "tip": "vnvvvnnnn"}
@@ -125,40 +128,38 @@ def place(record, s, point):
     return add(f[0], turn_y(add(to, faced), f[1]))
 
 
-def curvature(frame, interval, s0, s1, point):
-    """The verifier's bound on |p''| of a point of the frame over an interval."""
-    import numpy as np
-
-    _, c, a, spins = frame.curve(interval(np.array([s0]), np.array([s1])))
-    rates = [(float(np.max(j.d.size())), float(np.max(j.e.size()))) for _, _, j in spins]
-    arm = np.array(point) - c
-    if len(spins) == 1:
-        arm = np.cross(arm, spins[0][0])
-    om = math.hypot(*[d for d, _ in rates]) if rates else 0.0
-    al = math.hypot(*[e for _, e in rates], math.prod(d for d, _ in rates) if len(rates) == 2 else 0.0) if rates else 0.0
-    return float(np.max(a)) + (om * om + al) * float(np.linalg.norm(arm))
-
-
-def check(record, frames, interval):
+def check(record, rolling):
     """The most that both ways differ by, and the largest share of a bound that is used."""
     import numpy as np
 
-    words = record.split()
-    frame = frames[words[0]](words[1:])
+    frame = rolling.make(parse(record))
     differ, used, h = 0.0, 0.0, 1e-2
     for point in ((0.0, 0.0, 0.0), (9.3, 1.5, 2.4), (-1.0, -1.6, 0.1), (4.0, 0.0, 3.0)):
         for s in S:
-            r, t = frame.poses(np.array([s]))
-            differ = max(differ, float(np.linalg.norm(r[0] @ np.array(point) + t[0] - np.array(place(record, s, point)))))
+            r, t = frame.pose(np.array([s]))
+            differ = max(differ, math.dist(r[0] @ np.array(point) + t[0], place(record, s, point)))
         for s in (0.1, 0.5, 0.9):
             p = [np.array(place(record, s + d, point)) for d in (-h, 0, h)]
             bend = float(np.linalg.norm(p[0] - 2 * p[1] + p[2])) / (h * h)
-            used = max(used, bend / (curvature(frame, interval, s - h, s + h, point) + 1e-9))  # 1e-13 m of rounding over h²
+            used = max(used, bend / (curvature(frame, s - h, s + h, point) + 1e-9))  # 1e-13 m of rounding over h²
     return differ, used
 
 
+def curvature(frame, s0, s1, point):
+    """The verifier's bound on |p''| of a point of the frame over an interval."""
+    import numpy as np
+
+    if frame.rest():
+        return 0.0
+    m = frame.motion(np.array([s0]), np.array([s1]))
+    arm = np.array(point) - m.c
+    if m.axis is not None:
+        arm = np.cross(arm, m.axis)
+    return float(m.a[0] + (m.om[0] ** 2 + m.al[0]) * np.linalg.norm(arm))
+
+
 def main(names):
-    from verifier import interval, rolling
+    import roll
 
     records = set()
     for name in names:
@@ -166,7 +167,7 @@ def main(names):
             records |= {line.strip() for line in file if line.split(" ", 1)[0] in KINDS}
     differ = used = 0.0
     for record in sorted(records):
-        d, u = check(record, rolling.FRAMES, interval.Iv)
+        d, u = check(record, roll)
         if d > 1e-11 or u > 1:
             print(f"{record}: places differ by {d:.3g} m, {u:.3f} of the bound on curvature is used")
         differ, used = max(differ, d), max(used, u)
