@@ -223,3 +223,11 @@ func TestSeamsNumberThatNoPairKeepsIsNone(t *testing.T) {
 	before := lines("self 0 1", "need strip.self 0", "S 0\nN\nP 0,1,0\nN", "self 0 2", "need strip.self -0.01", "S 0\nN\nP 0,1,0\nN")
 	refused(t, jamming("some", lines(before, "self 0 3", "need strip.self 0.1", "touch strip.self.seams 5", "N", tail(3))), "N", "no pair")
 }
+
+// A pin in the ground, in a frame that is placed as a whole: whether the pin goes
+// with it is not said.
+func TestLinkFromTheGroundIsRefusedInAFrameThatIsPlaced(t *testing.T) {
+	linked := swap(t, crew(), `- "panel"`, `- "panel"`+"\nlink 0 -1 1 0,-5,0 0,0,0")
+	accepted(t, linked)
+	refused(t, swap(t, linked, `step 7 roll "ahead"`, `step 7 roll "ahead"`+"\nsteer 0,0,0 0,0,0 0,0,0 0 0,0,0 4,0,0"), "steer", "where the ground is")
+}

@@ -24,6 +24,11 @@ func (m *model) frame(t *text) {
 		t.fail("a step that does not roll, or whose frame is placed twice")
 		return
 	}
+	for _, l := range m.places[len(m.places)-1].carrier.links {
+		if l.a == ground {
+			t.fail("a link from the ground in a frame that is placed: where the ground is, is not said")
+		}
+	}
 	m.step.frame = f
 }
 

@@ -174,6 +174,7 @@ var tamperings = []struct{ name, old, put, line, why string }{
 	{"tip on end", `step 7 roll "ahead"`, `step 7 roll "ahead"` + "\ntip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 1", "tip", "pitches by 0.9"},
 	{"frame placed twice", `step 7 roll "ahead"`, `step 7 roll "ahead"` + "\ntip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 0\ntip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 0", "tip", "placed twice"},
 	{"frame placed while stripping", `step 1 strip`, `tip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 0` + "\nstep 1 strip", "tip", "before the first step"},
+	{"span of one id", "A 0\nC\nP 0,1,0", "A 0-0\nC\nP 0,1,0", "A 0-0", "from 1"},
 	{"steer that bends too sharply", `step 7 roll "ahead"`, `step 7 roll "ahead"` + "\nsteer 0,4,0 1,0,0 0,0,0 0 0,0,0 4,0,0", "steer", "a bend too sharp"},
 	{"turning plane over half a turn", "need roll.clear 0.3\nP 0,1,0", "need roll.clear 0.3\nA 0\nW 0,1,0 0,-1,0\nP 0,1,0", "W", "are asked"},
 	{"turning plane of two pairs", "need roll.clear 0.3\nP 0,1,0", "need roll.clear 0.3\nW 0,1,0 0,1,0", "W", "one pair"},

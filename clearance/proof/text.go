@@ -232,7 +232,7 @@ func (t *text) ids(s string, set []int) []int {
 		lo := t.whole(from, 0, mostThings)
 		hi := lo
 		if span {
-			hi = t.whole(to, lo, mostThings)
+			hi = t.whole(to, lo+1, mostThings)
 		}
 		for at < len(set) && set[at] < lo {
 			at++
