@@ -221,7 +221,11 @@ func (q *placed) stripClaims() {
 			in := scene{step, q.stripped, same}
 			needs := q.serve(nil, in, "strip.dig", subject, zone, false)
 			needs = q.serve(needs, in, "strip.clear", subject+", "+zone.Words(), zone, false)
-			needs = q.serve(needs, in, "strip.dig", subject, zone, true)
+			if q.asked("strip.dig") {
+				needs = q.serve(needs, in, "strip.dig", subject, zone, true)
+			} else { // what touches is held to that all the same
+				needs = append(needs, touching("strip.dig", done.measures, z))
+			}
 			q.claimed(step, string(zone), needs, q.each(done.measures, z))
 		}
 		q.keptClaims(step, s, done)

@@ -93,7 +93,8 @@ func TestProofIsTheSameOnOneWorkerAndOnMany(t *testing.T) {
 
 func TestProofOfSomeChecksIsOfThoseOnly(t *testing.T) {
 	s := chain{gear: "roof-halves-24", job: cell24}.read(t)
-	for _, only := range [][]string{{"strip"}, {"roll.clear"}, {"strip.self", "raise"}, {"setup"}} {
+	for _, only := range [][]string{{"strip"}, {"roll.clear"}, {"strip.self", "raise"}, {"setup"},
+		{"strip.clear"}, {"strip.dig"}, {"strip.self"}, {"strip.supports"}, {"raise.clear"}, {"strip.clear", "raise.clear"}} {
 		text, result := proved(t, s, Options{Only: only}, false)
 		if r := holds(t, text, result); r != nil && (r.Whole || (r.Claims == 0) != (only[0] == "setup")) {
 			t.Errorf("%v: whole %v, %d claims", only, r.Whole, r.Claims)

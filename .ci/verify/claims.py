@@ -126,7 +126,9 @@ class ClaimReader:
         exempt = self._exempt(claim) if claim.place is None else None
         each, witnesses = self._asks(claim, first, second, touch, exempt)
         kept = self.budget.kept
-        walk = Walk(self.lines, self.budget, first, second, touch, bool(claim.touches), exempt, self.counts)
+        given = {p for p, (_, t) in each.items() if t is not None}
+        has_touch = lambda part: bool(claim.touches) or part in given
+        walk = Walk(self.lines, self.budget, first, second, touch, has_touch, exempt, self.counts)
         proof = Proof(self, claim, touch, exempt, each)
         proof.check(walk.run(), witnesses)
         proof.idle()
@@ -170,8 +172,6 @@ class ClaimReader:
                 witnesses.append(self._near(claim, last, first, second, touch, exempt))
         if not claim.needs:
             raise Refused("the claim has no need")
-        if any(t is not None for _, t in each.values()) and not claim.touches:
-            raise Refused("each gives a touch number where no touch is")
         self.lines.back()
         return each, witnesses
 

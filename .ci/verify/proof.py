@@ -13,7 +13,9 @@ class Proof:
     def __init__(self, reader, claim, touch, exempt, each):
         self.reader, self.claim, self.touch, self.exempt = reader, claim, touch, exempt
         self.free = self._numbers(claim.needs, {p: f for p, (f, _) in each.items()})
-        self.held = self._numbers(claim.touches, {p: t for p, (_, t) in each.items()}) if claim.touches else None
+        own = {p: t for p, (_, t) in each.items()}
+        given = claim.touches or any(t is not None for t in own.values())
+        self.held = self._numbers(claim.touches, own) if given else None
         self.carrier = claim.carrier
         self.stack = reader.part_stack(self.carrier)
         self.part_body = np.array([p.body for p in self.carrier.parts], int)

@@ -109,7 +109,7 @@ class Walk:
         p, q = first[0], second[0]
         if q not in self.touch.get(p, ()):
             raise Refused(f"{p} and {q} are not declared to touch in this step")
-        if touched or not self.has_touch:
+        if touched or not self.has_touch(p if self.exempt is None else min(p, q)):
             raise Refused("C stands twice" if touched else "no touch number is given")
         self.counts["contacts"] += 1
         return [(first, second, s0, s1, True)]
