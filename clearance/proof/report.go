@@ -49,6 +49,7 @@ func (t Trust) Lines() []string {
 	out := []string{
 		fmt.Sprintf("the solids: %d parts of %d carriers, %d solids around them at %d places", t.Parts, t.Carriers, t.Solids, t.Places),
 		fmt.Sprintf("the motion: %d bodies, %d links, %d pairs of bodies that run in each other, %d steps", t.Bodies, t.Links, t.Runs, t.Steps),
+		"that raising takes the collapse back and that nothing moves in a carrier that rolls: there its parts are not shown among themselves",
 		fmt.Sprintf("the declared pairs: %d pinned, %d seams, %d faces, %d lands, %d stands, %d rolls", t.Pinned, t.Seams, t.Faces, t.Lands, t.Stands, t.Rolls),
 		fmt.Sprintf("%d parts taken out of a step", t.Absent),
 		fmt.Sprintf("%d differences of allowance, by which a part is asked up to %.6g m less than is stated", t.Differences, t.MostLess),
