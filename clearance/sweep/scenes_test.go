@@ -58,6 +58,7 @@ type move struct {
 	d, axis, c geom.Vec
 	angle      float64
 	bound      geom.Bound
+	doubt      geom.Doubt // of its poses throughout
 }
 
 func (m *move) at(s float64) geom.Pose {
@@ -93,10 +94,17 @@ func (p *piece) Doubt(_, body int, s float64) geom.Doubt {
 	if body == Ground {
 		return geom.Doubt{}
 	}
-	m := &p.moves[body]
+	return p.moves[body].doubt
+}
+
+// doubtFrom bounds how far poses of a move are off that start at some pose: the
+// farthest of a straight way is its end.
+func (m *move) doubtFrom(start geom.Pose) geom.Doubt {
 	turned := geom.RotationDoubt(m.c, 2*0x1p-53*math.Abs(m.angle))
-	turned.Shift += geom.TranslationDoubt(m.d, s, 0).Shift
-	return turned.Chained(m.at(s), p.start[body], geom.Doubt{})
+	turned.Shift += geom.TranslationDoubt(m.d, 1, 0).Shift
+	end := m.at(1)
+	end.T = geom.Vec{m.d.Len() + 2*m.c.Len()}
+	return turned.Chained(end, start, geom.Doubt{})
 }
 
 type sceneReader struct {
@@ -239,6 +247,7 @@ func (r sceneReader) piece(now []geom.Pose) piece {
 			bodyFromStart := now[group].Inverse()
 			m.bound = geom.Bound{C: bodyFromStart.Apply(m.c), Axis: bodyFromStart.Turn(m.axis), Omega: math.Abs(m.angle)}
 		}
+		m.doubt = m.doubtFrom(now[group])
 		p.moves[group] = m
 		now[group] = m.at(1).Mul(now[group])
 	}
