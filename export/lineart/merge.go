@@ -128,17 +128,19 @@ func join(on []line) []line {
 	return out
 }
 
-// paths are the lines as results, in a fixed order.
+// paths are the lines as results, in a fixed order: by places to a speck, so that
+// the last bits of a coordinate do not decide between lines that begin together.
 func paths(lines []line, its []item) []Path {
 	out := make([]Path, len(lines))
 	for i, l := range lines {
 		out[i] = Path{From: l.at(l.from), To: l.at(l.to), Object: its[l.item].object, Kind: l.weight.kind}
 	}
-	slices.SortFunc(out, func(a, b Path) int {
+	place := func(x, y float64) int { return cmp.Compare(math.Round(x/speck), math.Round(y/speck)) }
+	slices.SortStableFunc(out, func(a, b Path) int {
 		return cmp.Or(
 			cmp.Compare(a.Object, b.Object), cmp.Compare(a.Kind, b.Kind),
-			cmp.Compare(a.From[0], b.From[0]), cmp.Compare(a.From[1], b.From[1]),
-			cmp.Compare(a.To[0], b.To[0]), cmp.Compare(a.To[1], b.To[1]),
+			place(a.From[0], b.From[0]), place(a.From[1], b.From[1]),
+			place(a.To[0], b.To[0]), place(a.To[1], b.To[1]),
 		)
 	})
 	return out
