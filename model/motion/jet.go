@@ -19,14 +19,14 @@ func steady(from, to, s0, s1 float64) jet {
 		return constant(from)
 	}
 	rate := outward(to-from, to-from)
-	v0, v1 := part(from, to, s0), part(from, to, s1)
+	v0, v1 := enclosed(from, to, s0), enclosed(from, to, s1)
 	return jet{v: interval{math.Min(v0.lo, v1.lo), math.Max(v0.hi, v1.hi)}, d: rate}
 }
 
-// part encloses from + (to - from) s. lerp is off by two roundings of to - from,
+// enclosed is from + (to - from) s. lerp is off by two roundings of to - from,
 // which is at most twice the larger of both, and one of the value, which may be
 // near zero.
-func part(from, to, s float64) interval {
+func enclosed(from, to, s float64) interval {
 	v := lerp(from, to, s)
 	if s == 0 || s == 1 {
 		return point(v)

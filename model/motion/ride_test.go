@@ -245,51 +245,59 @@ func TestStretchesOfARideJoin(t *testing.T) {
 
 func TestCarriedWheelsStandOnTheGroundAndNoneIsInIt(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		r := rideDrawn(t)
-		s := rapid.Float64Range(0, 1).Draw(t, "s")
-		for _, w := range r.Ways {
-			for _, x := range w.Stretches {
-				d, ok := x.(*Glide)
-				if !ok {
-					continue
-				}
-				e := d.ahead(s)
-				p := d.axle(s, e)
-				for i := range d.g.carriage.Wheels {
-					q := p.Add(e.Mul(d.g.lever(i)))
-					up := q[2] - d.g.planes[spanUnder(d.g.planes, flat(q))].under(flat(q))
-					if i == d.on.low || i == d.on.high {
-						// a bend on a grade leaves a small step beside its middle, and a
-						// wheel there may count as past it
-						if math.Abs(up) > 1e-9 && !nearBend(d.g.planes, flat(q)) {
-							t.Fatalf("wheel line %d carries at %g", i, up)
-						}
-					} else if up < -1e-4-stepBeside(d.g.planes, flat(q)) {
-						t.Fatalf("wheel line %d hangs %g deep", i, -up)
-					}
-				}
-				front := p.Add(e.Mul(d.g.carriage.base()))
-				k := d.g.course[d.on.front]
-				if off := k.left().Dot(flat(front).Sub(k.at)); math.Abs(off) > 1e-10 {
-					t.Fatalf("the front guide is %g off the course", off)
-				}
-			}
-		}
+		wheelsStand(t, rideDrawn(t), rapid.Float64Range(0, 1).Draw(t, "s"))
 	})
 }
 
-// nearBend tells whether a point is within a few millimetres of any bend.
-func nearBend(spans []span, p mgl64.Vec2) bool {
-	for i := 1; i < len(spans); i++ {
-		if math.Abs(beyondBend(spans, i, p)) < 5e-3 {
-			return true
-		}
+// Guided 1.5 m beside four bends on a grade, where the ground steps by 23 mm. Over
+// each step the wheel that rises lifts the front, and another line carries behind.
+func TestAWheelThatStepsBesideABendLeavesNoOtherInTheGround(t *testing.T) {
+	var bends []Bend
+	for i := range 4 {
+		bends = append(bends, Bend{At: 1 + float64(i), Turn: 0.15, Grade: 0.1})
 	}
-	return false
+	c := Carriage{Rear: 1, Front: 3.75, Radius: 0.3, Centre: 2.375, Wheels: []float64{0.8, 2.1, 3.475}, Guide: 1.5, Beside: 1.5}
+	r := mustRide(t, mustTrack(t, 0.1, bends...), c, -1, 0)
+	for _, s := range []float64{0, 0.5, 1} {
+		wheelsStand(t, r, s)
+	}
 }
 
-// stepBeside is how high the step is at a point by a bend, beside its middle; zero
-// away from bends.
+// wheelsStand holds, s along each glide of a ride, that the wheel lines that carry
+// are on the ground, that none is in it and that the front guide is on its course.
+func wheelsStand(t rapid.TB, r *Ride, s float64) {
+	t.Helper()
+	for _, w := range r.Ways {
+		for _, x := range w.Stretches {
+			d, ok := x.(*Glide)
+			if !ok {
+				continue
+			}
+			e := d.ahead(s)
+			p := d.axle(s, e)
+			for i := range d.g.carriage.Wheels {
+				q := p.Add(e.Mul(d.g.lever(i)))
+				up := q[2] - d.g.planes[spanUnder(d.g.planes, flat(q))].under(flat(q))
+				// a bend on a grade leaves a step beside its middle, and a wheel there
+				// may count as past it
+				step := stepBeside(d.g.planes, flat(q))
+				if carries := i == d.on.low || i == d.on.high; carries && math.Abs(up) > 1e-9+step {
+					t.Fatalf("wheel line %d carries at %g", i, up)
+				} else if up < -1e-4-step {
+					t.Fatalf("wheel line %d hangs %g deep", i, -up)
+				}
+			}
+			front := p.Add(e.Mul(d.g.carriage.base()))
+			k := d.g.course[d.on.front]
+			if off := k.left().Dot(flat(front).Sub(k.at)); math.Abs(off) > 1e-10 {
+				t.Fatalf("the front guide is %g off the course", off)
+			}
+		}
+	}
+}
+
+// stepBeside is how high the step is at a point within a few millimetres of a bend,
+// beside its middle; zero away from bends.
 func stepBeside(spans []span, p mgl64.Vec2) float64 {
 	most := 0.0
 	for i := 1; i < len(spans); i++ {

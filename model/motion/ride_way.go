@@ -82,11 +82,21 @@ func (g *ground) set(w *RideWay) error {
 	return nil
 }
 
+// Turns of settle after which it takes a wheel for past a bend, rests for taking
+// turns, and the body for one without a rest. Elsewhere a few do: each gains the
+// square of the grade.
+const (
+	disowned    = 20
+	takingTurns = 40
+	giveUp      = 60
+)
+
 // settle finds the footing with the rear guide at t: from a guess of the
 // body's direction where the guides and wheels are, from there the direction
 // again, until nothing changes. Where the ground steps at a bend there may be
 // no such footing for a wheel within a fraction of the step: then it counts as
-// past the bend, and the body stays on the wheel lines it was on.
+// past the bend, and should two rests still take turns, the body stays on the
+// wheel lines it was on.
 func (g *ground) settle(over, t float64) (footing, error) {
 	rear := 0
 	for rear+1 < len(g.course) && g.course[rear+1].from <= t {
@@ -102,22 +112,22 @@ func (g *ground) settle(over, t float64) (footing, error) {
 	}
 	var was footing
 	passed := make([]int, len(wheels))
-	for n := range 60 {
+	for n := range giveUp {
 		f := footing{rear: rear, front: spanUnder(g.course, p.Add(flat(e).Mul(g.carriage.base())))}
 		for i := range wheels {
 			q := p.Add(flat(e).Mul(g.lever(i)))
 			on[i] = spanUnder(g.planes, q)
-			if n > 20 { // at a step both sides disown a wheel: it has passed
+			if n > disowned { // at a step both sides disown a wheel: it has passed
 				on[i] = max(on[i], passed[i])
 				passed[i] = on[i]
 			}
 			heights[i] = g.planes[on[i]].under(q)
 		}
-		if f.low, f.high = facet(wheels, heights, over); n > 40 {
+		if f.low, f.high = facet(wheels, heights, over); n > takingTurns {
 			f.low, f.high = was.low, was.high
 		}
 		f.lowOn, f.highOn = on[f.low], on[f.high]
-		if n > 20 {
+		if n > disowned {
 			f.front = max(f.front, was.front)
 		}
 		if n > 0 && f == was {
