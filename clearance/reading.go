@@ -37,7 +37,7 @@ type reading struct {
 // away is the reading of a zone that is not near.
 var away = reading{free: nothing(), held: nothing(), end: nothing()}
 
-// at is the reading of a zone.
+// at is the reading of a zone; away is everybody's, so nobody writes to it.
 func (m *measure) at(zone int) *reading {
 	for i := range m.near {
 		if m.near[i].zone == zone {

@@ -182,7 +182,7 @@ body 1 0 turn 0,0,1 0,0,0 - "arm"`
 	refused(t, text, "P", "are asked")
 	steered := lines(head("some"), `body 0 -1 turn 1,0,0 0,0,0 - "arm"`, "part 0 0 "+strings.Repeat("0,0,1 ", 4)+`"P"`,
 		`place 0 0 0 "cell 1, pour 1"`, "solid 0 wall a "+box(0.5, -2, -2, 1, 2, 2),
-		`step 1 roll "across"`, "steer 0,0,0 0,0,0 0,0,0 1.5707963267948966 0,0,0 4,0,0", "drive 0 0 3.141592653589793",
+		`step 1 roll "across"`, "drive 0 0 3.141592653589793", "steer 0,0,0 0,0,0 0,0,0 1.5707963267948966 0,0,0 4,0,0",
 		"claim 0 1 wall", "need roll.clear 0.4", "P 1,0,0", tail(1))
 	refused(t, steered, "P", "are asked")
 }
@@ -230,4 +230,20 @@ func TestLinkFromTheGroundIsRefusedInAFrameThatIsPlaced(t *testing.T) {
 	linked := swap(t, crew(), `- "panel"`, `- "panel"`+"\nlink 0 -1 1 0,-5,0 0,0,0")
 	accepted(t, linked)
 	refused(t, swap(t, linked, `step 7 roll "ahead"`, `step 7 roll "ahead"`+"\nsteer 0,0,0 0,0,0 0,0,0 0 0,0,0 4,0,0"), "steer", "where the ground is")
+}
+
+// Boxes 0.09 mm apart along two axes are 0.127 mm apart.
+func TestBoxesAreApartByTheirDistanceNotByItsParts(t *testing.T) {
+	aside := jamming("some", lines("self 0 1", "need strip.self 0", "S 0\nN\nP 0,1,0\nN", tail(1)))
+	for _, c := range []struct {
+		y, z float64
+		met  bool
+	}{{1.00009, 0, true}, {1.00009, 1.00009, false}} {
+		text := strings.Replace(aside, box(0, 1, 0, 1, 2, 1), box(0, c.y, c.z, 1, 2, 2), 1)
+		if c.met {
+			accepted(t, text)
+		} else {
+			refused(t, text, "seam", "do not meet")
+		}
+	}
 }

@@ -82,12 +82,12 @@ type model struct {
 	stage    int   // where in the order of records the last one stands
 }
 
-// stages is the order of the records of a carrier, and of a place; each carrier
-// and each place begins anew.
+// stages is the order of the records of a carrier, and of a place; each carrier,
+// each place and, at the end of these, each step begins anew.
 var stages = map[string]int{
 	"zone": 0, "carrier": 1, "body": 2, "link": 3, "runs": 4, "part": 5, "pinned": 6, "seam": 7,
 	"place": 1, "twin": 2, "solid": 3, "face": 4, "lands": 5, "stands": 6, "rolls": 7,
-	"step": 8, "drive": 8, "absent": 8, "steer": 8, "carry": 8, "tip": 8,
+	"step": 8, "drive": 9, "absent": 10, "steer": 11, "carry": 11, "tip": 11,
 }
 
 // record reads one line of the model; false when it is none.
@@ -101,7 +101,7 @@ func (m *model) record(t *text) bool {
 	if !ok {
 		return false
 	}
-	if stage := stages[t.words[0]]; stage < m.stage && stage != 1 {
+	if stage := stages[t.words[0]]; stage < m.stage && stage != 1 && !t.is("step") {
 		t.fail("a record %s stands too late", t.words[0])
 	} else {
 		m.stage = stage
@@ -315,6 +315,7 @@ func (m *model) seam(t *text) {
 }
 
 func near(a, b []vec) bool {
+	apart := 0.0
 	for i := range 3 {
 		lo, hi := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
 		for n, vs := range [2][]vec{a, b} {
@@ -322,9 +323,8 @@ func near(a, b []vec) bool {
 				lo[n], hi[n] = math.Min(lo[n], v[i]), math.Max(hi[n], v[i])
 			}
 		}
-		if lo[1]-hi[0] > touching || lo[0]-hi[1] > touching {
-			return false
-		}
+		side := math.Max(0, math.Max(lo[1]-hi[0], lo[0]-hi[1]))
+		apart += side * side
 	}
-	return true
+	return math.Sqrt(apart) <= touching
 }

@@ -17,7 +17,7 @@ func crew() string {
 	return lines(head("all"), `body 0 -1 fixed "frame"`, `body 1 0 slide 0,1,0 0,0,0 - "panel"`,
 		"part 0 1 "+box(0, 0.9, 0.5, 1, 1, 1)+` "W1"`, "part 1 0 "+box(0, 0, 0, 1, 0.3, 0.5)+` "J1"`,
 		`step 1 strip "release"`, "drive 1 0 -0.1", `step 2 strip "draw"`, "drive 1 -0.1 -0.3",
-		`step 3 end "collapsed"`, "drive 1 -0.3 -0.3", `step 4 raise "raise"`, "absent 1", "drive 1 -0.1 0",
+		`step 3 end "collapsed"`, "drive 1 -0.3 -0.3", `step 4 raise "raise"`, "drive 1 -0.1 0", "absent 1",
 		`place 0 0 100 "cell 1, pour 1"`, `twin "cell 1, pour 2"`,
 		"solid 0 wall sra "+box(99, 1, -1, 102, 2, 2), "solid 1 invert sra "+box(99, -1, -1, 102, 0.95, 0),
 		"face 0 1 0", "lands 0 4 0", "stands 1 1", "rolls 1 1", `step 7 roll "ahead"`, "drive 1 -0.3 -0.3", crewClaims)
@@ -174,6 +174,9 @@ var tamperings = []struct{ name, old, put, line, why string }{
 	{"tip on end", `step 7 roll "ahead"`, `step 7 roll "ahead"` + "\ntip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 1", "tip", "pitches by 0.9"},
 	{"frame placed twice", `step 7 roll "ahead"`, `step 7 roll "ahead"` + "\ntip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 0\ntip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 0", "tip", "placed twice"},
 	{"frame placed while stripping", `step 1 strip`, `tip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 0` + "\nstep 1 strip", "tip", "before the first step"},
+	{"input behind the result", "result " + noHash, "result " + noHash + "\ninput " + noHash + ` "job.yaml"`, "input", "behind the result"},
+	{"drive behind absent", "drive 1 -0.1 0\nabsent 1", "absent 1\ndrive 1 -0.1 0", "drive 1 -0.1 0", "too late"},
+	{"drive behind a frame", `step 7 roll "ahead"` + "\ndrive 1 -0.3 -0.3", `step 7 roll "ahead"` + "\ntip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 0\ndrive 1 -0.3 -0.3", "drive 1 -0.3 -0.3", "too late"},
 	{"span of one id", "A 0\nC\nP 0,1,0", "A 0-0\nC\nP 0,1,0", "A 0-0", "from 1"},
 	{"steer that bends too sharply", `step 7 roll "ahead"`, `step 7 roll "ahead"` + "\nsteer 0,4,0 1,0,0 0,0,0 0 0,0,0 4,0,0", "steer", "a bend too sharp"},
 	{"turning plane over half a turn", "need roll.clear 0.3\nP 0,1,0", "need roll.clear 0.3\nA 0\nW 0,1,0 0,-1,0\nP 0,1,0", "W", "are asked"},

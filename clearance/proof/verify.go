@@ -54,6 +54,9 @@ func (v *verifier) head() {
 		switch {
 		case w[0] == "input" && t.want(2, 2, true):
 			v.hash(w[1])
+			if v.report.Result != "" {
+				t.fail("an input behind the result")
+			}
 			v.report.Inputs = append(v.report.Inputs, Input{t.name, w[1]})
 			if len(v.report.Inputs) > 100 {
 				t.fail("more than 100 inputs")
