@@ -97,7 +97,7 @@ func (w *work) distance(against int, s float64) (gap.Result, float64) {
 	b := w.against[against]
 	pa := *w.cache.pose(w.part.Body, s) // the cache may move what it holds
 	pb := w.cache.pose(b.Body, s)
-	if !finite(&pa.pose) || !finite(&pb.pose) {
+	if !finite(&pa.pose) || !finite(&pb.pose) || !bounds(pa.doubt) || !bounds(pb.doubt) {
 		w.lost = true
 		return gap.Result{}, 0
 	}

@@ -113,11 +113,20 @@ func TestAMotionThatIsNoNumberCertifiesNothing(t *testing.T) {
 		"bound": bent{slide(alongX), func(b geom.Bound) geom.Bound { b.A = nan; return b }},
 		"axis":  bent{hinge(geom.Vec{}, alongY, 1), func(b geom.Bound) geom.Bound { b.C[0] = nan; return b }},
 		"sign":  bent{slide(alongX), func(b geom.Bound) geom.Bound { b.Alpha = -1; return b }},
+
+		"doubt":         doubted{slide(alongX), geom.Doubt{Shift: nan}},
+		"doubt's turn":  doubted{slide(alongX), geom.Doubt{Turn: nan}},
+		"doubt's sign":  doubted{slide(alongX), geom.Doubt{Shift: -1}},
+		"endless doubt": doubted{slide(alongX), geom.Doubt{Turn: math.Inf(1)}},
 	} {
 		for _, o := range []Options{{}, {Cap: 0.1}} {
 			if b := Least(m, Ground, part, wall, 0, 1, o); !math.IsInf(b.Lower, -1) || !math.IsInf(b.Upper, 1) {
 				t.Errorf("%s: %+v", name, b)
 			}
+		}
+		_, curved := m.(bent) // which a moment does not ask for
+		if b := At(m, Ground, part, wall, 0.5); !curved && (!math.IsInf(b.Lower, -1) || !math.IsInf(b.Upper, 1)) {
+			t.Errorf("%s: at a moment %+v", name, b)
 		}
 		if lo, hi, found := First(m, Ground, part, wall[0], 0, 1, 0, 1e-3); found || lo >= hi {
 			t.Errorf("%s: first says clear: %v %v %v", name, lo, hi, found)
@@ -126,6 +135,19 @@ func TestAMotionThatIsNoNumberCertifiesNothing(t *testing.T) {
 			t.Errorf("%s: drag %+v", name, d)
 		}
 	}
+}
+
+// doubted tells another doubt than a motion's own.
+type doubted struct {
+	Motion
+	doubt geom.Doubt
+}
+
+func (d doubted) Doubt(ref, body int, s float64) geom.Doubt {
+	if body == ref {
+		return geom.Doubt{}
+	}
+	return d.doubt
 }
 
 func TestAnEndlessCurvatureLeavesAWideBracketNotAWrongOne(t *testing.T) {

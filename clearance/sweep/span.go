@@ -33,7 +33,7 @@ func RideOf(m Motion, ref, body int, s0, s1, caution float64) Ride {
 		r.bound.Omega *= math.Sqrt(caution) * raise
 	}
 	b := &r.bound
-	r.ok = b.A >= 0 && b.Omega >= 0 && b.Alpha >= 0 && finite(&r.p0) && finite(&r.p1)
+	r.ok = b.A >= 0 && b.Omega >= 0 && b.Alpha >= 0 && finite(&r.p0) && finite(&r.p1) && bounds(r.doubt)
 	return r
 }
 

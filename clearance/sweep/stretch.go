@@ -78,7 +78,7 @@ func (v *moving) read(c *cache) bool {
 	}
 	v.offset = math.Sqrt(math.Max(v.p0.T.Dot(v.p0.T), v.p1.T.Dot(v.p1.T)))
 	b := &v.bound
-	return b.A >= 0 && b.Omega >= 0 && b.Alpha >= 0 && finite(&v.p0) && finite(&v.p1)
+	return b.A >= 0 && b.Omega >= 0 && b.Alpha >= 0 && finite(&v.p0) && finite(&v.p1) && bounds(v.doubt)
 }
 
 // curve fills the curvatures.
@@ -101,6 +101,11 @@ func (v *moving) curve() bool {
 		v.k = append(v.k, k)
 	}
 	return true
+}
+
+// bounds tells whether a doubt says anything.
+func bounds(d geom.Doubt) bool {
+	return d.Turn >= 0 && d.Shift >= 0 && !math.IsInf(d.Turn+d.Shift, 1)
 }
 
 func finite(p *geom.Pose) bool {
