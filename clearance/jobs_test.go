@@ -113,7 +113,7 @@ func overCrest(reach, base, a, gap, plate float64) float64 {
 	return plate - p*math.Sin(rear) + s*math.Sin(front) - shortRadius*(1-math.Cos(front))
 }
 
-func TestTannerStreetPassesItsBendOnlyMovedOver(t *testing.T) {
+func TestThimblewickPassesItsBendOnlyMovedOver(t *testing.T) {
 	turn := 3.4 * math.Pi / 180
 	half := turn / 2
 	// on the straight the wall's foot passes the haunch of 45 degrees and 150 at
@@ -126,11 +126,11 @@ func TestTannerStreetPassesItsBendOnlyMovedOver(t *testing.T) {
 	thrown := shortBase / 2 * math.Tan(half) * math.Pow(1-0.050/shortBase, 2)
 	haunch := 1e3 * (1.350 - y + z - thrown + 1.5*(1/math.Cos(half)-1)) / math.Sqrt2
 
-	on := checkFile(t, "tanner-street", [2]string{"steering: offset, offset: -15 mm", "steering: centreline"})
+	on := checkFile(t, "thimblewick", [2]string{"steering: offset, offset: -15 mm", "steering: centreline"})
 	failsBy(t, on, "roll.clear roll.bend")
 	governs(t, on, "roll.clear", "cell 1, pour 1, bottom haunch", Fail, haunch, 0.1)
 
-	moved := checkFile(t, "tanner-street")
+	moved := checkFile(t, "thimblewick")
 	bayReads(t, moved, "roll.clear", 1, 1, "bottom haunch", Pass, haunch+15*math.Cos(half)/math.Sqrt2)
 	if moved.Verdict != Pass {
 		t.Error(moved.Verdict)
@@ -138,7 +138,7 @@ func TestTannerStreetPassesItsBendOnlyMovedOver(t *testing.T) {
 	governs(t, moved, "roll.clear", "cell 1, pour 1, hanger", Pass, tailBesideNut(turn), 0.1)
 }
 
-// tailBesideNut is how far the left roof half of the carrier at Tanner Street,
+// tailBesideNut is how far the left roof half of the carrier at Thimblewick,
 // moved over by 15 to the right, passes the last hanger's nut with its tail, in
 // millimetres.
 func tailBesideNut(turn float64) float64 {

@@ -37,7 +37,7 @@ func TestSentencesTellTheUnitsOfTheJob(t *testing.T) {
 	for _, c := range []struct {
 		job          string
 		own, foreign *regexp.Regexp
-	}{{"fourteen-by-fourteen", inImperial, inMetric}, {"quarry-lane", inMetric, inImperial}} {
+	}{{"heron-creek", inImperial, inMetric}, {"quarry-lane", inMetric, inImperial}} {
 		if told := tells(t, c.job, Check(studyOf(t, c.job), Options{}), c.own, c.foreign); told < 50 {
 			t.Errorf("%s: only %d sentences tell a number", c.job, told)
 		}
@@ -47,7 +47,7 @@ func TestSentencesTellTheUnitsOfTheJob(t *testing.T) {
 // The same jobs told in inches: sentences of what fails, of bends, grade breaks,
 // channels and young concrete.
 func TestEveryKindOfSentenceIsToldInInches(t *testing.T) {
-	for _, job := range []string{"tanner-street", "ridge-lane", "chalk-hill", "weir-street", "april-creek", "otter-brook", "bend-at-joint"} {
+	for _, job := range []string{"thimblewick", "ridge-lane", "chalk-hill", "weir-street", "april-creek", "otter-brook", "bend-at-joint"} {
 		s := jobFile(t, job)
 		s.Job.Job.Units = "imperial"
 		if told := tells(t, job, Check(s, Options{}), inImperial, inMetric); told < 30 {
