@@ -37,7 +37,7 @@ type GearTitle struct {
 type Adjust struct {
 	Min       units.Length  `yaml:"min" min:"0 mm" doc:"Least value."`
 	Max       units.Length  `yaml:"max" min:"0 mm" doc:"Greatest value."`
-	Increment units.Length  `yaml:"increment" default:"0 mm" min:"0 mm" doc:"Step between values it can take, counted from min; 0 is stepless."`
+	Increment units.Length  `yaml:"increment" default:"0 mm" source:"stepless unless given" min:"0 mm" doc:"Step between values it can take, counted from min; 0 is stepless."`
 	Prefer    *units.Length `yaml:"prefer" doc:"Value to take where there is a choice."`
 }
 
@@ -54,10 +54,10 @@ type Form struct {
 // down over the kicker.
 type WallPanels struct {
 	Heights []units.Length `yaml:"heights" example:"1650 mm" above:"0 mm" max:"10 m" minitems:"1" maxitems:"12" doc:"Panel heights the yard has, any number of each."`
-	Most    int            `yaml:"most" default:"4" min:"1" max:"12" doc:"Most panels in one stack."`
+	Most    int            `yaml:"most" default:"4" source:"judgement" min:"1" max:"12" doc:"Most panels in one stack."`
 	Depth   units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
-	Facing  units.Length   `yaml:"facing" default:"6 mm" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
-	Mass    units.Number   `yaml:"mass" default:"55" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
+	Facing  units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
+	Mass    units.Number   `yaml:"mass" default:"55" source:"judgement" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
 	Lap     Adjust         `yaml:"lap" doc:"Length of panel below the top of the kicker."`
 	Walers  Walers         `yaml:"walers" doc:"Walers behind the wall panels."`
 }
@@ -72,20 +72,20 @@ type Walers struct {
 // Corner is the panel over the top haunch.
 type Corner struct {
 	Haunch units.Size2  `yaml:"haunch" example:"200 x 200 mm" min:"0 mm" max:"5 m" doc:"Haunch the corner panel fits, run x rise; 0 x 0 mm for a box without."`
-	Return units.Length `yaml:"return" default:"0 mm" min:"0 mm" max:"1 m" doc:"Part of the haunch's rise that the wall panel covers (roof_halves)."`
-	Leg    units.Length `yaml:"leg" default:"0 mm" min:"0 mm" max:"2 m" doc:"Part of the plane wall face that the corner panel covers (roof_halves)."`
-	Soffit units.Length `yaml:"soffit" default:"0 mm" min:"0 mm" max:"2 m" doc:"Part of the soffit, beyond the haunch, that the corner panel covers."`
+	Return units.Length `yaml:"return" default:"0 mm" source:"none unless given" min:"0 mm" max:"1 m" doc:"Part of the haunch's rise that the wall panel covers (roof_halves)."`
+	Leg    units.Length `yaml:"leg" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Part of the plane wall face that the corner panel covers (roof_halves)."`
+	Soffit units.Length `yaml:"soffit" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Part of the soffit, beyond the haunch, that the corner panel covers."`
 	Depth  units.Length `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
-	Mass   units.Number `yaml:"mass" default:"65" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
+	Mass   units.Number `yaml:"mass" default:"65" source:"judgement" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
 }
 
 // RoofPanels are one width from corner panel to filler strip.
 type RoofPanels struct {
 	Widths    []units.Length `yaml:"widths" example:"1120 mm" above:"0 mm" max:"15 m" minitems:"1" maxitems:"60" doc:"Panel widths at the soffit the yard has: of one half (roof_halves) or of half the whole roof (roof_whole)."`
 	Depth     units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
-	Facing    units.Length   `yaml:"facing" default:"6 mm" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
-	Mass      units.Number   `yaml:"mass" default:"60" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
-	Taper     units.Length   `yaml:"taper" default:"10 mm" min:"0 mm" max:"200 mm" doc:"How much wider a filler strip is at the underside than at the soffit, on each tapered side."`
+	Facing    units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
+	Mass      units.Number   `yaml:"mass" default:"60" source:"judgement" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
+	Taper     units.Length   `yaml:"taper" default:"10 mm" source:"judgement" min:"0 mm" max:"200 mm" doc:"How much wider a filler strip is at the underside than at the soffit, on each tapered side."`
 	Stringers Stringers      `yaml:"stringers" doc:"Stringers under the roof panels."`
 	Seat      units.Length   `yaml:"seat" above:"0 mm" max:"1 m" doc:"Height between header top and stringer underside."`
 	Closure   Adjust         `yaml:"closure" doc:"Width of a filler strip at the soffit."`
@@ -109,7 +109,7 @@ type Hinge struct {
 
 // Slide is the roller track that a wall draws in on.
 type Slide struct {
-	Fall    units.Slope `yaml:"fall" default:"5 %" min:"0 %" max:"50 %" doc:"Fall of the track toward the centreline."`
+	Fall    units.Slope `yaml:"fall" default:"5 %" source:"judgement" min:"0 %" max:"50 %" doc:"Fall of the track toward the centreline."`
 	Draw    Adjust      `yaml:"draw" doc:"Range of the draw screw: how far the wall is drawn in."`
 	Bracket Bracket     `yaml:"bracket" doc:"Bracket that carries the wall on the header."`
 }
@@ -161,7 +161,7 @@ type Jack struct {
 	Lower    units.Length `yaml:"lower" above:"0 mm" max:"2 m" doc:"Lowering to the wheels to aim for when the legs are pinned."`
 	Plate    units.Size3  `yaml:"plate" example:"150 x 150 x 15 mm" above:"0 mm" max:"2 m" doc:"Plate: length x width x thickness."`
 	Screw    units.Length `yaml:"screw" above:"0 mm" max:"500 mm" doc:"Width of the screw."`
-	Capacity units.Force  `yaml:"capacity" default:"0 kN" min:"0 kN" doc:"What one jack carries; 0 is not stated."`
+	Capacity units.Force  `yaml:"capacity" default:"0 kN" source:"not stated" min:"0 kN" doc:"What one jack carries; 0 is not stated."`
 }
 
 // Wheels under the sills, between the bents.
@@ -171,9 +171,9 @@ type Wheels struct {
 	Axle     units.Length   `yaml:"axle" above:"0 mm" max:"2 m" doc:"Axle below the sill's underside."`
 	At       []units.Length `yaml:"at" maxitems:"12" doc:"Positions along the form from its rear end."`
 	Swivel   bool           `yaml:"swivel" default:"false" doc:"Wheels that turn in plan by themselves; left out, they point along the carrier and scrub round a bend."`
-	Side     units.Force    `yaml:"side" default:"0 kN" min:"0 kN" doc:"What one wheel and its fork carry sideways; 0 is not stated."`
-	Patch    units.Length   `yaml:"patch" default:"60 mm" above:"0 mm" max:"1 m" doc:"Length of a tyre's contact with the invert under load, along the cell."`
-	Capacity units.Force    `yaml:"capacity" default:"0 kN" min:"0 kN" doc:"What one wheel carries; 0 is not stated."`
+	Side     units.Force    `yaml:"side" default:"0 kN" source:"not stated" min:"0 kN" doc:"What one wheel and its fork carry sideways; 0 is not stated."`
+	Patch    units.Length   `yaml:"patch" default:"60 mm" source:"judgement" above:"0 mm" max:"1 m" doc:"Length of a tyre's contact with the invert under load, along the cell."`
+	Capacity units.Force    `yaml:"capacity" default:"0 kN" source:"not stated" min:"0 kN" doc:"What one wheel carries; 0 is not stated."`
 }
 
 // Lifting jacks are moved from pad to pad under the sills; at each they lift one
@@ -182,14 +182,14 @@ type Lifting struct {
 	Pads     []units.Length `yaml:"pads" example:"1.05 m" min:"0 m" max:"60 m" minitems:"2" maxitems:"20" doc:"Lifting pads along the form from its rear end, on both sides."`
 	Capacity units.Force    `yaml:"capacity" example:"50 kN" above:"0 kN" doc:"What one lifting jack carries."`
 	Stroke   units.Length   `yaml:"stroke" example:"160 mm" above:"0 mm" max:"2 m" doc:"Stroke of one lifting jack."`
-	Pass     units.Length   `yaml:"pass" default:"10 mm" above:"0 mm" max:"50 mm" doc:"Most that one pad is lifted before the next one follows; 10 mm is common practice."`
-	Packing  units.Length   `yaml:"packing" default:"10 mm" min:"0 mm" max:"200 mm" doc:"Stroke that play and packing take before the jack carries."`
+	Pass     units.Length   `yaml:"pass" default:"10 mm" source:"common practice" above:"0 mm" max:"50 mm" doc:"Most that one pad is lifted before the next one follows; 10 mm is common practice."`
+	Packing  units.Length   `yaml:"packing" default:"10 mm" source:"judgement" min:"0 mm" max:"200 mm" doc:"Stroke that play and packing take before the jack carries."`
 }
 
 // Ties through the walls at the walers.
 type Ties struct {
-	Spacing  units.Length `yaml:"spacing" default:"1.2 m" above:"0 m" max:"10 m" doc:"Spacing along the cell; 4 ft or 1.2 m is common practice."`
-	Diameter units.Length `yaml:"diameter" default:"15 mm" above:"0 mm" max:"100 mm" doc:"Diameter of the tie rod."`
+	Spacing  units.Length `yaml:"spacing" default:"1.2 m" source:"common practice, 4 ft or 1.2 m" above:"0 m" max:"10 m" doc:"Spacing along the cell; 4 ft or 1.2 m is common practice."`
+	Diameter units.Length `yaml:"diameter" default:"15 mm" source:"common practice" above:"0 mm" max:"100 mm" doc:"Diameter of the tie rod."`
 }
 
 // Link is a brace or turnbuckle: a straight bar of adjustable length between
@@ -201,7 +201,7 @@ type Link struct {
 	To        Pin          `yaml:"to" doc:"Pin on the body that moves."`
 	Length    Adjust       `yaml:"length" doc:"Pin to pin."`
 	Thickness units.Length `yaml:"thickness" above:"0 mm" max:"500 mm" doc:"Thickness as a solid bar."`
-	Eye       units.Length `yaml:"eye" default:"45 mm" min:"0 mm" max:"1 m" doc:"How far short of each pin the bar ends."`
+	Eye       units.Length `yaml:"eye" default:"45 mm" source:"judgement" min:"0 mm" max:"1 m" doc:"How far short of each pin the bar ends."`
 	Beside    units.Length `yaml:"beside" min:"-2 m" max:"2 m" doc:"Along the cell from the bent's centre to the link's plane."`
 }
 

@@ -47,16 +47,16 @@ type Culvert struct {
 	Roof      units.Length `yaml:"roof" example:"300 mm" min:"50 mm" max:"5 m" doc:"Thickness of the roof slab."`
 	Invert    units.Length `yaml:"invert" example:"300 mm" min:"50 mm" max:"5 m" doc:"Thickness of the invert slab."`
 	OuterWall units.Length `yaml:"outer_wall" example:"250 mm" min:"50 mm" max:"5 m" doc:"Thickness of the two outer walls."`
-	InnerWall units.Length `yaml:"inner_wall" default:"200 mm" min:"50 mm" max:"5 m" doc:"Thickness of the walls between cells."`
+	InnerWall units.Length `yaml:"inner_wall" default:"200 mm" source:"judgement" min:"50 mm" max:"5 m" doc:"Thickness of the walls between cells."`
 	Haunch    Haunches     `yaml:"haunch" optional:"true" doc:"Haunches as run x rise; leave one out where there is none."`
-	Kicker    units.Length `yaml:"kicker" default:"0 mm" min:"0 mm" max:"5 m" doc:"Height of the starter wall above the invert top, cast with the invert."`
+	Kicker    units.Length `yaml:"kicker" default:"0 mm" source:"none unless given" min:"0 mm" max:"5 m" doc:"Height of the starter wall above the invert top, cast with the invert."`
 	Skew      Skews        `yaml:"skew" optional:"true" doc:"Skew of ends and joints, measured from square; positive: the left side further ahead."`
 	Pours     Pours        `yaml:"pours" doc:"Lengths of the pours along the line from the inlet, or {each, total}."`
 	Order     Order        `yaml:"order" default:"ahead" doc:"'ahead', or a list of pour numbers in the order they are cast; {cell, pour} for a pour that is cast in one cell by itself."`
 	Face      string       `yaml:"face" default:"square_to_grade" enum:"square_to_grade|plumb" doc:"Whether pour ends stand square to the grade or plumb."`
-	Lap       Lengths      `yaml:"lap" default:"0 mm" min:"0 mm" max:"2 m" doc:"Length by which the form overlaps the pour before: one value, or one per joint."`
-	JointGap  units.Length `yaml:"joint_gap" default:"0 mm" min:"0 mm" max:"500 mm" doc:"Width of the joint between two pours."`
-	Camber    units.Length `yaml:"camber" default:"0 mm" min:"-200 mm" max:"200 mm" doc:"Raises the whole soffit of a pour."`
+	Lap       Lengths      `yaml:"lap" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Length by which the form overlaps the pour before: one value, or one per joint."`
+	JointGap  units.Length `yaml:"joint_gap" default:"0 mm" source:"none unless given" min:"0 mm" max:"500 mm" doc:"Width of the joint between two pours."`
+	Camber    units.Length `yaml:"camber" default:"0 mm" source:"none unless given" min:"-200 mm" max:"200 mm" doc:"Raises the whole soffit of a pour."`
 	Channel   *Channel     `yaml:"channel" doc:"Low-flow channel in the invert, where there is one."`
 }
 
@@ -74,14 +74,14 @@ type Haunches struct {
 
 // Skews of the two ends and of the joints.
 type Skews struct {
-	Inlet  units.Angle `yaml:"inlet" default:"0 deg" min:"-60 deg" max:"60 deg" doc:"Skew of the inlet end."`
-	Outlet units.Angle `yaml:"outlet" default:"0 deg" min:"-60 deg" max:"60 deg" doc:"Skew of the outlet end."`
+	Inlet  units.Angle `yaml:"inlet" default:"0 deg" source:"square unless given" min:"-60 deg" max:"60 deg" doc:"Skew of the inlet end."`
+	Outlet units.Angle `yaml:"outlet" default:"0 deg" source:"square unless given" min:"-60 deg" max:"60 deg" doc:"Skew of the outlet end."`
 	Joints JointSkew   `yaml:"joints" default:"square" doc:"'square', 'along the skew', or an angle."`
 }
 
 // Channel is a low-flow channel in the invert.
 type Channel struct {
-	Offset units.Length `yaml:"offset" default:"0 m" doc:"Centre of the channel, left of the cell's centreline."`
+	Offset units.Length `yaml:"offset" default:"0 m" source:"in the middle unless given" doc:"Centre of the channel, left of the cell's centreline."`
 	Width  units.Length `yaml:"width" example:"400 mm" above:"0 mm" max:"30 m" doc:"Width of the channel."`
 	Depth  units.Length `yaml:"depth" example:"100 mm" above:"0 mm" max:"5 m" doc:"Depth of the channel below the invert top."`
 }
@@ -94,17 +94,17 @@ type Ends struct {
 
 // EndWorks are the slab beyond an end.
 type EndWorks struct {
-	Apron units.Length `yaml:"apron" default:"0 m" min:"0 m" max:"100 m" doc:"Length of slab at invert level beyond the end."`
+	Apron units.Length `yaml:"apron" default:"0 m" source:"none unless given" min:"0 m" max:"100 m" doc:"Length of slab at invert level beyond the end."`
 }
 
 // Alignment is the job's line: plan elements and profile points, or a LandXML
 // file; with neither, one tangent on one straight grade.
 type Alignment struct {
 	Start     AlignmentStart `yaml:"start" optional:"true" doc:"Where the line starts: the inlet end."`
-	Grade     units.Slope    `yaml:"grade" default:"0 %" min:"-20 %" max:"20 %" doc:"Straight grade, positive rising ahead, where there is no profile; bare numbers are per cent."`
+	Grade     units.Slope    `yaml:"grade" default:"0 %" source:"level unless given" min:"-20 %" max:"20 %" doc:"Straight grade, positive rising ahead, where there is no profile; bare numbers are per cent."`
 	Plan      []PlanElement  `yaml:"plan" optional:"true" maxitems:"500" doc:"Tangents, angle points and curves from the inlet; left out, one tangent."`
 	Profile   []ProfilePoint `yaml:"profile" optional:"true" maxitems:"500" doc:"Points where the grade changes, from the inlet; left out, the straight grade."`
-	Crossfall units.Slope    `yaml:"crossfall" default:"0 %" min:"-10 %" max:"10 %" doc:"Fall of the invert across the cell, positive falling to the right."`
+	Crossfall units.Slope    `yaml:"crossfall" default:"0 %" source:"level across unless given" min:"-10 %" max:"10 %" doc:"Fall of the invert across the cell, positive falling to the right."`
 	LandXML   string         `yaml:"landxml" default:"" doc:"LandXML 1.2 file with the line, relative to the job file; it excludes plan and profile."`
 	Name      string         `yaml:"name" default:"" doc:"Name of the alignment in the LandXML file, where it has several."`
 }
@@ -132,11 +132,11 @@ type ProfilePoint struct {
 
 // AlignmentStart places the job on the ground; only exports use it.
 type AlignmentStart struct {
-	Station   units.Station    `yaml:"station" default:"0+000" doc:"Station of the inlet."`
-	Elevation units.Coordinate `yaml:"elevation" default:"0 m" doc:"Elevation of the invert top at the inlet."`
-	Bearing   units.Angle      `yaml:"bearing" default:"0 deg" min:"-360 deg" max:"360 deg" doc:"Bearing of the line ahead, clockwise from north."`
-	Easting   units.Coordinate `yaml:"easting" default:"0 m" doc:"Easting of the line's start."`
-	Northing  units.Coordinate `yaml:"northing" default:"0 m" doc:"Northing of the line's start."`
+	Station   units.Station    `yaml:"station" default:"0+000" source:"a name for the start, enters no check" doc:"Station of the inlet."`
+	Elevation units.Coordinate `yaml:"elevation" default:"0 m" source:"where the job lies, enters no check" doc:"Elevation of the invert top at the inlet."`
+	Bearing   units.Angle      `yaml:"bearing" default:"0 deg" source:"where the job lies, enters no check" min:"-360 deg" max:"360 deg" doc:"Bearing of the line ahead, clockwise from north."`
+	Easting   units.Coordinate `yaml:"easting" default:"0 m" source:"where the job lies, enters no check" doc:"Easting of the line's start."`
+	Northing  units.Coordinate `yaml:"northing" default:"0 m" source:"where the job lies, enters no check" doc:"Northing of the line's start."`
 }
 
 // LeftInPlace is what the carrier must pass on its way out.
@@ -151,30 +151,30 @@ type Hangers struct {
 	Lines []units.Length `yaml:"lines" minitems:"1" maxitems:"10" doc:"Lines along the cell, left of its centreline."`
 	Plate units.Size3    `yaml:"plate" example:"200 x 200 x 20 mm" above:"0 mm" max:"2 m" doc:"Plate against the soffit: length along the cell x width across x thickness."`
 	Rod   units.Length   `yaml:"rod" example:"25 mm" above:"0 mm" max:"200 mm" doc:"Diameter of the rod."`
-	Tail  units.Length   `yaml:"tail" default:"50 mm" min:"0 mm" max:"1 m" doc:"Nut and rod below the plate; 0 where the rod is a stud held from above."`
-	Nut   units.Length   `yaml:"nut" default:"44 mm" above:"0 mm" max:"500 mm" doc:"Width of nut and rod end below the plate."`
+	Tail  units.Length   `yaml:"tail" default:"50 mm" source:"judgement" min:"0 mm" max:"1 m" doc:"Nut and rod below the plate; 0 where the rod is a stud held from above."`
+	Nut   units.Length   `yaml:"nut" default:"44 mm" source:"judgement" above:"0 mm" max:"500 mm" doc:"Width of nut and rod end below the plate."`
 }
 
 // SteelAhead is a curtain of bars standing on the next invert's kickers.
 type SteelAhead struct {
-	Cover units.Length `yaml:"cover" default:"50 mm" min:"0 mm" max:"1 m" doc:"Cover of the bars to the wall face."`
-	Lean  units.Length `yaml:"lean" default:"15 mm" min:"0 mm" max:"1 m" doc:"How far a bar may lean toward the cell."`
+	Cover units.Length `yaml:"cover" default:"50 mm" source:"common practice" min:"0 mm" max:"1 m" doc:"Cover of the bars to the wall face."`
+	Lean  units.Length `yaml:"lean" default:"15 mm" source:"judgement" min:"0 mm" max:"1 m" doc:"How far a bar may lean toward the cell."`
 }
 
 // Travel is how the carrier moves; the rolling checks read it.
 type Travel struct {
 	PulledBy  string       `yaml:"pulled_by" default:"winch" enum:"winch|crane line|crew" doc:"What pulls the carrier."`
-	Capacity  units.Force  `yaml:"capacity" default:"20 kN" min:"0 kN" max:"1000 kN" doc:"What the puller can pull."`
+	Capacity  units.Force  `yaml:"capacity" default:"20 kN" source:"judgement" min:"0 kN" max:"1000 kN" doc:"What the puller can pull."`
 	End       string       `yaml:"end" default:"front" enum:"front|rear" doc:"Which end is pulled."`
 	Leaves    string       `yaml:"leaves" default:"outlet" enum:"outlet|inlet" doc:"Over which end the carrier leaves after the last pour that it casts."`
 	Steering  string       `yaml:"steering" default:"centreline" enum:"centreline|offset|guide rollers" doc:"How the carrier is guided: wheels on the centreline, wheels beside it by offset, or rollers on a wall."`
-	Offset    units.Length `yaml:"offset" default:"0 mm" min:"-500 mm" max:"500 mm" doc:"Steering offset: how far left of the centreline the carrier is moved over before it rolls, and back after."`
+	Offset    units.Length `yaml:"offset" default:"0 mm" source:"none unless given" min:"-500 mm" max:"500 mm" doc:"Steering offset: how far left of the centreline the carrier is moved over before it rolls, and back after."`
 	Rollers   *Rollers     `yaml:"rollers" optional:"true" doc:"Guide rollers that run along a wall."`
-	Wander    units.Length `yaml:"wander" default:"15 mm" min:"0 mm" max:"500 mm" doc:"How far the wheels may wander off their line."`
+	Wander    units.Length `yaml:"wander" default:"15 mm" source:"judgement" min:"0 mm" max:"500 mm" doc:"How far the wheels may wander off their line."`
 	HoldBack  *HoldBack    `yaml:"hold_back" doc:"The line or brake that holds the carrier on a downgrade."`
 	Rolling   Rolling      `yaml:"rolling" optional:"true" doc:"Rolling resistance as force over load."`
-	Breakaway units.Number `yaml:"breakaway" default:"2" min:"1" max:"10" doc:"Starting resistance over rolling resistance."`
-	Scrub     units.Number `yaml:"scrub" default:"0.8" min:"0" max:"1.5" doc:"Friction of a wheel that is pushed sideways, force over load; tyres on dry concrete have 0.6 to 0.85 (from memory)."`
+	Breakaway units.Number `yaml:"breakaway" default:"2" source:"judgement" min:"1" max:"10" doc:"Starting resistance over rolling resistance."`
+	Scrub     units.Number `yaml:"scrub" default:"0.8" source:"tyres on dry concrete 0.6 to 0.85, from memory" min:"0" max:"1.5" doc:"Friction of a wheel that is pushed sideways, force over load; tyres on dry concrete have 0.6 to 0.85 (from memory)."`
 }
 
 // Rollers guide the carrier along one wall.
@@ -191,24 +191,24 @@ type HoldBack struct {
 
 // Rolling coefficients: the least counts for holding, the most for pulling.
 type Rolling struct {
-	Least units.Number `yaml:"least" default:"0" min:"0" max:"1" doc:"Least rolling coefficient."`
-	Most  units.Number `yaml:"most" default:"0.02" min:"0" max:"1" doc:"Most rolling coefficient."`
+	Least units.Number `yaml:"least" default:"0" source:"the safe end: no resistance is counted on" min:"0" max:"1" doc:"Least rolling coefficient."`
+	Most  units.Number `yaml:"most" default:"0.02" source:"judgement" min:"0" max:"1" doc:"Most rolling coefficient."`
 }
 
 // Schedule of ages.
 type Schedule struct {
-	InvertAge units.Duration `yaml:"invert_age" default:"5 d" min:"0 h" max:"1000 d" doc:"Age of the invert when wheels run on it."`
-	WallsAge  units.Duration `yaml:"walls_age" default:"20 h" min:"0 h" max:"1000 d" doc:"Age of the walls at release."`
-	RoofAge   units.Duration `yaml:"roof_age" default:"4 d" min:"0 h" max:"1000 d" doc:"Age of the roof at release."`
+	InvertAge units.Duration `yaml:"invert_age" default:"5 d" source:"judgement" min:"0 h" max:"1000 d" doc:"Age of the invert when wheels run on it."`
+	WallsAge  units.Duration `yaml:"walls_age" default:"20 h" source:"judgement" min:"0 h" max:"1000 d" doc:"Age of the walls at release."`
+	RoofAge   units.Duration `yaml:"roof_age" default:"4 d" source:"judgement" min:"0 h" max:"1000 d" doc:"Age of the roof at release."`
 }
 
 // Concrete as delivered and as specified.
 type Concrete struct {
-	UnitWeight  units.UnitWeight  `yaml:"unit_weight" default:"24 kN/m3" above:"0 kN/m3" max:"60 kN/m3" doc:"Unit weight of the fresh concrete."`
+	UnitWeight  units.UnitWeight  `yaml:"unit_weight" default:"24 kN/m3" source:"EN 1991-1-1, plain concrete of normal weight, from memory" above:"0 kN/m3" max:"60 kN/m3" doc:"Unit weight of the fresh concrete."`
 	Cement      string            `yaml:"cement" default:"N" enum:"R|N|S" doc:"Strength-gain class of the cement."`
-	RiseRate    units.Rate        `yaml:"rise_rate" default:"1.5 m/h" above:"0 m/h" max:"50 m/h" doc:"How fast the concrete rises in the walls."`
-	Temperature units.Temperature `yaml:"temperature" default:"15 degC" min:"-10 degC" max:"60 degC" doc:"Temperature of the concrete."`
-	Strength    units.Pressure    `yaml:"strength" default:"30 MPa" above:"0 MPa" max:"200 MPa" doc:"Characteristic strength at 28 days."`
+	RiseRate    units.Rate        `yaml:"rise_rate" default:"1.5 m/h" source:"judgement" above:"0 m/h" max:"50 m/h" doc:"How fast the concrete rises in the walls."`
+	Temperature units.Temperature `yaml:"temperature" default:"15 degC" source:"judgement" min:"-10 degC" max:"60 degC" doc:"Temperature of the concrete."`
+	Strength    units.Pressure    `yaml:"strength" default:"30 MPa" source:"judgement" above:"0 MPa" max:"200 MPa" doc:"Characteristic strength at 28 days."`
 }
 
 // Set fixes settings that would otherwise be worked out.
