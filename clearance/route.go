@@ -227,39 +227,3 @@ func (r *route) tipChecks() []Entry {
 	}
 	return out
 }
-
-// freeEdge is how far from a tread the slab ends across the cell. Toward the
-// wall it runs on under haunch, kicker and wall, which load it and are no free
-// edge, to the outside of the wall at least. A channel's edge is one as if the
-// channel went through the slab; the tread may wander toward it.
-func (r *route) freeEdge() float64 {
-	outer := r.Carrier.Gauge/2 + float64(r.Carrier.Gear.Wheels.Tread)/2
-	edge := r.Cell.HalfSpan + math.Min(r.Cell.Left, r.Cell.Right) - outer
-	if r.Cell.Channel.Exists() {
-		edge = math.Min(edge, r.besideChannel()-r.tol.Value("wander"))
-	}
-	return edge
-}
-
-// bearingCheck holds the worst wheel load, rocking on two diagonal wheels,
-// against the bearing strength of the invert at its age.
-func (r *route) bearingCheck() Entry {
-	worst, err := r.wheels().Rocking()
-	if err != nil {
-		return open("roll.bearing", r.subject("wheels"), "kN", err.Error(), r.underway())
-	}
-	w, c := r.Carrier.Gear.Wheels, r.job.Concrete
-	edge := r.freeEdge()
-	if edge < 0 {
-		return open("roll.bearing", r.subject("wheels"), "kN", fmt.Sprintf("the treads run onto the edge of the low-flow channel: with wander %s of a tread's width of %s do not bear; move the channel or the wheels", r.mm(-edge), r.mm(float64(w.Tread))), r.underway())
-	}
-	// along the cell roll.support keeps the wheels this far inside the slab's end
-	patch := load.Patch{Along: w.Patch, Across: w.Tread, EdgeAlong: units.Length(r.limits.of("roll.support").Value), EdgeAcross: units.Length(edge), Depth: units.Length(r.Cell.Invert)}
-	v, err := patch.OnYoungInvert(worst, load.Invert{Strength: c.Strength, Class: load.CementClassOf(c.Cement), Age: r.job.Schedule.InvertAge}, load.ACIBasis())
-	if err != nil {
-		return open("roll.bearing", r.subject("wheels"), "kN", err.Error()+"; give schedule.invert_age and have the strength tested", r.underway())
-	}
-	return r.one("roll.bearing", "wheels", "kN", float64(v.Demand), 0, Limit{Value: float64(v.Capacity), Source: v.Source.String()}, Max,
-		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s, %s from the nearest free edge across; the invert has %s at %g days and bears %s",
-			r.force(worst), r.force(v.Demand), r.mm(float64(w.Patch)), r.mm(float64(w.Tread)), r.mm(edge), r.strength(v.Strength), math.Round(10*float64(r.job.Schedule.InvertAge)/86400)/10, r.force(v.Capacity)))
-}
