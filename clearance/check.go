@@ -41,7 +41,7 @@ type Examination struct {
 // Examine is Check that keeps what was measured.
 func Examine(s *model.Study, o Options) *Examination {
 	r := &Result{Schema: Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
-		Job: JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: Cautions}
+		Job: JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job)}
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	reports := make([]*report, len(s.Bays))
 	w := newWorkers(o)

@@ -106,7 +106,7 @@ func verified(r *proof.Report, result string) []byte {
 		fmt.Fprintln(&out, "  "+l)
 	}
 	fmt.Fprintln(&out)
-	for _, c := range clearance.Cautions {
+	for _, c := range clearance.CautionsOf(nil) {
 		fmt.Fprintln(&out, c)
 	}
 	return out.Bytes()

@@ -74,7 +74,7 @@ func sample() *clearance.Result {
 			{Cell: 1, Pour: 1, Step: "down, \"slowly\"", Part: "W1L", Role: "wall panel", Zone: "wall", Contact: true, Value: clearance.Bracket{Lower: -0.0000001, Upper: 0.0000001}, At: 0.5},
 			{Cell: 1, Pour: 1, Step: "=1+1", Part: "W1L", Role: "wall panel", Zone: "roof", Value: clearance.Bracket{Lower: 0.1801239, Upper: math.Inf(1)}},
 		}),
-		Cautions: clearance.Cautions,
+		Cautions: clearance.CautionsOf(&job.Job{}),
 	}
 }
 

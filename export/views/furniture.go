@@ -130,7 +130,7 @@ func (o *office) units() sheet.Units {
 // blank is the sheet with everything but its views.
 func (o *office) blank(p plan, paper sheet.Paper) *sheet.Sheet {
 	d := o.study.Job.Sheet
-	s := &sheet.Sheet{Paper: paper, Units: o.units(), Cautions: clearance.Cautions, Notes: p.notes, Footer: o.footer(),
+	s := &sheet.Sheet{Paper: paper, Units: o.units(), Cautions: o.result.Cautions, Notes: p.notes, Footer: o.footer(),
 		Title: sheet.Title{
 			Owner: d.Owner, Number: o.study.Job.Job.Number, Title: p.title, Supplement: o.study.Job.Job.Name + " - " + p.supplement,
 			Creator: d.Creator, Approver: d.Approver, Date: d.Date, Revision: d.Revision,
