@@ -224,7 +224,7 @@ func (r *reader) point(at diag.Place) *mgl64.Vec2 {
 // pair reads the first two of two or three numbers.
 func (r *reader) pair(at diag.Place) (v [3]float64, ok bool) {
 	before := len(r.problems) + r.dropped
-	fields := strings.Fields(r.words())
+	fields := strings.FieldsFunc(r.words(), isWhite)
 	if len(r.problems)+r.dropped > before || r.stopped {
 		return v, false
 	}
@@ -233,28 +233,14 @@ func (r *reader) pair(at diag.Place) (v [3]float64, ok bool) {
 		return v, false
 	}
 	for i, f := range fields {
-		x, err := strconv.ParseFloat(f, 64)
-		if err != nil || !(math.Abs(x) <= mostAway) {
+		x, ok := double(f)
+		if !ok {
 			r.failAt(at, fmt.Sprintf("%q is no number within ±%g", short(f), mostAway), "write a plain number, as 8000.125")
 			return v, false
 		}
 		v[i] = x
 	}
 	return v, true
-}
-
-// number reads an attribute; otherwise stands for one that is not there.
-func (r *reader) number(e xml.StartElement, at diag.Place, name string, otherwise float64) float64 {
-	text := strings.TrimSpace(attr(e, name))
-	if text == "" {
-		return otherwise
-	}
-	x, err := strconv.ParseFloat(text, 64)
-	if err != nil || !(math.Abs(x) <= mostAway) {
-		r.failAt(at, fmt.Sprintf("%s=%q is no number within ±%g", name, short(text), mostAway), "write a plain number, as 125.5")
-		return otherwise
-	}
-	return x
 }
 
 // choose finds the alignment that is meant and takes its problems over; nil

@@ -168,6 +168,9 @@ func (r *reader) document() {
 	r.d.CharsetReader = latin
 	root := false
 	for t := r.next(); t != nil; t = r.next() {
+		if text, ok := t.(xml.CharData); ok && r.depth == 0 {
+			r.beside(text, root)
+		}
 		e, ok := t.(xml.StartElement)
 		switch {
 		case !ok:
@@ -175,6 +178,8 @@ func (r *reader) document() {
 		case !root:
 			root = true
 			r.root(e)
+		case r.depth == 1:
+			r.stop(r.before, "there is a second root element, <"+short(e.Name.Local)+">", "one file holds one <LandXML>: take out what follows its end")
 		case e.Name.Local == "Units":
 			r.units()
 		case e.Name.Local == "Alignments" && r.own(e):
@@ -185,6 +190,22 @@ func (r *reader) document() {
 	}
 	if !root && !r.stopped {
 		r.stop(diag.Place{File: r.file}, "there is no XML element in the file", "give a LandXML 1.2 file, or write plan and profile in the job")
+	}
+}
+
+// beside refuses text beside the root element, which XML has no room for (XML
+// 1.0, production 1); a mark of the byte order may stand before everything.
+func (r *reader) beside(text xml.CharData, behind bool) {
+	if !behind && r.before.Line == 1 && r.before.Column == 1 {
+		text = bytes.TrimPrefix(text, []byte("\ufeff"))
+	}
+	text = bytes.TrimLeft(text, whiteSpace)
+	switch {
+	case len(text) == 0:
+	case behind:
+		r.stop(r.before, fmt.Sprintf("after the end of the root element stands %q", short(string(text))), "take it out: nothing follows </LandXML>")
+	default:
+		r.stop(r.before, fmt.Sprintf("before the root element stands %q", short(string(text))), "give a LandXML 1.2 file, or write plan and profile in the job")
 	}
 }
 
@@ -255,7 +276,7 @@ func (r *reader) words() string {
 		r.failAt(at, fmt.Sprintf("has more than %d characters; two or three numbers are expected", mostWords), "a point is northing, easting and, if wanted, elevation")
 		return ""
 	}
-	return strings.TrimSpace(string(text))
+	return string(text)
 }
 
 // latin reads the one-byte encodings that files still come in; outside of ASCII

@@ -125,7 +125,7 @@ func TestWrongNamespacesAndRootsAreNamed(t *testing.T) {
 		`<LandXML/>`:                         "no namespace; read is LandXML 1.2",
 		`<kml/>`:                             "the file is a kml, no LandXML",
 		``:                                   "no XML element",
-		`station: 0`:                         "no XML element",
+		`station: 0`:                         "before the root element stands",
 		`<LandXML xmlns="` + landXML + `">`:  "it ends in the middle; the file was cut off",
 		`<LandXML xmlns="` + landXML + `"/>`: "no <Alignment>",
 		`<?xml version="1.0" encoding="UTF-16"?><a/>`:                    "the encoding UTF-16 is not read",
@@ -136,6 +136,49 @@ func TestWrongNamespacesAndRootsAreNamed(t *testing.T) {
 	}
 	latin := append([]byte(`<?xml version="1.0" encoding="ISO-8859-1"?><!-- `+"\xfcber -->"), wrap(`<Line><Start>0 0</Start><End>10 0</End></Line>`, level)...)
 	read(t, latin)
+}
+
+// Lexical forms of xs:double: XML Schema part 2, 3.2.5.1. INF and NaN are among
+// them and are no place.
+func TestNumbersAreThoseOfXMLSchema(t *testing.T) {
+	for text, want := range map[string]float64{
+		"1e2": 100, "+1.5": 1.5, ".5": 0.5, "5.": 5, "-0": 0, "007": 7, "1E+2": 100, "12.50E-1": 1.25, "\t\r\n 10 \n": 10, "1e-400": 0,
+	} {
+		a := read(t, wrap(`<Line><Start>`+text+` 0</Start><End>10000 0</End></Line>`, `<PVI>0 10</PVI><PVI>90000 10</PVI>`))
+		near1(t, text+" as a point", a.Start().Northing, want, 0)
+		sta := bytes.Replace(wrap(`<Line><Start>0 0</Start><End>10 0</End></Line>`, `<PVI>-9 10</PVI><PVI>90000 10</PVI>`), []byte(`staStart="0"`), []byte(`staStart="`+text+`"`), 1)
+		near1(t, text+" as an attribute", read(t, sta).Start().Station, want, 0)
+	}
+	for _, text := range []string{
+		"INF", "-INF", "NaN", "Infinity", "inf", "nan", "0x10", "0x1p4", "0x_1p4", "1_000", "1,5", "1e", "e5", ".", "+", "--1", "1e5.5", "1d5", "1e400", "1m", "\u0661", "1\u00a0", "\u2212" + "1",
+	} {
+		refused(t, wrap(`<Line><Start>`+text+` 0</Start><End>10 0</End></Line>`, level), "", "is no number")
+		refused(t, wrap(`<Line length="`+text+`"><Start>0 0</Start><End>10 0</End></Line>`, level), "", "is no number")
+	}
+	refused(t, wrap(`<Line length=""><Start>0 0</Start><End>10 0</End></Line>`, level), "", `length="" is no number`)
+	refused(t, wrap("<Line><Start>0\u00a00</Start><End>10 0</End></Line>", level), "", "has 1 numbers")
+}
+
+func TestAFileHasOneRootAndNothingBesideIt(t *testing.T) {
+	sound := string(wrap(`<Line><Start>0 0</Start><End>10 0</End></Line>`, level))
+	for _, text := range []string{
+		"\ufeff" + sound, "\n\t" + sound + "\r\n ", "<?xml version=\"1.0\"?>\n<!-- ours -->" + sound + "\n<!-- end --><?done?>\n",
+	} {
+		read(t, []byte(text))
+	}
+	for text, want := range map[string]string{
+		sound + "\n" + sound:             "a.xml:2:1: error: there is a second root element, <LandXML>",
+		sound + "\n\n <more/>":           "a.xml:3:2: error: there is a second root element, <more>",
+		sound + "more":                   `after the end of the root element stands "more"`,
+		sound + "\n\u00a0":               `after the end of the root element stands "\u00a0"`,
+		sound + "<![CDATA[ 1 ]]>":        "after the end of the root element stands",
+		"junk" + sound:                   `a.xml:1:1: error: before the root element stands "junk"`,
+		" \ufeff" + sound:                "before the root element stands",
+		sound + "</LandXML>":             "no well-formed XML",
+		`<?xml version="1.0"?>1` + sound: "before the root element stands",
+	} {
+		refused(t, []byte(text), "", want)
+	}
 }
 
 func TestUnitsScaleEveryLengthByTheirExactRatio(t *testing.T) {

@@ -46,11 +46,18 @@ func (r *reader) units() {
 	})
 }
 
+// attr is an attribute's text, "" also when it is not there.
 func attr(e xml.StartElement, name string) string {
+	text, _ := lookup(e, name)
+	return text
+}
+
+// lookup is an attribute's text and whether it is there.
+func lookup(e xml.StartElement, name string) (text string, there bool) {
 	for _, a := range e.Attr {
 		if a.Name.Local == name && a.Name.Space == "" {
-			return a.Value
+			return a.Value, true
 		}
 	}
-	return ""
+	return "", false
 }
