@@ -1,6 +1,7 @@
 package clearance
 
 import (
+	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -13,11 +14,12 @@ import (
 // A chain runs job and gear text, with some of it replaced, through reading,
 // building and checking, as the command line does.
 type chain struct {
-	gear  string      // file under testdata/gear
-	job   string      // text of the job; empty is cell24
-	whole bool        // the form as long as in its file
-	swap  [][2]string // replaced in the gear text; each must occur
-	jobs  [][2]string // replaced in the job text; each must occur
+	gear  string                   // file under testdata/gear
+	job   string                   // text of the job; empty is cell24
+	whole bool                     // the form as long as in its file
+	swap  [][2]string              // replaced in the gear text; each must occur
+	jobs  [][2]string              // replaced in the job text; each must occur
+	vary  func(gear string) string // what is done to the gear text last; may be nil
 }
 
 // cell24 is the worked 3.0 m by 2.4 m cell with hangers over the bents.
@@ -81,6 +83,16 @@ func replaced(t *testing.T, what, text string, swap [][2]string) []byte {
 // read decodes and builds.
 func (c chain) read(t *testing.T) *model.Study {
 	t.Helper()
+	s, why := c.built(t)
+	if s == nil {
+		t.Fatal(why)
+	}
+	return s
+}
+
+// built decodes and builds, or tells why it cannot.
+func (c chain) built(t *testing.T) (*model.Study, string) {
+	t.Helper()
 	file, err := os.ReadFile("../testdata/gear/" + c.gear + ".yaml")
 	if err != nil {
 		t.Fatal(err)
@@ -93,23 +105,30 @@ func (c chain) read(t *testing.T) *model.Study {
 		cut = nil
 	}
 	gearText := replaced(t, "gear", string(replaced(t, "gear", string(file), cut)), c.swap)
-	jobText := replaced(t, "job", c.job, c.jobs)
+	if c.vary != nil {
+		gearText = []byte(c.vary(string(gearText)))
+	}
+	return built(gearText, replaced(t, "job", c.job, c.jobs))
+}
+
+// built is the study of two texts, or why there is none.
+func built(gearText, jobText []byte) (*model.Study, string) {
 	g, _, problems := job.Decode[job.Gear]("gear.yaml", gearText, job.PeekSystem(gearText))
 	if g == nil {
-		t.Fatal(problems.Error())
+		return nil, problems.Error()
 	}
 	j, _, problems := job.Decode[job.Job]("job.yaml", jobText, job.PeekSystem(jobText))
 	if j == nil {
-		t.Fatal(problems.Error())
+		return nil, problems.Error()
 	}
 	if lacks := carrier.Lacks(g); len(lacks) > 0 {
-		t.Fatal(lacks)
+		return nil, fmt.Sprint(lacks)
 	}
 	s, troubles := model.Build(j, g)
 	if len(troubles) > 0 {
-		t.Fatal(troubles)
+		return nil, fmt.Sprint(troubles)
 	}
-	return s
+	return s, ""
 }
 
 func (c chain) check(t *testing.T) *Result {

@@ -17,17 +17,22 @@ import (
 func proved(t *testing.T, s *model.Study, o Options, parts bool) (text, result []byte) {
 	t.Helper()
 	o.Proof = true
-	e := Examine(s, o)
-	result, err := json.Marshal(e.Result)
+	text, result, err := written(Examine(s, o), parts)
 	if err != nil {
 		t.Fatal(err)
 	}
+	return text, result
+}
+
+// written is the proof of an examination and the result that it belongs to.
+func written(e *Examination, parts bool) (text, result []byte, err error) {
+	if result, err = json.Marshal(e.Result); err != nil {
+		return nil, nil, err
+	}
 	sum := sha256.Sum256(result)
 	var out bytes.Buffer
-	if err := e.Prove(&out, ProofOptions{Result: hex.EncodeToString(sum[:]), Parts: parts}); err != nil {
-		t.Fatal(err)
-	}
-	return out.Bytes(), result
+	err = e.Prove(&out, ProofOptions{Result: hex.EncodeToString(sum[:]), Parts: parts})
+	return out.Bytes(), result, err
 }
 
 // holds verifies a proof against its result.

@@ -55,18 +55,31 @@ func (t *tree) floor(a, b int, touch bool) float64 {
 	return t.free[a] + spare
 }
 
-// floors is the most that is asked of any pair of two sets.
+// floors is the most that is asked of any pair of two sets. A plane holds the
+// seams among them without a contact, and so to the greater of both numbers.
 func (t *tree) floors(n node) float64 {
 	most := math.Inf(-1)
 	for _, i := range n.a {
 		most = math.Max(most, t.free[i])
 	}
-	if t.place == nil {
-		for _, i := range n.b {
-			most = math.Max(most, t.free[i])
+	if t.place != nil {
+		return most + spare
+	}
+	for _, i := range n.b {
+		most = math.Max(most, t.free[i])
+	}
+	for _, pair := range t.carrier.Seam {
+		if touch := t.touch[min(pair[0], pair[1])]; touch > most && across(pair, n) {
+			most = touch
 		}
 	}
 	return most + spare
+}
+
+// across tells whether a pair lies with one part in either set of a node.
+func across(pair [2]int, n node) bool {
+	in := func(set []int, i int) bool { _, ok := slices.BinarySearch(set, i); return ok }
+	return in(n.a, pair[0]) && in(n.b, pair[1]) || in(n.a, pair[1]) && in(n.b, pair[0])
 }
 
 // prove writes the records of a branch, in pre-order.
