@@ -200,6 +200,7 @@ func (r *reader) beside(text xml.CharData, behind bool) {
 		text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	}
 	text = bytes.TrimLeft(text, whiteSpace)
+	text, _, _ = bytes.Cut(text, []byte("\n"))
 	switch {
 	case len(text) == 0:
 	case behind:
