@@ -73,8 +73,9 @@ func (s Scene) Cut(cuts []Cut) (Cutaway, error) {
 	return out, nil
 }
 
-// cut is what stays of the object's solid, nil for nothing, and which cuts went
-// through it.
+// cut is what stays of the object's solid, nil for nothing, and which cuts bared
+// a face of it: they went through it, or along a face, so that a cut at a joint
+// shows the piece that stays as one beside the joint would.
 func (o Object) cut(cuts []Cut) (*geom.Solid, []int, error) {
 	solid := o.Solid
 	var through []int
@@ -86,10 +87,7 @@ func (o Object) cut(cuts []Cut) (*geom.Solid, []int, error) {
 		if err != nil || rest == nil {
 			return nil, nil, err
 		}
-		if rest == solid {
-			continue
-		}
-		if k.Drop {
+		if rest != solid && k.Drop {
 			return nil, nil, nil
 		}
 		solid = rest

@@ -30,6 +30,18 @@ func (st stand) middle() int {
 
 func (st stand) spacing() float64 { return float64(st.bay.Carrier.Gear.Form.Spacing) }
 
+// cutAt is the station at which the section of bent number n (from 0) cuts what
+// runs along the form: the bent's own, and where the form ends there a little
+// behind, as no piece is ahead.
+func (st stand) cutAt(n int) float64 {
+	c := st.bay.Carrier
+	return min(c.Bents[n], c.Rear+float64(c.Gear.Form.Length)-beforeEnd)
+}
+
+// beforeEnd is how far behind the form's front end its last section lies, m: too
+// little to be seen, and more than atJoint.
+const beforeEnd = 1e-3
+
 // cutGroup marks what is cut by the section: bent, links and wheels lie in or
 // beside the plane and are shown whole, as bars are not cut along their length.
 const cutGroup = "cut "
@@ -38,7 +50,7 @@ const cutGroup = "cut "
 // tells which of them are cut.
 func (st stand) atBent(n int) (shown []carrier.Part, cut []bool) {
 	c := st.bay.Carrier
-	x := c.Bents[n]
+	x := st.cutAt(n)
 	wheel := nearest(c.Parts, carrier.Wheel, x)
 	tie := nearest(c.Parts, carrier.Tie, x)
 	for _, p := range st.parts() {
@@ -55,7 +67,7 @@ func (st stand) atBent(n int) (shown []carrier.Part, cut []bool) {
 			if abs(at.Center()[0]-tie) < 0.01 {
 				shown, cut = append(shown, p), append(cut, false)
 			}
-		case at.Min[0] < x && x <= at.Max[0]:
+		case cuts(at.Min[0], at.Max[0], x):
 			shown, cut = append(shown, p), append(cut, true)
 		}
 	}
@@ -85,7 +97,7 @@ func nearest(parts []carrier.Part, role carrier.Role, x float64) float64 {
 // drawBent draws the carrier at a bent, looking ahead, with hidden lines
 // removed: panels, walers, stringers and sills are cut in the bent's plane.
 func (st stand) drawBent(v *sheet.View, n int) error {
-	x := st.bay.Carrier.Bents[n]
+	x := st.cutAt(n)
 	parts, cut := st.atBent(n)
 	var sc scene.Scene
 	groups := map[string]bool{}
@@ -196,7 +208,7 @@ func (st stand) hinges() []geom.Point2 {
 // positions of moving parts: those that are gone now, and those that have moved
 // by more than least (m).
 func (st stand) ghosts(v *sheet.View, before stand, n int, least float64) {
-	x := st.bay.Carrier.Bents[n]
+	x := st.cutAt(n)
 	now := map[string]carrier.Part{}
 	for _, p := range st.parts() {
 		now[p.Mark] = p

@@ -7,17 +7,28 @@ import (
 	"boxwalk/model/geom"
 )
 
+// atJoint is how near a cutting plane a piece may begin or end and count as
+// beginning or ending in it, m: above what rounding leaves between a joint and a
+// bent at the same place, and far below any gap between pieces.
+const atJoint = 1e-6
+
+// cuts tells whether a section at x = c, seen looking ahead, goes through what
+// reaches from one station to another. At a joint it shows the piece ahead: one
+// that ends there is behind the plane.
+func cuts(from, to, c float64) bool { return from <= c+atJoint && to > c+atJoint }
+
 // section is the polygon in which a plane x = c cuts a convex solid, as {y, z}
-// counter-clockwise; nil where it does not. A solid that only begins at the
-// plane is not cut, one that ends there is.
+// counter-clockwise; nil where it does not. Where a solid begins at the plane
+// that is its rear face.
 func section(s *geom.Solid, c float64) []geom.Point2 {
+	behind := func(v geom.Vec) bool { return v[0] <= c+atJoint }
 	var points []geom.Point2
 	for _, e := range s.Edges() {
 		a, b := s.Vertices[e[0]], s.Vertices[e[1]]
-		if (a[0] < c) == (b[0] < c) {
+		if behind(a) == behind(b) {
 			continue
 		}
-		t := (c - a[0]) / (b[0] - a[0])
+		t := min(1, max(0, (c-a[0])/(b[0]-a[0])))
 		p := a.Add(b.Sub(a).Mul(t))
 		points = append(points, geom.Point2{p[1], p[2]})
 	}

@@ -246,12 +246,12 @@ func TestEntityCountsStayAsTheyWere(t *testing.T) {
 func TestSectionOfAPrismIsItsOutline(t *testing.T) {
 	outline := []geom.Point2{{0, 0}, {2, 0}, {2, 1}, {1, 2}, {0, 1}}
 	p := geom.Prism(outline, -1, 3)
-	for _, c := range []float64{-0.5, 0, 2, 3} {
+	for _, c := range []float64{-1, -1 + 1e-12, -0.5, 0, 2} { // where it begins, it is seen looking ahead
 		if got := section(p, c); len(got) != len(outline) || math.Abs(area(got)-area(outline)) > 1e-12 {
 			t.Errorf("x = %v: %v", c, got)
 		}
 	}
-	for _, c := range []float64{-1, -2, 3.1} {
+	for _, c := range []float64{-1.1, 3, 3 - 1e-12, 3.1} {
 		if got := section(p, c); got != nil {
 			t.Errorf("x = %v: %v, want none", c, got)
 		}
