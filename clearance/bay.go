@@ -81,7 +81,7 @@ func (b *bay) around(solids []culvert.Solid) obstacles {
 		}
 		box := p.Box()
 		for k, s := range solids {
-			if box.Gap(o.boxes[k]) <= contactTolerance && mayTouch(s) && math.Abs(b.raisedGap(i, o.parts[k])) <= contactTolerance {
+			if box.Gap(o.boxes[k]) <= contactTolerance && mayTouch(p, s) && math.Abs(b.raisedGap(i, o.parts[k])) <= contactTolerance {
 				o.touch[[2]int{i, k}] = true
 			}
 		}
@@ -90,8 +90,13 @@ func (b *bay) around(solids []culvert.Solid) obstacles {
 }
 
 // mayTouch tells what a faced panel may touch as raised, by design: what it forms
-// or laps. What stands on the invert is told by stands.
-func mayTouch(s culvert.Solid) bool {
+// or laps. A one-piece roof comes straight down past the plates in its pockets:
+// only a pocket's floor may touch one, its sides need play. What stands on the
+// invert is told by stands.
+func mayTouch(p carrier.Part, s culvert.Solid) bool {
+	if s.Zone == culvert.Hanger && p.Role == carrier.RoofPanel && p.Side == culvert.Both {
+		return p.Name == carrier.PocketFloor
+	}
 	return s.Zone != culvert.Invert && s.Zone != culvert.SteelAhead
 }
 

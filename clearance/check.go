@@ -201,6 +201,7 @@ func (r *report) told(s *model.Study) *told {
 	t.still = append(t.still, r.stripChecks(r.strip)...)
 	t.still = append(t.still, r.raiseChecks(r.raising)...)
 	r.sayUnset(t.still)
+	r.sayRemedies(t.still)
 	t.settings = r.settings()
 	t.steps = r.stepRows(r.strip)
 	r.underWay(t, s, nil)
@@ -215,6 +216,7 @@ func (r *report) underWay(t *told, s *model.Study, twin []AlongRow) {
 	t.under = append(t.under, r.routeChecks(s)...)
 	t.under = append(t.under, r.bendChecks(s)...)
 	r.sayUnset(t.under)
+	r.sayRemedies(t.under)
 	if !r.brief {
 		t.along = r.alongRows(s, r.rolling, r.rolled, t.under, twin)
 	}

@@ -19,6 +19,7 @@ type candidate struct {
 	worst     float64
 	where     Where
 	text      string
+	remedy    string // of what does not pass; empty for the check's usual one
 	// tell gives place and text where only the governing one is worth working out
 	tell func() (Where, string)
 	// of a clearance: whose it is, from what, and whether the two may touch
@@ -68,6 +69,9 @@ func entry(id, subject string, list []candidate, limit Limit, s Sense, nothing s
 	c.Value, c.Allowance, c.WorstCase, c.Where, c.Text = &value, best.allowance, best.worst, best.where, best.text
 	if best.tell != nil {
 		c.Where, c.Text = best.tell()
+	}
+	if c.Verdict != Pass {
+		c.Remedy = best.remedy
 	}
 	return c
 }

@@ -84,7 +84,11 @@ func (b *bay) openings() []candidate {
 		if worst > 1e-6 {
 			text = fmt.Sprintf("the %s is open over %s at %.3f m along the pour", o.name, b.mm(worst), at)
 		}
-		out = append(out, candidate{value: *exactly(worst), where: w, text: text})
+		c := candidate{value: *exactly(worst), where: w, text: text}
+		if o.name == "soffit" {
+			c.remedy = b.pocketRemedy(worst)
+		}
+		out = append(out, c)
 	}
 	return out
 }
@@ -129,16 +133,38 @@ func (b *bay) slices(rear, front float64) [][2]float64 {
 			keep(p.Box())
 		}
 	}
-	for _, s := range b.stripped.solids {
-		if s.Zone == culvert.Hanger {
-			keep(s.Box())
-		}
+	for _, s := range b.keptFaces() {
+		keep(s.Box())
 	}
 	sort.Float64s(ends)
 	var out [][2]float64
 	for i := 1; i < len(ends); i++ {
 		if ends[i]-ends[i-1] > 1e-6 {
 			out = append(out, [2]float64{ends[i-1], ends[i]})
+		}
+	}
+	return out
+}
+
+// keptFaces are the plates and nuts that stay, each with the seal that closes the
+// play of its pocket.
+func (b *bay) keptFaces() []*geom.Solid {
+	seal := 0.0
+	if b.Carrier.Gear.Roof.Pocket != nil {
+		seal = float64(b.Carrier.Gear.Roof.Seal)
+	}
+	var out []*geom.Solid
+	for _, s := range b.stripped.solids {
+		switch {
+		case s.Zone != culvert.Hanger:
+		case seal == 0:
+			out = append(out, s.Solid)
+		default:
+			box := s.Box()
+			for axis := range 2 { // its top stays level with the facing
+				box.Min[axis], box.Max[axis] = box.Min[axis]-seal, box.Max[axis]+seal
+			}
+			out = append(out, geom.Block(box))
 		}
 	}
 	return out
@@ -162,10 +188,8 @@ func (b *bay) widest(o outline, x float64) float64 {
 			add(p.Solid)
 		}
 	}
-	for _, s := range b.stripped.solids {
-		if s.Zone == culvert.Hanger {
-			add(s.Solid)
-		}
+	for _, s := range b.keptFaces() {
+		add(s)
 	}
 	sort.Slice(covered, func(i, j int) bool { return covered[i][0] < covered[j][0] })
 	reached, widest := 0.0, 0.0

@@ -265,7 +265,10 @@ func TestWeirStreetHasNothingUnderAWheelBeforeItsAcuteCornerIsPassed(t *testing.
 	slab := 6.900 - (shortGauge/2+shortTread/2)*skew
 	r := checkFile(t, "weir-street")
 	e := governs(t, r, "roll.support", "cell 1, pour 2, front wheels", Fail, 1e3*(slab-wheels), 0.1)
-	says(t, e, "50.0 mm beyond", "ends.outlet.apron")
+	says(t, e, "50.0 mm beyond")
+	if want := "lay a longer apron beyond the outlet, by 160.0 mm (ends.outlet.apron)"; e.Remedy != want {
+		t.Errorf("the remedy is %q, want %q", e.Remedy, want)
+	}
 	failsBy(t, r, "roll.support")
 	// 100 inside the end asks for 150 more
 	r = checkFile(t, "weir-street", [2]string{"outlet: {apron: 6.9 m}", "outlet: {apron: 7.06 m}"})

@@ -104,8 +104,8 @@ func TestCarrierThatCastsBackLeavesThroughWhatStandsAheadOrOverTheInlet(t *testi
 	r = orderedAs("[3, 2, 1]", [2]string{"gear: gear.yaml", "travel: {leaves: inlet}\ngear: gear.yaml"}).check(t)
 	rolledStep(t, r, 1, 1, "roll back 2.400 m")
 	c := bayReads(t, r, "roll.support", 1, 1, "rear wheels", Fail, 300-2400)
-	if !strings.Contains(c.Text, "2100.0 mm beyond") || !strings.Contains(c.Text, "ends.inlet.apron") {
-		t.Error(c.Text)
+	if !strings.Contains(c.Text, "2100.0 mm beyond") || !strings.Contains(c.Remedy, "ends.inlet.apron") {
+		t.Error(c.Text, c.Remedy)
 	}
 }
 

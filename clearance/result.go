@@ -55,6 +55,7 @@ type Entry struct {
 	Margin    *float64 `json:"margin"`
 	Where     Where    `json:"where"`
 	Text      string   `json:"text"`
+	Remedy    string   `json:"remedy"` // what usually mends it; empty where it passes
 	Source    string   `json:"source"`
 
 	// what it is the worst of, kept where a proof may be asked for, and which governs

@@ -136,7 +136,6 @@ var sides = [2]culvert.Side{culvert.Left, culvert.Right}
 // advance: from where the carrier stands now to where it stands next, or until
 // it is out over the end.
 func (r *route) supportChecks(s *model.Study) []Entry {
-	limit := r.limits.of("roll.support")
 	lines := r.wheelLines()
 	rear := float64(lines[0]) + math.Min(0, r.Rolls)
 	front := float64(lines[len(lines)-1]) + math.Max(0, r.Rolls)
@@ -152,20 +151,24 @@ func (r *route) supportChecks(s *model.Study) []Entry {
 			}
 		}
 	}
-	return []Entry{
-		r.one("roll.support", "rear wheels", "m", behind, 0, limit, Min, r.supported("rear wheels", behind, "inlet")),
-		r.one("roll.support", "front wheels", "m", ahead, 0, limit, Min, r.supported("front wheels", ahead, "outlet")),
-	}
+	return []Entry{r.supportCheck("rear wheels", behind, "inlet"), r.supportCheck("front wheels", ahead, "outlet")}
+}
+
+// supportCheck is one outer wheel line against the end of the invert.
+func (r *route) supportCheck(wheels string, left float64, end string) Entry {
+	limit := r.limits.of("roll.support")
+	c := candidate{value: *exactly(left), where: r.underway(), text: r.supported(wheels, left), remedy: r.supportRemedy(left, limit.Value, end)}
+	return entry("roll.support", r.subject(wheels), []candidate{c}, limit, Min, "")
 }
 
 // supported says where wheels come to on the placed invert.
-func (r *route) supported(wheels string, left float64, end string) string {
+func (r *route) supported(wheels string, left float64) string {
 	way := "over the advance"
 	if r.Leaves {
 		way = fmt.Sprintf("until the form is out over the %s", map[bool]string{true: "inlet", false: "outlet"}[r.Rolls < 0])
 	}
 	if left < 0 {
-		return fmt.Sprintf("%s the %s would run %s beyond the end of the placed invert, measured along the tread nearer to it; lay a longer apron (ends.%s.apron)", way, wheels, r.mm(-left), end)
+		return fmt.Sprintf("%s the %s would run %s beyond the end of the placed invert, measured along the tread nearer to it", way, wheels, r.mm(-left))
 	}
 	return fmt.Sprintf("%s the %s stay %s from the end of the placed invert, measured along the tread nearer to it", way, wheels, r.mm(left))
 }

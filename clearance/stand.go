@@ -36,6 +36,9 @@ func slabEnds(s *model.Study, b *bay) [2]slabEnd {
 	return out
 }
 
+// name is the end as job files have it.
+func (e slabEnd) name() string { return map[bool]string{true: "outlet", false: "inlet"}[e.outlet] }
+
 // inside is how far a point of the invert's top, in the bay's frame, lies inside
 // the end, along the cell.
 func (e slabEnd) inside(p geom.Vec) float64 {
@@ -55,24 +58,25 @@ func (f footprint) corners() [4]geom.Vec {
 }
 
 // standsIn is how far a footprint lies inside the placed invert: negative is how
-// far it hangs over. The words name the edge that is nearest. Haunches and walls
-// are no edges: what runs into them digs.
-func (b *bay) standsIn(f footprint, ends [2]slabEnd) (left float64, edge string) {
+// far it hangs over. The words name the edge that is nearest, and the end of the
+// culvert that it is; a channel's edge is none. Haunches and walls are no edges:
+// what runs into them digs.
+func (b *bay) standsIn(f footprint, ends [2]slabEnd) (left float64, edge, end string) {
 	left = math.Inf(1)
-	nearer := func(v float64, words string) {
+	nearer := func(v float64, words, at string) {
 		if v < left {
-			left, edge = v, words
+			left, edge, end = v, words, at
 		}
 	}
 	for _, e := range ends {
 		for _, c := range f.corners() {
-			nearer(e.inside(c), "end of the placed invert at the "+map[bool]string{true: "outlet", false: "inlet"}[e.outlet])
+			nearer(e.inside(c), "end of the placed invert at the "+e.name(), e.name())
 		}
 	}
 	if c := b.Cell.Channel; c.Exists() {
-		nearer(math.Max(f.y0-(c.Offset+c.Width/2), (c.Offset-c.Width/2)-f.y1), "edge of the low-flow channel")
+		nearer(math.Max(f.y0-(c.Offset+c.Width/2), (c.Offset-c.Width/2)-f.y1), "edge of the low-flow channel", "")
 	}
-	return left, edge
+	return left, edge, end
 }
 
 // standChecks ask that what the carrier stands on stands wholly on the placed
@@ -125,14 +129,15 @@ var overhangLimit = Limit{Value: -contactTolerance, Source: "statics: what hangs
 func (b *bay) standCheck(rest, step string, list []bearing, ends [2]slabEnd) Entry {
 	var found []candidate
 	for _, one := range list {
-		left, edge := b.standsIn(one.on, ends)
+		left, edge, end := b.standsIn(one.on, ends)
 		where := b.at(step)
 		where.Part = b.Carrier.Parts[one.part].Mark
 		text := fmt.Sprintf("%s stands %s inside the %s", b.label(one.part), b.mm(left), edge)
 		if left < 0 {
 			text = fmt.Sprintf("%s hangs %s over the %s", b.label(one.part), b.mm(-left), edge)
 		}
-		found = append(found, candidate{value: *exactly(left), where: where, text: text})
+		remedy := b.overhangRemedy(b.Carrier.Parts[one.part].Role, -left, end)
+		found = append(found, candidate{value: *exactly(left), where: where, text: text, remedy: remedy})
 	}
 	return entry("setup.rest", b.subject(rest), found, overhangLimit, Min, "nothing stands on the invert")
 }

@@ -90,7 +90,8 @@ type RoofPanels struct {
 	Seat      units.Length   `yaml:"seat" above:"0 mm" max:"1 m" doc:"Height between header top and stringer underside."`
 	Closure   Adjust         `yaml:"closure" doc:"Width of a filler strip at the soffit."`
 	Strip     units.Length   `yaml:"strip" above:"0 mm" max:"10 m" doc:"Length of a filler piece between two bents."`
-	Pocket    *units.Size3   `yaml:"pocket" example:"240 x 240 x 40 mm" above:"0 mm" max:"2 m" doc:"Pocket in the facing for a hanger plate: length x width x depth (roof_whole)."`
+	Pocket    *units.Size3   `yaml:"pocket" example:"240 x 240 x 40 mm" above:"0 mm" max:"2 m" doc:"Pocket: a recess in the facing, on the centreline over every bent, in which a hanger plate lies with its top level with the facing: length x width x depth, larger than the plate by play on every side (roof_whole)."`
+	Seal      units.Length   `yaml:"seal" default:"0 mm" source:"none unless given" min:"0 mm" max:"30 mm" doc:"Width of a compressible seal round a plate in its pocket, which closes the play while the concrete is placed; it yields to the plate (roof_whole)."`
 }
 
 // Stringers run along the cell under the roof panels.

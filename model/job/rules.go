@@ -146,7 +146,7 @@ func (c *Culvert) checkJoints(d *Decoder, path string) {
 	}
 	for i := 1; i < len(lengths); i++ {
 		if lap := units.Length(c.Lap.At(i - 1)); lap >= lengths[i-1] {
-			d.FailAt(path+".lap", fmt.Sprintf("%s is not shorter than pour %d", lap.Text(d.System()), i), "pour "+fmt.Sprint(i)+" is "+lengths[i-1].Text(d.System())+" long", "write for example 150 mm")
+			d.FailAt(path+".lap", fmt.Sprintf("%s is not shorter than pour %d", lap.Text(d.System()), i), "pour "+fmt.Sprint(i)+" is "+lengths[i-1].Text(d.System())+" long", "write less than "+lengths[i-1].Text(d.System()))
 		}
 	}
 }

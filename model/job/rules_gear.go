@@ -52,12 +52,12 @@ func (g *Gear) checkWheels(d *Decoder) {
 		}
 	}
 	if len(g.Wheels.At) < 2 {
-		d.FailAt("wheels.at", "names fewer than two wheel lines", "a carrier on one wheel line tips", "write for example [1.35 m, 7.95 m]")
+		d.FailAt("wheels.at", "names fewer than two wheel lines", "a carrier on one wheel line tips", "write two places or more, from the rear end of the form, such as near its two ends")
 	}
 	for i, a := range g.Wheels.At {
 		for k, b := range g.Wheels.At[:i] {
 			if gap := units.Length(math.Abs(float64(a - b))); gap < g.Wheels.Diameter {
-				d.FailAt(item("wheels.at", i), fmt.Sprintf("%s runs into wheel line %d", a.Text(sys), k+1), fmt.Sprintf("%s apart; a wheel is %s long", gap.Text(sys), g.Wheels.Diameter.Text(sys)), "write for example [1.35 m, 7.95 m]")
+				d.FailAt(item("wheels.at", i), fmt.Sprintf("%s runs into wheel line %d", a.Text(sys), k+1), fmt.Sprintf("%s apart; a wheel is %s long", gap.Text(sys), g.Wheels.Diameter.Text(sys)), "write places at least "+g.Wheels.Diameter.Text(sys)+" apart")
 				return
 			}
 		}
@@ -110,16 +110,19 @@ func (r *RoofPanels) Check(d *Decoder, path string) {
 	facingFits(d, path, r.Facing, r.Depth)
 	narrow := slices.Min(r.Widths)
 	if r.Taper >= narrow {
-		d.FailAt(path+".taper", r.Taper.Text(sys)+" leaves no panel at the underside", "the narrowest panel is "+narrow.Text(sys), "write for example 10 mm")
+		d.FailAt(path+".taper", r.Taper.Text(sys)+" leaves no panel at the underside", "the narrowest panel is "+narrow.Text(sys), "write less than "+narrow.Text(sys))
 	}
 	if r.Pocket == nil {
+		if r.Seal > 0 {
+			d.FailAt(path+".seal", r.Seal.Text(sys)+" seals no pocket", "a seal lies round the hanger plate in a pocket of the facing", "give pocket: {length x width x depth}, or leave seal out")
+		}
 		return
 	}
 	if r.Pocket.Z >= r.Depth {
 		d.FailAt(path+".pocket", r.Pocket.Z.Text(sys)+" cuts through the panel", "the panel is "+r.Depth.Text(sys)+" deep", "write a depth of less than "+r.Depth.Text(sys))
 	}
 	if r.Pocket.Y/2 >= narrow-r.Taper {
-		d.FailAt(path+".pocket", r.Pocket.Y.Text(sys)+" is wider than the panel", fmt.Sprintf("half of it is %s; half the roof less the taper is %s", (r.Pocket.Y/2).Text(sys), (narrow-r.Taper).Text(sys)), "write a narrower pocket")
+		d.FailAt(path+".pocket", r.Pocket.Y.Text(sys)+" is wider than the panel", fmt.Sprintf("half of it is %s; half the roof less the taper is %s", (r.Pocket.Y/2).Text(sys), (narrow-r.Taper).Text(sys)), "write a width of less than "+(2*(narrow-r.Taper)).Text(sys))
 	}
 }
 

@@ -25,10 +25,18 @@ func (h *Hangers) checkLine(d *Decoder, path string, y units.Length, c *Culvert)
 	for i, o := range c.Openings() {
 		if room, reach := flat(o, c.Haunch.Top), off+h.Plate.Y/2; reach > room {
 			d.FailAt(path, fmt.Sprintf("%s puts the plate beyond the flat soffit of cell %d", y.Text(sys), i+1),
-				fmt.Sprintf("%s + half the plate %s = %s; flat to %s from the centreline", off.Text(sys), (h.Plate.Y/2).Text(sys), reach.Text(sys), room.Text(sys)), "write for example 0 m")
+				fmt.Sprintf("%s + half the plate %s = %s; flat to %s from the centreline", off.Text(sys), (h.Plate.Y/2).Text(sys), reach.Text(sys), room.Text(sys)), lineCure(room-h.Plate.Y/2, sys))
 			return
 		}
 	}
+}
+
+// lineCure is how far from the centreline a plate may hang.
+func lineCure(room units.Length, sys units.System) string {
+	if room < 0 {
+		return "use a narrower plate (left_in_place.hangers.plate)"
+	}
+	return "write at most " + room.Text(sys) + " to either side"
 }
 
 // Check asks that plates lie beside each other and that rod, nut and plate fit.
@@ -43,7 +51,7 @@ func (h *Hangers) Check(d *Decoder, path string) {
 		}
 	}
 	if side := min(h.Plate.X, h.Plate.Y); h.Rod >= side {
-		d.FailAt(path+".rod", h.Rod.Text(sys)+" is no thinner than its plate", "the plate is "+side.Text(sys)+" wide", "write for example 25 mm")
+		d.FailAt(path+".rod", h.Rod.Text(sys)+" is no thinner than its plate", "the plate is "+side.Text(sys)+" wide", "write less than "+side.Text(sys))
 	}
 	if h.Tail > 0 && h.Nut <= h.Rod {
 		d.FailAt(path+".nut", h.Nut.Text(sys)+" is no wider than the rod", "the rod is "+h.Rod.Text(sys), "write more than "+h.Rod.Text(sys))
