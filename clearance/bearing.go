@@ -22,24 +22,28 @@ func (r *route) freeEdge() float64 {
 }
 
 // bearingCheck holds the worst wheel load, rocking on two diagonal wheels,
-// against the bearing strength of the invert at its age.
+// against what the invert bears by then.
 func (r *route) bearingCheck() Entry {
 	worst, err := r.wheels().Rocking()
 	if err != nil {
 		return open("roll.bearing", r.subject("wheels"), "kN", err.Error(), r.underway())
 	}
-	w, c := r.Carrier.Gear.Wheels, r.job.Concrete
+	w := r.Carrier.Gear.Wheels
 	edge := r.freeEdge()
 	if edge < 0 {
 		return open("roll.bearing", r.subject("wheels"), "kN", fmt.Sprintf("the treads run onto the edge of the low-flow channel: with wander %s of a tread's width of %s do not bear; move the channel or the wheels", r.mm(-edge), r.mm(float64(w.Tread))), r.underway())
 	}
+	invert, why := r.invert()
+	if why != "" {
+		return open("roll.bearing", r.subject("wheels"), "kN", why, r.underway())
+	}
 	// along the cell roll.support keeps the wheels this far inside the slab's end
 	patch := load.Patch{Along: w.Patch, Across: w.Tread, EdgeAlong: units.Length(r.limits.of("roll.support").Value), EdgeAcross: units.Length(edge), Depth: units.Length(r.Cell.Invert)}
-	v, err := patch.OnYoungInvert(worst, load.Invert{Strength: c.Strength, Class: load.CementClassOf(c.Cement), Age: r.job.Schedule.InvertAge}, load.ACIBasis())
+	v, err := patch.OnConcrete(worst, invert.strength, load.ACIBasis())
 	if err != nil {
-		return open("roll.bearing", r.subject("wheels"), "kN", err.Error()+"; give schedule.invert_age and have the strength tested", r.underway())
+		return open("roll.bearing", r.subject("wheels"), "kN", fmt.Sprintf("the invert %s: %v", invert.basis, err), r.underway())
 	}
-	return r.one("roll.bearing", "wheels", "kN", float64(v.Demand), 0, Limit{Value: float64(v.Capacity), Source: v.Source.String()}, Max,
-		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s, %s from the nearest free edge across; the invert has %s at %g days and bears %s",
-			r.force(worst), r.force(v.Demand), r.mm(float64(w.Patch)), r.mm(float64(w.Tread)), r.mm(edge), r.strength(v.Strength), math.Round(10*float64(r.job.Schedule.InvertAge)/86400)/10, r.force(v.Capacity)))
+	return r.one("roll.bearing", "wheels", "kN", float64(v.Demand), 0, Limit{Value: float64(v.Capacity), Source: v.Source.String() + "; strength: " + invert.source}, Max,
+		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s, %s from the nearest free edge across; the invert %s and bears %s",
+			r.force(worst), r.force(v.Demand), r.mm(float64(w.Patch)), r.mm(float64(w.Tread)), r.mm(edge), invert.basis, r.force(v.Capacity)))
 }

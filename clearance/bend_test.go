@@ -21,6 +21,8 @@ culvert:
   pours: [9 m, 9 m]
 alignment:
   plan: [{tangent: 9 m}, {turn: ` + degrees + ` left}, {tangent: 9 m}]
+schedule: {invert_age: 7 d}
+concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
 gear: gear.yaml
 `
 }

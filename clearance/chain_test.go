@@ -38,6 +38,8 @@ culvert:
 left_in_place:
   hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}
 ends: {outlet: {apron: 12 m}}
+schedule: {invert_age: 7 d}
+concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
 gear: gear.yaml
 `
 
@@ -57,6 +59,8 @@ culvert:
 left_in_place:
   hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}
 ends: {outlet: {apron: 12 m}}
+schedule: {invert_age: 7 d}
+concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
 gear: gear.yaml
 `
 

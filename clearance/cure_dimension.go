@@ -29,12 +29,14 @@ type dimension struct {
 }
 
 // finest is what nobody sets finer, by system: a millimetre or a sixteenth of an
-// inch, as rules are divided; and for forces and ages what nobody asks for finer;
+// inch, as rules are divided; and for forces, strengths and ages what nobody asks for finer;
 // judgement.
 func finest(k units.Kind, s units.System) float64 {
 	switch k {
 	case units.KindForce:
 		return [2]float64{0.5, 0.1 * 4.4482216152605}[s] // half a kilonewton, a tenth of a kip
+	case units.KindPressure:
+		return [2]float64{500, 50 * 6.894757293168361}[s] // half a megapascal, 50 psi
 	case units.KindDuration:
 		return 12 * 3600
 	}
@@ -78,6 +80,8 @@ func (d dimension) unit() string {
 	switch d.kind {
 	case units.KindForce:
 		return "kN"
+	case units.KindPressure:
+		return "kPa"
 	case units.KindDuration:
 		return "s"
 	}

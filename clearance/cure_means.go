@@ -22,9 +22,42 @@ func means(j *job.Job) []dimension {
 	if have := j.Travel.HoldBack; have != nil {
 		hold.name, hold.from = "what the hold-back can hold", float64(have.Capacity)
 	}
-	age := dimension{name: "the age of the invert when wheels run on it", file: "job", key: "schedule.invert_age", mends: "roll.bearing", kind: units.KindDuration,
-		from: float64(j.Schedule.InvertAge), least: 0, most: longestWait, set: put(func(j *job.Job, v float64) { j.Schedule.InvertAge = units.Duration(v) })}
-	return []dimension{age, line, hold}
+	return append(waits(j), line, hold)
+}
+
+// waits are what an invert that is too young is waited for: an age where that
+// tells its strength, or what cylinders show. Nobody waits longer than an age
+// that was not stated.
+func waits(j *job.Job) []dimension {
+	if tested := j.Concrete.InvertStrength; tested != nil {
+		return []dimension{{name: "the strength of the invert by cylinders when wheels run on it", file: "job", key: "concrete.invert_strength", mends: "roll.bearing", kind: units.KindPressure,
+			from: float64(*tested), least: 0, most: mostStrength, set: func(j *job.Job, _ *job.Gear, v float64) {
+				strength := units.Pressure(v)
+				j.Concrete.InvertStrength = &strength
+			}}}
+	}
+	if j.Schedule.InvertAge == nil || j.Concrete.Curing == nil {
+		return nil
+	}
+	return []dimension{{name: "the age of the invert when wheels run on it", file: "job", key: "schedule.invert_age", mends: "roll.bearing", kind: units.KindDuration,
+		from: float64(*j.Schedule.InvertAge), least: 0, most: longestWait, also: warmth(j.Concrete.Curing), set: func(j *job.Job, _ *job.Gear, v float64) {
+			age := units.Duration(v)
+			j.Schedule.InvertAge = &age
+		}}}
+}
+
+// mostStrength is what cylinders are waited for, kPa: the most that the bearing
+// strength holds for.
+const mostStrength = 90e3
+
+// warmth says what a wait relies on: that the concrete stays as warm as stated.
+func warmth(c *job.Curing) func(d dimension, v float64) string {
+	return func(d dimension, _ float64) string {
+		if c.Mean == nil {
+			return ", cured as concrete.curing lists"
+		}
+		return ", kept at " + units.KindTemperature.Text(float64(*c.Mean), d.system) + " until then"
+	}
 }
 
 // mostForce is what a job file takes for a line, in kN.

@@ -77,6 +77,8 @@ culvert:
 %s  kicker: %g in
   pours: [8 ft]
 ends: {outlet: {apron: 40 ft}}
+schedule: {invert_age: 7 d}
+concrete: {strength: 4000 psi, cement: N, curing: 62 degF}
 %sgear: gear.yaml
 `, r.id, r.span, r.rise, r.roof, r.invert, r.wall, haunch, max(6, r.haunch), limits)
 }

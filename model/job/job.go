@@ -195,20 +195,23 @@ type Rolling struct {
 	Most  units.Number `yaml:"most" default:"0.02" source:"judgement" min:"0" max:"1" doc:"Most rolling coefficient."`
 }
 
-// Schedule of ages.
+// Schedule of ages. Nil is not stated: an age has no default.
 type Schedule struct {
-	InvertAge units.Duration `yaml:"invert_age" default:"5 d" source:"judgement" min:"0 h" max:"1000 d" doc:"Age of the invert when wheels run on it."`
-	WallsAge  units.Duration `yaml:"walls_age" default:"20 h" source:"judgement" min:"0 h" max:"1000 d" doc:"Age of the walls at release."`
-	RoofAge   units.Duration `yaml:"roof_age" default:"4 d" source:"judgement" min:"0 h" max:"1000 d" doc:"Age of the roof at release."`
+	InvertAge *units.Duration `yaml:"invert_age" example:"5 d" min:"0 h" max:"1000 d" doc:"Age of the invert when wheels run on it, since casting; concrete.curing says what it is worth."`
+	WallsAge  *units.Duration `yaml:"walls_age" example:"20 h" min:"0 h" max:"1000 d" doc:"Age of the walls at release."`
+	RoofAge   *units.Duration `yaml:"roof_age" example:"4 d" min:"0 h" max:"1000 d" doc:"Age of the roof at release."`
 }
 
-// Concrete as delivered and as specified.
+// Concrete as delivered, as specified and as it hardens. What has to do with
+// strength has no default.
 type Concrete struct {
-	UnitWeight  units.UnitWeight  `yaml:"unit_weight" default:"24 kN/m3" source:"EN 1991-1-1, plain concrete of normal weight, from memory" above:"0 kN/m3" max:"60 kN/m3" doc:"Unit weight of the fresh concrete."`
-	Cement      string            `yaml:"cement" default:"N" enum:"R|N|S" doc:"Strength-gain class of the cement."`
-	RiseRate    units.Rate        `yaml:"rise_rate" default:"1.5 m/h" source:"judgement" above:"0 m/h" max:"50 m/h" doc:"How fast the concrete rises in the walls."`
-	Temperature units.Temperature `yaml:"temperature" default:"15 degC" source:"judgement" min:"-10 degC" max:"60 degC" doc:"Temperature of the concrete."`
-	Strength    units.Pressure    `yaml:"strength" default:"30 MPa" source:"judgement" above:"0 MPa" max:"200 MPa" doc:"Characteristic strength at 28 days."`
+	UnitWeight     units.UnitWeight  `yaml:"unit_weight" default:"24 kN/m3" source:"EN 1991-1-1, plain concrete of normal weight, from memory" above:"0 kN/m3" max:"60 kN/m3" doc:"Unit weight of the fresh concrete."`
+	Cement         string            `yaml:"cement" optional:"true" example:"N" enum:"R|N|S" doc:"Strength-gain class of the cement by EN 1992-1-1: R rapid, N normal, S slow."`
+	RiseRate       units.Rate        `yaml:"rise_rate" default:"1.5 m/h" source:"judgement" above:"0 m/h" max:"50 m/h" doc:"How fast the concrete rises in the walls."`
+	Temperature    units.Temperature `yaml:"temperature" default:"15 degC" source:"judgement" min:"-10 degC" max:"60 degC" doc:"Temperature of the fresh concrete when it is placed, for its pressure; how it hardens is concrete.curing."`
+	Strength       *units.Pressure   `yaml:"strength" example:"30 MPa" above:"0 MPa" max:"200 MPa" doc:"Characteristic cylinder strength at 28 days."`
+	Curing         *Curing           `yaml:"curing" doc:"Temperature of the invert's concrete since casting: one mean, or a list of {for, at} from casting on that reaches as far as schedule.invert_age. Strength by age needs it; the placing temperature does not stand in for it."`
+	InvertStrength *units.Pressure   `yaml:"invert_strength" example:"18 MPa" above:"0 MPa" max:"200 MPa" doc:"Strength of the invert when the wheels run on it, by cylinders kept beside it, the least of them; it governs over age and curing."`
 }
 
 // Set fixes settings that would otherwise be worked out.

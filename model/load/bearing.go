@@ -148,14 +148,22 @@ func (p Patch) Areas() (a1, a2 float64, err error) {
 type Invert struct {
 	Strength units.Pressure // kPa, characteristic at 28 days
 	Class    CementClass
-	Age      units.Duration // s at 20 °C; the equivalent age for any other history
+	Age      units.Duration // s since casting
+	Curing   History        // temperatures of the concrete from casting on, as far as Age at least
 }
 
-// StrengthNow returns the characteristic strength at its age by EN 1992-1-1,
-// see [CementClass.CharacteristicAt]: at 3 days and before only tests tell, and
-// this is an error.
+// Equivalent returns the age at 20 °C that its age is worth, see [MC90.At].
+func (v Invert) Equivalent() (EquivalentAge, error) { return MC90{}.At(v.Age, v.Curing) }
+
+// StrengthNow returns the characteristic strength at its equivalent age by EN
+// 1992-1-1, see [CementClass.CharacteristicAt]: at 3 days and before only tests
+// tell, and this is an error.
 func (v Invert) StrengthNow() (units.Pressure, error) {
-	return v.Class.CharacteristicAt(v.Strength, v.Age)
+	age, err := v.Equivalent()
+	if err != nil {
+		return 0, err
+	}
+	return v.Class.CharacteristicAt(v.Strength, age)
 }
 
 // Bearing is a patch on concrete.
@@ -174,19 +182,8 @@ type Basis struct{ Phi, Factor float64 }
 // ACIBasis returns φ 0.65 and a load factor of 1.6 (both from memory).
 func ACIBasis() Basis { return Basis{PhiACI, LiveFactor} }
 
-// OnYoungInvert returns the bearing of a wheel tread or jack plate on a young
-// invert by its age and cement class. Errors: as [Invert.StrengthNow] and
-// [Patch.OnConcrete].
-func (p Patch) OnYoungInvert(load units.Force, v Invert, b Basis) (Bearing, error) {
-	strength, err := v.StrengthNow()
-	if err != nil {
-		return Bearing{}, err
-	}
-	return p.OnConcrete(load, strength, b)
-}
-
-// OnConcrete returns the bearing of a patch on concrete of a known strength,
-// such as one found by cylinders. Range: load factor 1 to 3 (judgement). It
+// OnConcrete returns the bearing of a wheel tread or jack plate on concrete of
+// a known strength, such as [Invert.StrengthNow] or one found by cylinders. Range: load factor 1 to 3 (judgement). It
 // covers crushing under the patch; punching and bending of the slab are not in
 // it. Source: [BearingStrength] (memory).
 func (p Patch) OnConcrete(load units.Force, strength units.Pressure, b Basis) (Bearing, error) {

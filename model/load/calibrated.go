@@ -45,16 +45,16 @@ type Hyperbola struct {
 
 // Strength returns the strength at an equivalent age, kPa. Before Start it is
 // zero, which is what the curve says of concrete that has not set.
-func (c Hyperbola) Strength(age units.Duration) (units.Pressure, error) {
+func (c Hyperbola) Strength(age EquivalentAge) (units.Pressure, error) {
 	err := errors.Join(
 		ultimateCheck(c.Ultimate),
 		above("k", c.K, 0, 50, "per day"),
 		within("start", days(c.Start), 0, 7, "d"),
-		within("age", days(age), 0, days(MostAge), "d"))
-	if err != nil || age <= c.Start {
+		within("age", age.Days(), 0, days(MostAge), "d"))
+	if err != nil || age <= EquivalentAge(c.Start) {
 		return 0, err
 	}
-	kt := c.K * days(age-c.Start)
+	kt := c.K * (age.Days() - days(c.Start))
 	return units.Pressure(float64(c.Ultimate) * kt / (1 + kt)), nil
 }
 
@@ -66,14 +66,14 @@ type Exponential struct {
 }
 
 // Strength returns the strength at an equivalent age above zero, kPa.
-func (c Exponential) Strength(age units.Duration) (units.Pressure, error) {
+func (c Exponential) Strength(age EquivalentAge) (units.Pressure, error) {
 	err := errors.Join(
 		ultimateCheck(c.Ultimate),
 		above("τ", days(c.Tau), 0, 100, "d"),
 		above("β", c.Beta, 0, 10, ""),
-		above("age", days(age), 0, days(MostAge), "d"))
+		above("age", age.Days(), 0, days(MostAge), "d"))
 	if err != nil {
 		return 0, err
 	}
-	return units.Pressure(float64(c.Ultimate) * math.Exp(-math.Pow(float64(c.Tau/age), c.Beta))), nil
+	return units.Pressure(float64(c.Ultimate) * math.Exp(-math.Pow(float64(c.Tau)/float64(age), c.Beta))), nil
 }

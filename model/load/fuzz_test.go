@@ -28,11 +28,11 @@ var answers = map[string]any{
 	"CementClass.CharacteristicAt": CementClass.CharacteristicAt, "CementClass.TensileRatio": CementClass.TensileRatio,
 	"NurseSaul.Of": NurseSaul.Of, "NurseSaul.Reach": NurseSaul.Reach, "QOf": QOf,
 	"Arrhenius.Of": Arrhenius.Of, "Arrhenius.Reach": Arrhenius.Reach,
-	"MC90.Factor": MC90.Factor, "MC90.Of": MC90.Of, "MC90.Reach": MC90.Reach,
+	"MC90.Factor": MC90.Factor, "MC90.Of": MC90.Of, "MC90.At": MC90.At, "MC90.Reach": MC90.Reach,
 	"Plowman.Strength": Plowman.Strength, "Hyperbola.Strength": Hyperbola.Strength, "Exponential.Strength": Exponential.Strength,
 	"SoffitStrip": SoffitStrip, "CarrierStrip": CarrierStrip, "CountedTime": CountedTime, "ReleaseAfter": ReleaseAfter,
 	"ConcreteOf": ConcreteOf, "LineContact": LineContact, "BearingStrength": BearingStrength, "Patch.Areas": Patch.Areas,
-	"Invert.StrengthNow": Invert.StrengthNow, "Patch.OnYoungInvert": Patch.OnYoungInvert, "Patch.OnConcrete": Patch.OnConcrete,
+	"Invert.Equivalent": Invert.Equivalent, "Invert.StrengthNow": Invert.StrengthNow, "Patch.OnConcrete": Patch.OnConcrete,
 	"Pull": Pull, "HoldsItself": HoldsItself, "Rolling.Demands": Rolling.Demands, "Against": Against, "LeverArm.Coefficient": LeverArm.Coefficient,
 	"Wheels.Rigid": Wheels.Rigid, "Wheels.Soft": Wheels.Soft, "Wheels.Rocking": Wheels.Rocking, "Wheels.TippingLevers": Wheels.TippingLevers,
 	"Tipping.Margin": Tipping.Margin, "Roof.ACI347": Roof.ACI347, "Roof.California": Roof.California, "AASHTOTemporary": AASHTOTemporary,
@@ -114,7 +114,7 @@ func (n *numbers) byte() byte {
 
 // likely holds the range in which a quantity is usually sane.
 var likely = map[reflect.Type][2]float64{
-	reflect.TypeFor[units.Temperature](): {0, 45}, reflect.TypeFor[units.Duration](): {0, 30 * day},
+	reflect.TypeFor[units.Temperature](): {0, 45}, reflect.TypeFor[units.Duration](): {0, 30 * day}, reflect.TypeFor[EquivalentAge](): {0, 30 * day},
 	reflect.TypeFor[units.UnitWeight](): {10, 45}, reflect.TypeFor[units.Pressure](): {0, 100 * mpa},
 	reflect.TypeFor[units.Length](): {0, 12}, reflect.TypeFor[units.Rate](): {0, 10 / hour},
 	reflect.TypeFor[units.Slope](): {-0.2, 0.2}, reflect.TypeFor[units.Angle](): {0, 1},

@@ -33,19 +33,41 @@ func (h History) Duration() units.Duration {
 }
 
 // check refuses an empty history and any spell outside the temperatures.
-func (h History) check(least, most float64) error {
+func (h History) check(least, most units.Temperature) error {
 	if len(h) == 0 || len(h) > mostSpells {
 		return outsideBecause("a history needs 1 to %d spells, has %d", mostSpells, len(h))
 	}
 	for i, s := range h {
 		err := errors.Join(
 			within("length", float64(s.For)/hour, 0, float64(MostAge)/hour, "h"),
-			within("temperature", float64(s.At), least, most, "°C"))
+			within("temperature", float64(s.At), float64(least), float64(most), "°C"))
 		if err != nil {
 			return fmt.Errorf("spell %d: %w", i+1, err)
 		}
 	}
 	return nil
+}
+
+// covers refuses a history that ends before an age, by more than rounding.
+func (h History) covers(age units.Duration) error {
+	if have := h.Duration(); have < age*(1-1e-12) {
+		return outsideBecause("the temperatures end %.4g h after casting; the age is %.4g h", float64(have)/hour, float64(age)/hour)
+	}
+	return nil
+}
+
+// Until is the part of a history before a time.
+func (h History) Until(end units.Duration) History {
+	var part History
+	for _, s := range h {
+		if end <= 0 {
+			break
+		}
+		s.For = min(s.For, end)
+		end -= s.For
+		part = append(part, s)
+	}
+	return part
 }
 
 // total adds up what the spells are worth, each second at its rate.

@@ -50,6 +50,15 @@ func (n NurseSaul) Reach(need Maturity, h History) (units.Duration, error) {
 	return 0, h.tooShort(float64(need), h.total(n.rate), "°C h")
 }
 
+// EquivalentAge is the time, in seconds, at the reference temperature of a
+// strength-gain curve (20 °C) that is worth as much as what the concrete went
+// through. The curves take no other age: of cold concrete the time since
+// casting promises a strength that is not there.
+type EquivalentAge float64
+
+// Days of an equivalent age.
+func (a EquivalentAge) Days() float64 { return float64(a) / day }
+
 // Arrhenius turns a history into the age at a reference temperature that is
 // worth the same.
 type Arrhenius struct {
@@ -76,15 +85,16 @@ func QOf(energy float64) (float64, error) {
 	return energy / 8.314, nil
 }
 
-// Frozen concrete does not gain by these formulas: 0 °C is their lower end.
-const leastCuring, mostCuring = 0, 80 // °C
+// LeastCuring and MostCuring are the ends of the equivalent ages, °C. Frozen
+// concrete does not gain by them.
+const LeastCuring, MostCuring units.Temperature = 0, 80
 
 func (a Arrhenius) check(h History) error {
 	return errors.Join(
 		within("Q", a.Q, 3000, 8000, "K"),
 		within("reference temperature", float64(a.Reference), 10, 30, "°C"),
 		within("kelvin at 0 °C", a.Kelvin, 273, 273.15, "K"),
-		h.check(leastCuring, mostCuring))
+		h.check(LeastCuring, MostCuring))
 }
 
 func (a Arrhenius) rate(t units.Temperature) float64 {
@@ -94,16 +104,16 @@ func (a Arrhenius) rate(t units.Temperature) float64 {
 // Of returns te = Σ exp(−Q (1/T − 1/Ts)) Δt, temperatures in kelvin. Range:
 // history 0 to 80 °C, below which it is an error: frost. Source: ASTM C1074,
 // formula second-hand, constants from memory.
-func (a Arrhenius) Of(h History) (units.Duration, error) {
+func (a Arrhenius) Of(h History) (EquivalentAge, error) {
 	if err := a.check(h); err != nil {
 		return 0, err
 	}
-	return units.Duration(h.total(a.rate)), nil
+	return EquivalentAge(h.total(a.rate)), nil
 }
 
 // Reach returns when the history first has that equivalent age; an error when
 // it ends before.
-func (a Arrhenius) Reach(need units.Duration, h History) (units.Duration, error) {
+func (a Arrhenius) Reach(need EquivalentAge, h History) (units.Duration, error) {
 	if err := a.check(h); err != nil {
 		return 0, err
 	}
@@ -124,30 +134,39 @@ func (MC90) rate(t units.Temperature) float64 { return math.Exp(13.65 - 4000/(27
 // Factor returns exp(13.65 − 4000/(273 + T)), what an hour at T °C is worth at
 // 20 °C. Range: 0 to 80 °C (EN 1992-1-1 B.1(3), memory). Source: second-hand.
 func (m MC90) Factor(t units.Temperature) (float64, error) {
-	if err := within("temperature", float64(t), leastCuring, mostCuring, "°C"); err != nil {
+	if err := within("temperature", float64(t), float64(LeastCuring), float64(MostCuring), "°C"); err != nil {
 		return 0, err
 	}
 	return m.rate(t), nil
 }
 
 // Of returns tT = Σ Factor Δt. Range and source: see Factor.
-func (m MC90) Of(h History) (units.Duration, error) {
-	if err := h.check(leastCuring, mostCuring); err != nil {
+func (m MC90) Of(h History) (EquivalentAge, error) {
+	if err := h.check(LeastCuring, MostCuring); err != nil {
 		return 0, err
 	}
-	return units.Duration(h.total(m.rate)), nil
+	return EquivalentAge(h.total(m.rate)), nil
+}
+
+// At returns tT at a time since casting. A history that ends before it is an
+// error, and so is frost before it; what comes after it does not count.
+func (m MC90) At(age units.Duration, h History) (EquivalentAge, error) {
+	if err := errors.Join(within("age", float64(age)/hour, 0, float64(MostAge)/hour, "h"), h.covers(age)); err != nil {
+		return 0, err
+	}
+	return m.Of(h.Until(age))
 }
 
 // Reach returns when the history first has that adjusted age; an error when it
 // ends before.
-func (m MC90) Reach(need units.Duration, h History) (units.Duration, error) {
-	if err := h.check(leastCuring, mostCuring); err != nil {
+func (m MC90) Reach(need EquivalentAge, h History) (units.Duration, error) {
+	if err := h.check(LeastCuring, MostCuring); err != nil {
 		return 0, err
 	}
 	return reachAge(need, h, m.rate)
 }
 
-func reachAge(need units.Duration, h History, rate func(units.Temperature) float64) (units.Duration, error) {
+func reachAge(need EquivalentAge, h History, rate func(units.Temperature) float64) (units.Duration, error) {
 	if err := within("age", float64(need)/hour, 0, float64(MostAge)/hour, "h"); err != nil {
 		return 0, err
 	}

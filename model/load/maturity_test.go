@@ -62,22 +62,38 @@ func TestMC90Age(t *testing.T) {
 		near(t, "factor", must(MC90{}.Factor(temperature)), want)
 	}
 	age := must(MC90{}.Of(History{{daysOf(2), 10}, {daysOf(1), 25}}))
-	near(t, "tT in days", days(age), 2.487343990)
+	near(t, "tT in days", age.Days(), 2.487343990)
 	near(t, "βcc", must(ClassN.Beta(age)), 0.555000726)
+}
+
+// Derived: 7 d at 2 °C x exp(13.65 − 4000/275) = 7 x 0.40842 = 2.85895 d; of 2 d
+// at 10 °C, 1 d at 25 °C and a frost after them, 3 d are those of the reference
+// and 2 d are 2 x 0.616143358.
+func TestAgeOfColdConcreteIsWorthLess(t *testing.T) {
+	week := daysOf(7)
+	nearBy(t, "7 d at 2 °C", must(MC90{}.At(week, Steady(2, week))).Days(), 2.85895337, 5e-9)
+	h := History{{daysOf(2), 10}, {daysOf(1), 25}, {daysOf(4), -3}}
+	near(t, "3 d of it", must(MC90{}.At(daysOf(3), h)).Days(), 2.487343990)
+	near(t, "2 d of it", must(MC90{}.At(daysOf(2), h)).Days(), 2*0.616143358)
+	for _, age := range []units.Duration{daysOf(3.5), daysOf(7.1), 0, -1, units.Duration(math.NaN())} {
+		if a, err := (MC90{}).At(age, h); !errors.Is(err, ErrRange) || a != 0 {
+			t.Errorf("%g d of it: %g, %v", days(age), a, err)
+		}
+	}
 }
 
 // Derived (reference): Su 30, k 0.5 per day, t0 0.2 d.
 func TestHyperbola(t *testing.T) {
 	c := Hyperbola{inMPa(30), 0.5, daysOf(0.2)}
 	for age, want := range map[float64]float64{1: 8.571428571, 3: 17.5, 7: 23.181818182, 0.2: 0, 0.1: 0} {
-		near(t, "S", float64(must(c.Strength(daysOf(age))))/mpa, want)
+		near(t, "S", float64(must(c.Strength(ageOf(age))))/mpa, want)
 	}
 }
 
 // Derived: at te = τ the exponential gives Su/e; a decade of maturity gives B.
 func TestExponentialAndPlowmanAtTheirMarks(t *testing.T) {
 	c := Exponential{inMPa(40), daysOf(1.5), 0.9}
-	near(t, "S(τ)", float64(must(c.Strength(daysOf(1.5)))), 40*mpa/math.E)
+	near(t, "S(τ)", float64(must(c.Strength(ageOf(1.5)))), 40*mpa/math.E)
 	p := Plowman{inMPa(-20), inMPa(15)}
 	near(t, "decade", float64(must(p.Strength(1000))-must(p.Strength(100))), 15*mpa)
 	if s, err := p.Strength(10); !errors.Is(err, ErrRange) || s != 0 {
@@ -93,17 +109,6 @@ func drawHistory(t *rapid.T) History {
 	return h
 }
 
-// until cuts a history off at a time.
-func (h History) until(end units.Duration) History {
-	var cut History
-	for _, s := range h {
-		s.For = min(s.For, max(0, end))
-		end -= s.For
-		cut = append(cut, s)
-	}
-	return cut
-}
-
 func TestHistoryReachesAnAgeExactlyWhenItsPartHasThatAge(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		h, share := drawHistory(t), rapid.Float64Range(0.01, 0.999).Draw(t, "share")
@@ -113,23 +118,23 @@ func TestHistoryReachesAnAgeExactlyWhenItsPartHasThatAge(t *testing.T) {
 			}
 		}
 		a := DefaultArrhenius()
-		need := must(a.Of(h)) * units.Duration(share)
-		part(float64(must(a.Of(h.until(must(a.Reach(need, h)))))), float64(need))
-		need = must(MC90{}.Of(h)) * units.Duration(share)
-		part(float64(must(MC90{}.Of(h.until(must(MC90{}.Reach(need, h)))))), float64(need))
+		need := must(a.Of(h)) * EquivalentAge(share)
+		part(float64(must(a.Of(h.Until(must(a.Reach(need, h)))))), float64(need))
+		need = must(MC90{}.Of(h)) * EquivalentAge(share)
+		part(float64(must(MC90{}.Of(h.Until(must(MC90{}.Reach(need, h)))))), float64(need))
 		n := DefaultNurseSaul()
 		if m := must(n.Of(h)) * Maturity(share); m > 0 {
-			part(float64(must(n.Of(h.until(must(n.Reach(m, h)))))), float64(m))
+			part(float64(must(n.Of(h.Until(must(n.Reach(m, h)))))), float64(m))
 		}
 	})
 }
 
 func TestAHistoryThatEndsTooEarlyIsAnError(t *testing.T) {
 	h := Steady(10, hours(24))
-	if at, err := DefaultArrhenius().Reach(hours(14), h); !errors.Is(err, ErrRange) || at != 0 {
+	if at, err := DefaultArrhenius().Reach(EquivalentAge(hours(14)), h); !errors.Is(err, ErrRange) || at != 0 {
 		t.Errorf("equivalent age: %g, %v", at, err)
 	}
-	if at, err := (MC90{}).Reach(hours(15), h); !errors.Is(err, ErrRange) || at != 0 {
+	if at, err := (MC90{}).Reach(EquivalentAge(hours(15)), h); !errors.Is(err, ErrRange) || at != 0 {
 		t.Errorf("adjusted age: %g, %v", at, err)
 	}
 	if at, err := DefaultNurseSaul().Reach(241, h); !errors.Is(err, ErrRange) || at != 0 {

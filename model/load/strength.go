@@ -15,13 +15,13 @@ const (
 	MostAge  units.Duration = 1000 * day
 )
 
-func ageCheck(age units.Duration) error {
-	return within("age", float64(age)/hour, float64(LeastAge)/hour, float64(MostAge)/hour, "h")
+func ageCheck(age EquivalentAge) error {
+	return within("equivalent age", float64(age)/hour, float64(LeastAge)/hour, float64(MostAge)/hour, "h")
 }
 
 // notBefore keeps an age found by inversion from lying before LeastAge.
-func notBefore(ageDays float64) units.Duration {
-	return max(units.Duration(ageDays*day), LeastAge)
+func notBefore(ageDays float64) EquivalentAge {
+	return max(EquivalentAge(ageDays*day), EquivalentAge(LeastAge))
 }
 
 // ACI209 is a strength-gain curve of ACI 209R-92; the zero value is an error.
@@ -48,21 +48,21 @@ func ACI209Source() Source {
 // Ratio returns f(t)/f28 = t/(a + b t), t in days, moist cured near 20 °C.
 // f(28)/f28 is not exactly 1. Range: LeastAge to MostAge. Source: ACI 209R-92
 // eq. 2-1 (constants from memory; 4.0, 0.85 second-hand).
-func (c ACI209) Ratio(age units.Duration) (float64, error) {
+func (c ACI209) Ratio(age EquivalentAge) (float64, error) {
 	if err := errors.Join(chosen("curve", uint8(c), uint8(TypeIIISteam)), ageCheck(age)); err != nil {
 		return 0, err
 	}
-	t := days(age)
+	t := age.Days()
 	return t / (aci209[c].a + aci209[c].b*t), nil
 }
 
 // EarliestAge returns the age at which the ratio is reached, t = a r/(1 − b r),
 // never before LeastAge. A ratio that is not reached by MostAge is an error.
-func (c ACI209) EarliestAge(ratio float64) (units.Duration, error) {
+func (c ACI209) EarliestAge(ratio float64) (EquivalentAge, error) {
 	if err := chosen("curve", uint8(c), uint8(TypeIIISteam)); err != nil {
 		return 0, err
 	}
-	most, err := c.Ratio(MostAge)
+	most, err := c.Ratio(EquivalentAge(MostAge))
 	if err := errors.Join(err, above("strength ratio", ratio, 0, most, "")); err != nil {
 		return 0, err
 	}
@@ -96,21 +96,21 @@ func EN1992Source() Source { return Source{"EN 1992-1-1:2004 3.1.2(6)", Read} }
 // Beta returns βcc = exp(s (1 − √(28/t))), t in days at a mean 20 °C; for any
 // other history t is the equivalent age, see [MC90]. fcm(t) = βcc fcm.
 // Range: LeastAge to MostAge. Source: EN 1992-1-1:2004 3.1.2(6) (read).
-func (c CementClass) Beta(age units.Duration) (float64, error) {
+func (c CementClass) Beta(age EquivalentAge) (float64, error) {
 	if err := errors.Join(c.check(), ageCheck(age)); err != nil {
 		return 0, err
 	}
-	return math.Exp(en1992S[c] * (1 - math.Sqrt(28/days(age)))), nil
+	return math.Exp(en1992S[c] * (1 - math.Sqrt(28/age.Days()))), nil
 }
 
 // EarliestAge returns the age at which βcc reaches a ratio,
 // t = 28/(1 − ln r/s)², never before LeastAge (derived from Beta). A ratio that
 // is not reached by MostAge is an error.
-func (c CementClass) EarliestAge(ratio float64) (units.Duration, error) {
+func (c CementClass) EarliestAge(ratio float64) (EquivalentAge, error) {
 	if err := c.check(); err != nil {
 		return 0, err
 	}
-	most, err := c.Beta(MostAge)
+	most, err := c.Beta(EquivalentAge(MostAge))
 	if err := errors.Join(err, above("strength ratio", ratio, 0, most, "")); err != nil {
 		return 0, err
 	}
@@ -131,7 +131,7 @@ const meanOver = 8 * mpa
 // MeanAt returns fcm(t) = βcc(t) (fck + 8 MPa), kPa. Range: fck 12 to 90 MPa,
 // LeastAge to MostAge. Source: EN 1992-1-1 3.1.2(6) (read), the 8 MPa from
 // memory.
-func (c CementClass) MeanAt(fck units.Pressure, age units.Duration) (units.Pressure, error) {
+func (c CementClass) MeanAt(fck units.Pressure, age EquivalentAge) (units.Pressure, error) {
 	beta, err := c.Beta(age)
 	if err := errors.Join(err, strengthCheck(fck)); err != nil {
 		return 0, err
@@ -143,29 +143,29 @@ func (c CementClass) MeanAt(fck units.Pressure, age units.Duration) (units.Press
 // fck(t) = fcm(t) − 8 MPa for 3 d < t < 28 d, and fck from 28 d on. At 3 d and
 // before, EN 1992-1-1 asks for tests, and this is an error; so it is where the
 // value is not above zero. Source: EN 1992-1-1 3.1.2(5) (memory).
-func (c CementClass) CharacteristicAt(fck units.Pressure, age units.Duration) (units.Pressure, error) {
+func (c CementClass) CharacteristicAt(fck units.Pressure, age EquivalentAge) (units.Pressure, error) {
 	mean, err := c.MeanAt(fck, age)
 	switch {
 	case err != nil:
 		return 0, err
-	case days(age) <= 3:
-		return 0, outsideBecause("age %.4g d: at 3 days and before, only tests give the characteristic strength", days(age))
-	case days(age) >= 28:
+	case age.Days() <= 3:
+		return 0, outsideBecause("at an equivalent age of %.3g d: up to 3 days only tests give the characteristic strength", age.Days())
+	case age.Days() >= 28:
 		return fck, nil
 	case mean <= meanOver:
-		return 0, outsideBecause("at %.4g d the mean strength of %.4g MPa leaves no characteristic strength", days(age), float64(mean)/mpa)
+		return 0, outsideBecause("at %.4g d the mean strength of %.4g MPa leaves no characteristic strength", age.Days(), float64(mean)/mpa)
 	}
 	return mean - meanOver, nil
 }
 
 // TensileRatio returns fctm(t)/fctm = βcc^α, α = 1 before 28 d and 2/3 from
 // then on. Source: EN 1992-1-1 3.1.2(9) (read).
-func (c CementClass) TensileRatio(age units.Duration) (float64, error) {
+func (c CementClass) TensileRatio(age EquivalentAge) (float64, error) {
 	beta, err := c.Beta(age)
 	if err != nil {
 		return 0, err
 	}
-	if days(age) < 28 {
+	if age.Days() < 28 {
 		return beta, nil
 	}
 	return math.Pow(beta, 2.0/3), nil

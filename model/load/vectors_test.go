@@ -83,6 +83,7 @@ func fromPcf(x float64) units.UnitWeight {
 }
 func hours(x float64) units.Duration     { return units.Duration(x * hour) }
 func daysOf(x float64) units.Duration    { return units.Duration(x * day) }
+func ageOf(x float64) EquivalentAge      { return EquivalentAge(x * day) }
 func inMPa(x float64) units.Pressure     { return units.Pressure(x * mpa) }
 func degrees(x float64) units.Angle      { return units.Angle(x * math.Pi / 180) }
 func millimetres(x float64) units.Length { return units.Length(x / 1000) }
