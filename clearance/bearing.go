@@ -24,7 +24,8 @@ func (r *route) freeEdge() float64 {
 // bearingCheck holds the worst wheel load, rocking on two diagonal wheels,
 // against what the invert bears by then.
 func (r *route) bearingCheck() Entry {
-	worst, err := r.wheels().Rocking()
+	loads, err := r.wheelLoads()
+	worst := loads.rocking
 	if err != nil {
 		return open("roll.bearing", r.subject("wheels"), "kN", err.Error(), r.underway())
 	}

@@ -26,9 +26,7 @@ func (b *bay) bendChecks(s *model.Study) []Entry {
 	case !b.rollsAway():
 		return append(out, open("roll.bend", b.subject("swept width"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway()))
 	}
-	r := &bending{route: &route{bay: b, job: s.Job}, turning: t, gap: s.Culvert.JointGap}
-	r.weigh()
-	r.slope(s)
+	r := &bending{route: b.onTheWay(s), turning: t, gap: s.Culvert.JointGap}
 	out = append(out, r.sweptChecks()...)
 	return append(out, r.scrubChecks()...)
 }
@@ -217,8 +215,9 @@ func (r *bending) scrubChecks() []Entry {
 	}
 	rear, _ := r.ends()
 	bend := r.bend(r.all)
-	worst, err := r.wheels().Rocking()
+	loads, err := r.wheelLoads()
 	if err == nil {
+		worst := loads.rocking
 		var s load.Scrubbing
 		if s, err = bend.Scrub(r.weight, worst, units.Length(r.centre[0]-rear), float64(r.job.Travel.Scrub)); err == nil {
 			return []Entry{r.scrubCheck(bend, s, worst), r.bentPull(s)}

@@ -139,3 +139,9 @@ func (c chain) check(t *testing.T) *Result {
 	t.Helper()
 	return Check(c.read(t), Options{Version: "test"})
 }
+
+// with another gear.
+func (c chain) with(gear string) chain {
+	c.gear = gear
+	return c
+}

@@ -211,6 +211,7 @@ func (r *report) told(s *model.Study) *told {
 // underWay adds what depends on where along the line the bay lies. The gaps on
 // the way are those of a twin's rows, where there is one.
 func (r *report) underWay(t *told, s *model.Study, twin []AlongRow) {
+	t.under = append(t.under, r.jackChecks(s)...)
 	t.under = append(t.under, r.liftChecks(s)...)
 	t.under = append(t.under, r.rollChecks(r.rolling, r.rolled)...)
 	t.under = append(t.under, r.routeChecks(s)...)

@@ -125,7 +125,7 @@ func (t *trials) worthwhile(list []dimension, r *Result, now shortfall) []dimens
 			short[c.ID] = true
 		}
 	}
-	capacity := among(short, "roll.pull", "roll.hold", "roll.bearing")
+	capacity := among(short, "roll.pull", "roll.hold", "roll.bearing", "roll.wheel", "setup.jacks")
 	var out []dimension
 	for _, d := range list {
 		switch {

@@ -17,6 +17,8 @@ var explanations = []Explanation{
 		"least and greatest reading over every step, enclosed; links by the law of cosines: cos f = (a^2 + b^2 - l^2) / (2ab)", "the gear file's min and max", "gear file"},
 	{"setup.rest", "Raised: wheels off the invert, jacks carry, every plate with its whole outline on placed invert. Collapsed: wheels carry, each tread wholly on placed invert, plates drawn up enough to clear joints and crests.",
 		"jack reading against the reading at which the wheels touch; outline of each plate and each wheel's contact against the slab's ends and the low-flow channel", "wheels 10 mm off; plates 25 mm up; nothing hangs over", "judgement; overhang: statics"},
+	{"setup.jacks", "Each screw jack carries its share of the carrier raised, with all that is on it. Own weight only: loads of the pour are not checked.",
+		"standing: rigid frame on all jacks, W/n (1 + n ex x/(2 sum x^2) +- 2 ey/gauge), shifted by height x grade and crossfall; worst three: the most on one with any two others carrying (W/2 for a central load)", "the gear's jack.capacity; open where it is not stated", "statics of a rigid frame (derived)"},
 	{"setup.length", "The form covers the longest side of the pour in its cell, lap included.",
 		"pour + width x tan(skew) + lap <= form length", "form length", "geometry"},
 	{"strip.dig", "No part enters concrete at any time in any step.",
@@ -51,6 +53,8 @@ var explanations = []Explanation{
 		"wherever tan(slope) > the least rolling coefficient: W (sin a - f cos a)", "the hold-back's capacity", "statics; coefficients from the job"},
 	{"roll.tip", "The collapsed carrier is stable across and along with a margin.",
 		"W cos a x lever / (W sin a x height of the centre of gravity)", "1.5", "judgement"},
+	{"roll.wheel", "A wheel carries its share standing, and the worst one rocking over uneven ground while it rolls. Own weight only: loads of the pour are not checked.",
+		"standing: rigid frame on all wheels, W/n (1 + n ex x/(2 sum x^2) +- 2 ey/gauge), shifted by height x slope along and across; rocking: the most on one with any two others carrying (W/2 for a central load) x 1.6", "the gear's wheels.capacity; open where it is not stated", "statics of a rigid frame (derived); factor 1.6 on live load: ACI 318 (from memory), taken for rolling over edges by judgement"},
 	{"roll.bearing", "The worst wheel load on the young invert is within its bearing strength at that age.",
 		"rocking on two diagonal wheels; phi 0.85 f'c A1 sqrt(A2/A1); strength gain by EN 1992-1-1", "phi Bn", "ACI 318 (from memory); EN 1992-1-1 3.1.2"},
 }

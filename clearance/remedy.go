@@ -19,6 +19,7 @@ var remedies = map[string]advice{
 	"setup.faces":    (*bay).facesRemedy,
 	"setup.range":    (*bay).rangeRemedy,
 	"setup.rest":     (*bay).restRemedy,
+	"setup.jacks":    capacityRemedy("stronger jacks, or more bents"),
 	"setup.length":   (*bay).lengthRemedy,
 	"strip.dig":      (*bay).digRemedy,
 	"strip.drag":     always("let the face leave square to itself first: crack down or draw in a little, in a step before the one that moves along it (`sequence:` in the job, `steps:` in the gear)"),
@@ -35,6 +36,7 @@ var remedies = map[string]advice{
 	"roll.pull":      always("bring a puller that can do it, or more parts of line (travel.capacity: what the whole line can pull, as its maker states it)"),
 	"roll.hold":      always("bring a restraint, brake or rope, that holds as much, set before the plates leave the invert (travel.hold_back.capacity: as its maker states it)"),
 	"roll.tip":       always("a wider gauge (`set: {gauge: ...}`), wheel lines farther apart (wheels.at), or travel lower"),
+	"roll.wheel":     capacityRemedy("stronger wheels, or more lines of them (wheels.at)"),
 	"roll.bearing":   (*bay).bearingRemedy,
 }
 

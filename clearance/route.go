@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"boxwalk/model"
+	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
 	"boxwalk/model/job"
@@ -23,6 +24,8 @@ type route struct {
 	job    *job.Job
 	up     float64 // steepest rise over run ahead, to the next pour
 	steep  float64 // steepest slope either way
+	least  float64 // rise over run along the pour, the least and the most on the way
+	most   float64
 	weight units.Force
 	centre geom.Vec // of gravity, in the frame of cell and pour
 }
@@ -32,23 +35,30 @@ type route struct {
 func (b *bay) routeChecks(s *model.Study) []Entry {
 	if len(b.Steps) == 0 || b.Steps[len(b.Steps)-1].Stop != nil || !b.Steps[len(b.Steps)-1].Carried {
 		var out []Entry
-		for _, id := range []string{"roll.track", "roll.support", "roll.pull", "roll.hold", "roll.tip", "roll.bearing"} {
+		for _, id := range []string{"roll.track", "roll.support", "roll.pull", "roll.hold", "roll.tip", "roll.wheel", "roll.bearing"} {
 			out = append(out, open(id, b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway()))
 		}
 		return out
 	}
-	r := &route{bay: b, job: s.Job}
-	r.weigh()
-	r.slope(s)
+	r := b.onTheWay(s)
 	out := append(r.trackChecks(), r.supportChecks(s)...)
 	out = append(out, r.pullChecks()...)
 	out = append(out, r.tipChecks()...)
+	out = append(out, r.wheelChecks()...)
 	return append(out, r.bearingCheck())
+}
+
+// onTheWay is the carrier on its way, which ends on its wheels.
+func (b *bay) onTheWay(s *model.Study) *route {
+	r := &route{bay: b, job: s.Job}
+	r.weigh()
+	r.slope(s)
+	return r
 }
 
 // slope finds the steepest of the grades on the way, and the steepest up it.
 func (r *route) slope(s *model.Study) {
-	r.up = math.Inf(-1)
+	r.up, r.least, r.most = math.Inf(-1), math.Inf(1), math.Inf(-1)
 	ahead := 1.0
 	if r.Rolls < 0 {
 		ahead = -1
@@ -56,6 +66,7 @@ func (r *route) slope(s *model.Study) {
 	for _, p := range s.OnTheWay(*r.Bay) {
 		grade := s.Culvert.GradeOf(p)
 		r.up = math.Max(r.up, ahead*grade)
+		r.least, r.most = math.Min(r.least, grade), math.Max(r.most, grade)
 		if math.Abs(grade) > math.Abs(r.steep) {
 			r.steep = grade
 		}
@@ -65,12 +76,21 @@ func (r *route) slope(s *model.Study) {
 // weigh sums the parts that roll, where they stand when collapsed.
 func (r *route) weigh() {
 	last := r.Steps[len(r.Steps)-1]
+	r.weighed(last.PresentAfter, last.Pose)
+}
+
+// weighRaised sums all parts, where they stand when raised.
+func (r *route) weighRaised() {
+	r.weighed(func(carrier.Part) bool { return true }, func(int) geom.Pose { return geom.Identity() })
+}
+
+func (r *route) weighed(present func(carrier.Part) bool, pose func(body int) geom.Pose) {
 	var mass float64
 	var moment geom.Vec
 	for _, p := range r.Carrier.Parts {
-		if last.PresentAfter(p) {
+		if present(p) {
 			mass += p.Mass
-			moment = moment.Add(last.Pose(p.Body).Apply(p.Centroid()).Mul(p.Mass))
+			moment = moment.Add(pose(p.Body).Apply(p.Centroid()).Mul(p.Mass))
 		}
 	}
 	r.weight = units.Force(mass * gravity / 1000)
@@ -212,7 +232,7 @@ func (r *route) tipChecks() []Entry {
 		what  string
 		lever units.Length
 		slope float64
-	}{{"across", across, math.Abs(float64(r.job.Alignment.Crossfall)) + r.tol.Value("track_level")/r.Carrier.Gauge}, {"along", along, r.steep}} {
+	}{{"across", across, r.acrossSlope()}, {"along", along, r.steep}} {
 		s, err := load.Tipping{Weight: r.weight, Lever: way.lever, Height: units.Length(r.centre[2]), Slope: units.Slope(way.slope)}.Margin()
 		if err != nil {
 			out = append(out, open("roll.tip", r.subject(way.what), "1", err.Error(), r.underway()))

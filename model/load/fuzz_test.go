@@ -34,7 +34,7 @@ var answers = map[string]any{
 	"ConcreteOf": ConcreteOf, "LineContact": LineContact, "BearingStrength": BearingStrength, "Patch.Areas": Patch.Areas,
 	"Invert.Equivalent": Invert.Equivalent, "Invert.StrengthNow": Invert.StrengthNow, "Patch.OnConcrete": Patch.OnConcrete,
 	"Pull": Pull, "HoldsItself": HoldsItself, "Rolling.Demands": Rolling.Demands, "Against": Against, "LeverArm.Coefficient": LeverArm.Coefficient,
-	"Wheels.Rigid": Wheels.Rigid, "Wheels.Soft": Wheels.Soft, "Wheels.Rocking": Wheels.Rocking, "Wheels.TippingLevers": Wheels.TippingLevers,
+	"Wheels.Rigid": Wheels.Rigid, "Wheels.Soft": Wheels.Soft, "Wheels.Standing": Wheels.Standing, "Wheels.Rocking": Wheels.Rocking, "Wheels.TippingLevers": Wheels.TippingLevers,
 	"Tipping.Margin": Tipping.Margin, "Roof.ACI347": Roof.ACI347, "Roof.California": Roof.California, "AASHTOTemporary": AASHTOTemporary,
 	"SlabBracing": SlabBracing, "WallBracing": WallBracing, "BraceLoad": BraceLoad,
 	"Screw.Torque": Screw.Torque, "TorqueByEfficiency": TorqueByEfficiency,

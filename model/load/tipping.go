@@ -60,13 +60,13 @@ func (t Tipping) Margin() (Stability, error) {
 
 // TippingLevers returns the least distance from the centre of gravity to the
 // tipping line across (to the nearer side) and along (to the first or last
-// wheel line, whichever is nearer). Errors: a centre of gravity outside the
-// wheels.
+// wheel line, whichever is nearer), wherever it may be. Errors: a centre of
+// gravity outside the wheels.
 func (w Wheels) TippingLevers() (across, along units.Length, err error) {
 	if err := w.check(); err != nil {
 		return 0, 0, err
 	}
-	across = w.Gauge/2 - units.Length(math.Abs(float64(w.Left)))
-	along = min(w.Along-w.Lines[0], w.Lines[len(w.Lines)-1]-w.Along)
+	across = w.Gauge/2 - units.Length(math.Abs(float64(w.Left))) - w.LeftOff
+	along = min(w.Along-w.Lines[0], w.Lines[len(w.Lines)-1]-w.Along) - w.AlongOff
 	return across, along, nil
 }

@@ -7,13 +7,17 @@ import (
 	"boxwalk/model/units"
 )
 
-// Wheels is a carrier on wheel lines, each with one wheel left and one right.
+// Wheels is a carrier on lines of wheels or jacks, each with one left and one
+// right.
 type Wheels struct {
 	Weight units.Force    // kN
 	Gauge  units.Length   // m, left wheel to right wheel
 	Lines  []units.Length // m, along the carrier, increasing
 	Along  units.Length   // m, centre of gravity, in the measure of Lines
 	Left   units.Length   // m, centre of gravity left of the middle of the gauge
+	// AlongOff and LeftOff are how far the centre of gravity may be from there,
+	// m, either way.
+	AlongOff, LeftOff units.Length
 }
 
 // WheelLoads holds the load of the left and right wheel of each line, kN.
@@ -27,7 +31,8 @@ type WheelLoads struct {
 // stands on fewer wheels, or tips, and the formula does not hold.
 var ErrLifts = errors.New("a wheel lifts off")
 
-const mostLines = 12
+// mostLines bounds the lines: a gear file has at most 12 of wheels and 60 bents.
+const mostLines = 60
 
 func (w Wheels) check() error {
 	if len(w.Lines) < 2 || len(w.Lines) > mostLines {
@@ -63,6 +68,47 @@ func (w Wheels) lever() (offsets []float64, ey, squares float64) {
 		squares += o * o
 	}
 	return offsets, float64(w.Along-w.Lines[0]) - mean, squares
+}
+
+// extremes are the places of the centre of gravity at which a wheel can carry
+// the most. What a wheel can carry, at best or at worst, never grows as the
+// centre of gravity moves away from it along or across: an affine function that
+// is nowhere below zero over the wheels and 1 over that one bounds it, and taken
+// constant beyond it does so still (derived, by the dual of the linear program).
+// So for each line it is the place nearest to it, on either edge across.
+func (w Wheels) extremes() []Wheels {
+	var out []Wheels
+	for _, x := range w.Lines {
+		one := w
+		one.AlongOff, one.LeftOff = 0, 0
+		one.Along = min(max(x, w.Along-w.AlongOff), w.Along+w.AlongOff)
+		if len(out) > 0 && out[len(out)-1].Along == one.Along {
+			continue
+		}
+		for _, side := range [2]units.Length{-1, 1} {
+			one.Left = w.Left + side*w.LeftOff
+			out = append(out, one)
+		}
+	}
+	return out
+}
+
+// Standing returns the greatest load of any wheel, as [Wheels.Rigid] spreads it,
+// wherever the centre of gravity may be. Errors: [ErrLifts] where a wheel may
+// lift. Source: statics (derived).
+func (w Wheels) Standing() (units.Force, error) {
+	if err := w.check(); err != nil {
+		return 0, err
+	}
+	var worst units.Force
+	for _, one := range w.extremes() {
+		loads, err := one.Rigid()
+		if err != nil {
+			return 0, err
+		}
+		worst = max(worst, loads.Greatest)
+	}
+	return worst, nil
 }
 
 // Rigid returns the loads of a rigid frame on equal supports: for two lines
@@ -115,12 +161,25 @@ var outsideLift = errors.Join(ErrLifts, ErrRange)
 //
 // It is the greatest over all sets of three wheels that carry alone, which are
 // the corners of the set of equilibria (derived: linear programming with three
-// equations). Reached by frames stiff against twist; never exceeded.
+// equations), and over the places of the centre of gravity. Reached by frames
+// stiff against twist; never exceeded.
 func (w Wheels) Rocking() (units.Force, error) {
 	if err := w.check(); err != nil {
 		return 0, err
 	}
-	points := w.points()
+	worst := 0.0
+	for _, one := range w.extremes() {
+		if err := one.check(); err != nil {
+			return 0, err
+		}
+		worst = max(worst, mostOfThree(one.points()))
+	}
+	return answer("wheel load", units.Force(worst*float64(w.Weight)), worst)
+}
+
+// mostOfThree is the greatest share of a unit load at the origin that one of
+// three places takes which carry it alone.
+func mostOfThree(points [][2]float64) float64 {
 	worst := 0.0
 	for i := range points {
 		for j := range i {
@@ -129,7 +188,7 @@ func (w Wheels) Rocking() (units.Force, error) {
 			}
 		}
 	}
-	return answer("wheel load", units.Force(worst*float64(w.Weight)), worst)
+	return worst
 }
 
 // points returns the wheels as (along, left) from the centre of gravity.

@@ -151,3 +151,40 @@ func TestACentreOfGravityBeyondTheTippingLineIsAnError(t *testing.T) {
 		}
 	}
 }
+
+// What is worst over a box of places of the centre of gravity is nowhere
+// exceeded inside it, and reached at one of the places looked at.
+func TestNoPlaceOfTheCentreLoadsAWheelMoreThanTheWorst(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w := drawWheels(t)
+		wide := w.Lines[len(w.Lines)-1] - w.Lines[0]
+		w.AlongOff = wide * units.Length(rapid.Float64Range(0, 0.1).Draw(t, "along off"))
+		w.LeftOff = w.Gauge * units.Length(rapid.Float64Range(0, 0.1).Draw(t, "left off"))
+		one := w
+		one.AlongOff, one.LeftOff = 0, 0
+		one.Along += w.AlongOff * units.Length(rapid.Float64Range(-1, 1).Draw(t, "at along"))
+		one.Left += w.LeftOff * units.Length(rapid.Float64Range(-1, 1).Draw(t, "at left"))
+		if most, here := must(w.Rocking()), must(one.Rocking()); here > most*(1+1e-9) {
+			t.Fatalf("rocking: %v here, %v at worst", here, most)
+		}
+		most, err := w.Standing()
+		if err != nil {
+			return // a wheel may lift
+		}
+		if here := must(one.Standing()); here > most*(1+1e-9) {
+			t.Fatalf("standing: %v here, %v at worst", here, most)
+		}
+		across, along, err := w.TippingLevers()
+		a, l, err2 := one.TippingLevers()
+		if err != nil || err2 != nil || a < across-1e-9 || l < along-1e-9 {
+			t.Fatalf("levers %v %v here, %v %v at worst", a, l, across, along)
+		}
+	})
+}
+
+// The middle wheels of six carry the most when the centre of gravity is at
+// them: half of it, on the side; with it 1 m away 2/3 of that.
+func TestTheWorstPlaceForAMiddleWheelLiesInside(t *testing.T) {
+	w := Wheels{Weight: 60, Gauge: 2, Lines: []units.Length{0, 3, 6}, Along: 2.5, AlongOff: 1, Left: 0.2}
+	near(t, "worst", float64(must(w.Rocking())), 60*(0.5+0.1))
+}
