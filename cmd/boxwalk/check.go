@@ -59,12 +59,18 @@ func (a *app) answer(path string, o asking) error {
 	if err := curable(o.cures, ids); err != nil {
 		return err
 	}
+	if o.proof.parts && o.proof.file == "" {
+		return wrong("--proof-parts adds to a proof; name its file with --proof")
+	}
+	var place proofPlace
+	if o.proof.file != "" {
+		if place, err = proofAt(o.proof.file); err != nil {
+			return err
+		}
+	}
 	s, r, err := a.study(path, o.set)
 	if err != nil {
 		return err
-	}
-	if o.proof.parts && o.proof.file == "" {
-		return wrong("--proof-parts adds to a proof; name its file with --proof")
 	}
 	proved := o.proof.file != "" // of the result as --json prints it
 	e := a.examine(s, r, clearance.Options{Only: ids, Proof: proved, Brief: !o.json && !proved})
@@ -72,7 +78,7 @@ func (a *app) answer(path string, o asking) error {
 		a.cure(s, e.Result, o.cures)
 	}
 	if o.proof.file != "" {
-		if err := a.prove(e, o.proof); err != nil {
+		if err := a.prove(e, o.proof, place); err != nil {
 			return err
 		}
 	}

@@ -49,24 +49,19 @@ func (a *app) readJob(path string) (t text, folder string, no *refusal) {
 		return text{stdin, b}, ".", nil
 	}
 	t.name = path
-	f, err := os.Open(path)
+	f, err := openInput(path)
 	if err == nil {
 		defer f.Close()
 		t.bytes, err = readFile(f, mostBytes)
 	}
 	if err != nil {
-		return t, "", &refusal{summary: "the job file cannot be read: " + reason(err), cure: "give the path of a job file, for example boxwalk check jobs/bridge/job.yaml"}
+		return t, "", &refusal{summary: "the job file cannot be read: " + reason(err), cure: "give the path of a job file, for example boxwalk check jobs/bridge/job.yaml, or - for standard input"}
 	}
 	return t, filepath.Dir(path), nil
 }
 
-// readFile reads no more than so many bytes of a file that is not a folder.
-func readFile(f fs.File, most int64) ([]byte, error) {
-	if info, err := f.Stat(); err != nil {
-		return nil, err
-	} else if info.IsDir() {
-		return nil, errors.New("it is a folder")
-	}
+// readFile reads no more than so many bytes.
+func readFile(f io.Reader, most int64) ([]byte, error) {
 	return io.ReadAll(io.LimitReader(f, most))
 }
 
@@ -127,12 +122,11 @@ func settled(folder string) (string, error) {
 // openNamed opens and reads below the root only; the system follows no link
 // that leads out.
 func (a *app) openNamed(t text, base, target, written string, what named) (text, *refusal) {
-	root, err := os.OpenRoot(base)
+	root, err := openRoot(base)
 	if err != nil {
-		return t, &refusal{summary: "the root folder " + a.root + " cannot be opened: " + reason(err)}
+		return t, &refusal{summary: "the root folder " + a.root + " cannot be opened: " + reason(err), cure: "name a folder with --root"}
 	}
 	defer root.Close()
-	// looked at before it is opened: opening a pipe would wait for ever
 	info, err := root.Stat(target)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && isLink(root, target):
@@ -146,7 +140,7 @@ func (a *app) openNamed(t text, base, target, written string, what named) (text,
 	case !info.Mode().IsRegular():
 		return t, &refusal{summary: t.name + " is not a file", cure: others(root, target)}
 	}
-	f, err := root.Open(target)
+	f, err := openOrdinary(root.Stat, root.OpenFile, target, os.O_RDONLY)
 	if err == nil {
 		defer f.Close()
 		t.bytes, err = readFile(f, what.most)
@@ -155,6 +149,14 @@ func (a *app) openNamed(t text, base, target, written string, what named) (text,
 		return t, &refusal{summary: fmt.Sprintf("%s cannot be read: %s", t.name, reason(err))}
 	}
 	return t, nil
+}
+
+// openRoot opens a folder; opening a pipe would wait for ever.
+func openRoot(folder string) (*os.Root, error) {
+	if info, err := os.Stat(folder); err != nil || !info.IsDir() {
+		return nil, errors.Join(err, errors.New("it is no folder"))
+	}
+	return os.OpenRoot(folder)
 }
 
 // elsewhere is the cure for a path that nothing can be said about.

@@ -16,9 +16,11 @@ const (
 	exitShort = 1 // something fails or stays open
 	exitInput = 2 // the input or the command is wrong
 	exitTool  = 3 // the tool failed
+	// a signal ends with exitSignal and its number
 )
 
 func main() {
+	interrupted.watch()
 	os.Exit(run(os.Args[1:], console{os.Stdin, os.Stdout, os.Stderr, os.LookupEnv}))
 }
 
@@ -76,10 +78,12 @@ func wrong(format string, args ...any) error {
 	return stop{exitInput, fmt.Errorf(format, args...)}
 }
 
-// failed is something the machine could not do.
+// failed is something the machine could not do, unless the error says whose
+// fault it is already.
 func failed(err error) error {
-	if err == nil {
-		return nil
+	var told stop
+	if err == nil || errors.As(err, &told) {
+		return err
 	}
 	return stop{exitTool, err}
 }

@@ -187,38 +187,45 @@ func same(t *testing.T, before, after map[string]string) {
 	}
 }
 
+// wrote writes files into a folder as the commands do.
+func wrote(folder string, files []product, force bool) (written, error) {
+	return target{folder, "", force}.write(files, io.Discard)
+}
+
 func TestWhenOneFileCannotBePlacedTheFolderIsAsBefore(t *testing.T) {
 	dir := t.TempDir()
-	if _, err := write(dir, []product{{"a", []byte("one")}, {"sub/b", []byte("two")}}, "", false); err != nil {
+	if _, err := wrote(dir, []product{{"a", []byte("one")}, {"sub/b", []byte("two")}}, false); err != nil {
 		t.Fatal(err)
 	}
-	// the last of the new files stands where a file is in the place of a folder
 	before := snapshot(t, dir)
-	f, err := openFolder(dir)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.close()
-	for _, list := range [][]product{
-		{{"a", []byte("new")}, {"c", []byte("new")}, {"new/d", []byte("new")}, {"a/e", []byte("new")}},
-		{{"a", []byte("new")}, {"new/d", []byte("new")}, {"../out", []byte("new")}},
-	} {
-		if err := f.place(list, []string{"sub/b"}); err == nil {
+	cannot := func(files []product, remove ...string) {
+		t.Helper()
+		f, err := openFolder(dir)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer f.close()
+		if err := f.acquire(io.Discard); err != nil {
+			t.Fatal(err)
+		}
+		if err := f.place(files, remove); err == nil {
 			t.Fatal("it was placed")
 		}
+		f.release()
 		same(t, before, snapshot(t, dir))
 	}
+	// the last of the new files stands where a file is in the place of a folder
+	cannot([]product{{"a", []byte("new")}, {"c", []byte("new")}, {"new/d", []byte("new")}, {"a/e", []byte("new")}}, "sub/b")
+	cannot([]product{{"a", []byte("new")}, {"new/d", []byte("new")}, {"../out", []byte("new")}}, "sub/b")
 	// when files are in place already and one to remove cannot be, they go back
-	if err := f.place([]product{{"a", []byte("new")}, {"new/d", []byte("new")}}, []string{"sub/b", "../out"}); err == nil {
-		t.Fatal("it was placed")
-	}
-	same(t, before, snapshot(t, dir))
+	cannot([]product{{"a", []byte("new")}, {"new/d", []byte("new")}}, "sub/b", "../out")
+	cannot([]product{{"a", []byte("new")}, {"sub/b", []byte("new")}}, "sub/none")
 }
 
 func TestAFolderThatWasMadeForNothingIsTakenAway(t *testing.T) {
 	dir := t.TempDir()
 	before := snapshot(t, dir)
-	if _, err := write(filepath.Join(dir, "x/y/z"), []product{{"a", nil}, {"a/b", nil}}, "", false); err == nil {
+	if _, err := wrote(filepath.Join(dir, "x/y/z"), []product{{"a", nil}, {"a/b", nil}}, false); err == nil {
 		t.Fatal("it was written")
 	}
 	same(t, before, snapshot(t, dir))
@@ -231,7 +238,7 @@ func TestAManifestCannotReachOutOfItsFolder(t *testing.T) {
 		os.WriteFile(filepath.Join(dir, "out", manifest), []byte(hash([]byte("mine"))+"  ../outside\n"+hash([]byte("mine"))+"  /etc/passwd\n"), 0o644)); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := write(filepath.Join(dir, "out"), []product{{"a", nil}}, "", true); err != nil {
+	if _, err := wrote(filepath.Join(dir, "out"), []product{{"a", nil}}, true); err != nil {
 		t.Fatal(err)
 	}
 	if b, err := os.ReadFile(outside); err != nil || string(b) != "mine" {
@@ -247,10 +254,10 @@ func TestALinkInPlaceOfAFileIsNotFollowed(t *testing.T) {
 		t.Fatal(err)
 	}
 	symlink(t, outside, filepath.Join(out, "a"))
-	if _, err := write(out, []product{{"a", []byte("ours")}}, "", false); err == nil {
+	if _, err := wrote(out, []product{{"a", []byte("ours")}}, false); err == nil {
 		t.Error("the link was overwritten without force")
 	}
-	if _, err := write(out, []product{{"a", []byte("ours")}}, "", true); err != nil {
+	if _, err := wrote(out, []product{{"a", []byte("ours")}}, true); err != nil {
 		t.Error(err)
 	}
 	if b, err := os.ReadFile(outside); err != nil || string(b) != "mine" {

@@ -64,7 +64,8 @@ stays open is drawn too, stamped NOT CLEARED, and the exit code is 1.`,
 	return c
 }
 
-// target is where output goes and what of it may be overwritten.
+// target is where output goes and what of it may be overwritten; within is the
+// part of the folder that a run answers for, "" for all of it.
 type target struct {
 	folder, within string
 	force          bool
@@ -73,6 +74,9 @@ type target struct {
 // output checks a job, makes its files, writes them, and prints what was
 // written and the table.
 func (a *app) output(job string, set []string, to target, make making) error {
+	if err := usable(to.folder); err != nil {
+		return err
+	}
 	s, read, err := a.study(job, set)
 	if err != nil {
 		return err
@@ -83,7 +87,7 @@ func (a *app) output(job string, set []string, to target, make making) error {
 	if err != nil {
 		return failed(err)
 	}
-	w, err := write(to.folder, files, to.within, to.force)
+	w, err := to.write(files, a.err)
 	if err != nil {
 		return err
 	}

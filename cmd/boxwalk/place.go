@@ -1,166 +1,142 @@
 package main
 
 import (
-	"context"
+	"crypto/rand"
+	"encoding/hex"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
-	"os/signal"
+	"path"
 	"path/filepath"
+	"slices"
 )
 
-// Names of files on their way in and out, beside their place.
-const (
-	incoming = ".boxwalk-new-"
-	outgoing = ".boxwalk-old-"
-)
-
-// move is a set of changes to a folder that is undone as a whole when one of
-// them fails.
-type move struct {
-	root    *os.Root
-	undo    []func()
-	discard []string // old files, once everything is in place
-}
-
-// place writes files and removes others. Every file is written whole under a
-// temporary name beside its place before the first one is renamed. When
-// anything fails, or the user interrupts, the folder is left as it was.
+// place writes files and removes others, all or none; the list of files is the
+// last. Whoever is killed in it leaves every file as it was or as it will be,
+// and a journal by which the next run undoes the rest. When anything fails, or
+// a signal comes, that is done here.
 func (f *folder) place(files []product, remove []string) (err error) {
-	stop, end := signal.NotifyContext(context.Background(), os.Interrupt)
-	defer end()
-	m := &move{}
-	defer func() {
-		if err != nil {
-			m.rollBack()
-		}
-	}()
-	if err := m.open(f); err != nil {
-		return err
-	}
-	for _, p := range files {
-		if err := errors.Join(stop.Err(), m.stage(p)); err != nil {
-			return err
-		}
-	}
-	for _, p := range files {
-		if err := errors.Join(stop.Err(), m.swap(filepath.FromSlash(p.name))); err != nil {
-			return err
-		}
-	}
-	for _, name := range remove {
-		if err := m.setAside(filepath.FromSlash(name)); err != nil {
-			return err
-		}
-	}
-	for _, old := range m.discard {
-		// the new files stand; an old one that cannot be removed is only litter
-		m.root.Remove(old)
-	}
-	return nil
-}
-
-// rollBack undoes everything, last first.
-func (m *move) rollBack() {
-	for i := len(m.undo) - 1; i >= 0; i-- {
-		m.undo[i]()
-	}
-}
-
-// open makes the folder where it does not exist.
-func (m *move) open(f *folder) error {
-	if f.root == nil {
-		var made []string // the innermost first
-		for at := filepath.Clean(f.name); !exists(at); at = filepath.Dir(at) {
-			made = append(made, at)
-		}
-		m.undo = append(m.undo, func() {
-			for _, at := range made {
-				os.Remove(at)
-			}
-		})
-		if err := os.MkdirAll(f.name, 0o777); err != nil {
-			return err
-		}
-		root, err := os.OpenRoot(f.name)
-		if err != nil {
-			return err
-		}
-		f.root = root
-	}
-	m.root = f.root
-	return nil
-}
-
-func exists(path string) bool {
-	_, err := os.Lstat(path)
-	return !errors.Is(err, fs.ErrNotExist)
-}
-
-// stage writes a file beside its place.
-func (m *move) stage(p product) error {
-	name := filepath.FromSlash(p.name)
-	if err := m.folders(filepath.Dir(name)); err != nil {
-		return err
-	}
-	temp := beside(incoming, name)
-	if err := m.root.Remove(temp); err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return err
-	}
-	file, err := m.root.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	j, err := f.plan(files, remove)
 	if err != nil {
 		return err
 	}
-	m.undo = append(m.undo, func() { m.root.Remove(temp) })
-	_, err = file.Write(p.bytes)
+	defer func() {
+		settled := j.settle(f)
+		f.lock.keep = settled != nil // then the journal stays for the next run
+		if settled != nil && !j.done {
+			err = fmt.Errorf("%w; not everything could be undone, which the next run tries again: %v", err, settled)
+		}
+	}()
+	for _, step := range f.steps(j, files) {
+		if err := interrupted.err(); err != nil {
+			return err
+		}
+		if err := step(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// steps are what place does, one after the other. Each may be the last.
+func (f *folder) steps(j *journal, files []product) []func() error {
+	list := []func() error{func() error { return f.lock.begin(j) }}
+	add := func(step func() error) { list = append(list, step) }
+	for _, name := range j.folders {
+		add(func() error { return f.root.Mkdir(filepath.FromSlash(name), 0o777) })
+	}
+	for _, p := range files {
+		add(func() error { return f.stage(j, p) })
+	}
+	// what is removed goes before the list of files, which is the last to come
+	order := slices.Clone(j.files)
+	slices.SortStableFunc(order, func(a, b change) int { return last(a) - last(b) })
+	for _, c := range order {
+		if c.what != appears {
+			add(func() error { return f.keep(j, c) })
+		}
+		if c.what != goes {
+			add(func() error { return f.root.Rename(beside(j.run, incoming, c.name), filepath.FromSlash(c.name)) })
+		}
+	}
+	add(func() error { return f.lock.finish(j) })
+	return list
+}
+
+// last is 1 for what comes when everything else has.
+func last(c change) int {
+	if c.name == manifest {
+		return 1
+	}
+	return 0
+}
+
+// stage writes a file whole beside its place.
+func (f *folder) stage(j *journal, p product) error {
+	return f.create(beside(j.run, incoming, p.name), p.bytes)
+}
+
+// create writes a file that is not there yet.
+func (f *folder) create(name string, text []byte) error {
+	file, err := f.root.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return err
+	}
+	_, err = file.Write(text)
 	return errors.Join(err, file.Close())
 }
 
-// folders makes a folder inside the output folder, one level at a time.
-func (m *move) folders(name string) error {
-	if name == "." {
+// keep gives what stands in a place a second name by which it can be put back.
+// Without hard links it is copied, and what is no file is moved, as is what goes.
+func (f *folder) keep(j *journal, c change) error {
+	name, old := filepath.FromSlash(c.name), beside(j.run, outgoing, c.name)
+	info, err := f.root.Lstat(name)
+	switch {
+	case err != nil:
+		return err
+	case c.what == goes || !info.Mode().IsRegular():
+		return f.root.Rename(name, old)
+	case f.root.Link(name, old) == nil:
 		return nil
 	}
-	if _, err := m.root.Stat(name); err == nil {
-		return nil
-	}
-	if err := m.folders(filepath.Dir(name)); err != nil {
-		return err
-	}
-	if err := m.root.Mkdir(name, 0o777); err != nil {
-		return err
-	}
-	m.undo = append(m.undo, func() { m.root.Remove(name) })
-	return nil
-}
-
-// swap puts a staged file in its place.
-func (m *move) swap(name string) error {
-	if err := m.setAside(name); err != nil {
-		return err
-	}
-	if err := m.root.Rename(beside(incoming, name), name); err != nil {
-		return err
-	}
-	m.undo = append(m.undo, func() { m.root.Remove(name) })
-	return nil
-}
-
-// setAside takes away what stands in a place, if anything does.
-func (m *move) setAside(name string) error {
-	old := beside(outgoing, name)
-	err := m.root.Rename(name, old)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
-	}
+	text, err := f.root.ReadFile(name)
 	if err != nil {
 		return err
 	}
-	m.discard = append(m.discard, old)
-	m.undo = append(m.undo, func() { m.root.Rename(old, name) })
-	return nil
+	copied := beside(j.run, halfway, c.name)
+	return errors.Join(f.create(copied, text), f.root.Rename(copied, old))
 }
 
-func beside(mark, name string) string {
-	return filepath.Join(filepath.Dir(name), mark+filepath.Base(name))
+// around are the folders that a file lies in, the outer first; name is with
+// slash.
+func around(name string) []string {
+	var out []string
+	for at := path.Dir(name); at != "." && at != "/"; at = path.Dir(at) {
+		out = append([]string{at}, out...)
+	}
+	return out
+}
+
+// plain tells whether the folders that a file lies in are folders and no links
+// to others.
+func (f *folder) plain(name string) bool {
+	return f.inTheWay(name) == ""
+}
+
+// inTheWay is what stands where a folder of a file should be; "" for nothing.
+func (f *folder) inTheWay(name string) string {
+	for _, at := range around(name) {
+		if info, err := f.stat(at); err == nil && !info.IsDir() || err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return at
+		}
+	}
+	return ""
+}
+
+// newRun is the name of a run: it need only differ from those of others.
+func newRun() (string, error) {
+	var name [8]byte
+	_, err := rand.Read(name[:])
+	return hex.EncodeToString(name[:]), err
 }

@@ -20,7 +20,7 @@ import (
 var update = flag.Bool("update", false, "take over what the program prints")
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"boxwalk": main})
+	testscript.Main(m, map[string]func(){"boxwalk": main, "rewrite": rewrite})
 }
 
 // TestScripts runs the program as people do. A failing comparison with a file

@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
-	"os"
 	"path/filepath"
 
 	"boxwalk/clearance"
@@ -42,7 +41,7 @@ The format is clearance/proof/FORMAT.md.`,
 // verify says what a proof shows. A proof that does not hold is an answer, with
 // the exit code of one.
 func (a *app) verify(path, result string) error {
-	f, err := os.Open(path)
+	f, err := openInput(path)
 	if err != nil {
 		return wrong("the proof cannot be read: %s", reason(err))
 	}
@@ -66,7 +65,7 @@ func (a *app) verify(path, result string) error {
 }
 
 func (a *app) holds(report *proof.Report, result string) error {
-	f, err := os.Open(result)
+	f, err := openInput(result)
 	if err != nil {
 		return wrong("the result cannot be read: %s", reason(err))
 	}
@@ -135,7 +134,7 @@ type proofOptions struct {
 }
 
 // prove writes the proof of an examination, after holding that it holds.
-func (a *app) prove(e *clearance.Examination, o proofOptions) error {
+func (a *app) prove(e *clearance.Examination, o proofOptions, at proofPlace) error {
 	var text, out bytes.Buffer
 	if err := table.JSON(&text, e.Result); err != nil {
 		return failed(err)
@@ -151,33 +150,5 @@ func (a *app) prove(e *clearance.Examination, o proofOptions) error {
 	if err != nil {
 		return failed(fmt.Errorf("the proof was not written, for it does not hold: %w", err))
 	}
-	return saveProof(o.file, out.Bytes())
-}
-
-// saveProof writes beside the place and swaps, so that there is a whole proof or
-// none. Only an older proof is overwritten.
-func saveProof(path string, text []byte) error {
-	if old, err := os.Open(path); err == nil {
-		defer old.Close()
-		begin := make([]byte, len(proof.Header))
-		if n, _ := old.Read(begin); n > 0 && string(begin[:n]) != proof.Header {
-			return wrong("%s is there and is no proof; it was left as it is\nGive another name with --proof", filepath.ToSlash(path))
-		}
-	}
-	temp, err := os.CreateTemp(filepath.Dir(path), ".boxwalk-proof-*")
-	if err != nil {
-		return failed(err)
-	}
-	defer os.Remove(temp.Name())
-	_, err = temp.Write(text)
-	if closed := temp.Close(); err == nil {
-		err = closed
-	}
-	if err == nil {
-		err = os.Chmod(temp.Name(), 0o644)
-	}
-	if err == nil {
-		err = os.Rename(temp.Name(), path)
-	}
-	return failed(err)
+	return at.save(out.Bytes())
 }

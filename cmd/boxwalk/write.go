@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path"
@@ -24,47 +25,71 @@ type written struct {
 	left    []string // the same, but changed by someone: left as it is
 }
 
-// write puts all files into a folder, or none. It looks before it touches
+// write puts all files into the folder, or none. It looks before it touches
 // anything: files that the tool did not write, or that were changed since, stop
 // it unless forced. Unchanged files of an earlier run that are not made any
-// more go, so that no stale drawing lies beside the new ones; within is the
-// part of the folder that this run answers for, "" for all of it.
-func write(folder string, files []product, within string, force bool) (written, error) {
-	f, err := openFolder(folder)
+// more go, so that no stale drawing lies beside the new ones. One run at a time
+// has the folder; what it waits for, and what it finds of a run that was killed,
+// is told.
+func (to target) write(files []product, tell io.Writer) (w written, err error) {
+	release := interrupted.hold()
+	defer func() {
+		if stopped := release(); err == nil {
+			err = stopped
+		}
+	}()
+	f, err := openFolder(to.folder)
 	if err != nil {
-		return written{}, failed(err)
+		return written{}, failed(denied(err))
 	}
 	defer f.close()
-	known, err := f.known()
-	if err != nil {
+	defer f.release()
+	if err := f.acquire(tell); err != nil {
 		return written{}, failed(err)
 	}
-	strange, err := f.foreign(files, known)
+	list, w, err := f.settled(files, to)
 	if err != nil {
 		return written{}, err
 	}
+	if err := f.place(list, w.removed); err != nil {
+		return written{}, failed(err)
+	}
+	return w, nil
+}
+
+// settled is what there is to write, the list of files last, and what becomes
+// of the folder by it.
+func (f *folder) settled(files []product, to target) ([]product, written, error) {
+	known, err := f.known()
+	if err != nil {
+		return nil, written{}, failed(err)
+	}
+	strange, err := f.foreign(files, known)
+	if err != nil {
+		return nil, written{}, err
+	}
 	var w written
-	for _, name := range obsolete(files, known, within) {
+	for _, name := range obsolete(files, known, to.within) {
 		if f.changed(name, known[name]) {
 			w.left = append(w.left, name)
-		} else {
+		} else if f.has(name, known[name]) {
 			w.removed = append(w.removed, name)
 		}
 		delete(known, name)
 	}
-	if strange = append(strange, w.left...); len(strange) > 0 && !force {
-		return written{}, wrong("these files in %s were not written by boxwalk, or were changed since:\n  %s\nNothing was written. Give another folder, or --force to go on: those in the way are then overwritten",
-			folder, strings.Join(strange, "\n  "))
+	if strange = append(strange, w.left...); len(strange) > 0 && !to.force {
+		return nil, written{}, wrong("these files in %s were not written by boxwalk, or were changed since:\n  %s\nNothing was written. Give another folder, or --force to go on: those in the way are then overwritten",
+			to.folder, strings.Join(strange, "\n  "))
 	}
 	for _, p := range files {
 		known[p.name] = hash(p.bytes)
 		w.files = append(w.files, p.name)
 	}
-	list := append(slices.Clone(files), product{manifest, manifestBytes(known)})
-	return w, failed(f.place(list, w.removed))
+	return append(slices.Clone(files), product{manifest, manifestBytes(known)}), w, nil
 }
 
-// obsolete lists what the manifest has and this run does not make.
+// obsolete lists what the manifest has and this run does not make, in the part
+// of the folder that the run answers for.
 func obsolete(files []product, known map[string]string, within string) []string {
 	var out []string
 	for _, name := range sortedNames(known) {
@@ -76,18 +101,21 @@ func obsolete(files []product, known map[string]string, within string) []string 
 	return out
 }
 
-// known is the manifest as name and hash.
+// known is the manifest as name and hash, as far as it names what commands
+// write.
 func (f *folder) known() (map[string]string, error) {
 	known := map[string]string{}
-	if f.root == nil {
-		return known, nil
-	}
-	text, err := f.root.ReadFile(manifest)
+	file, err := openOrdinary(f.root.Lstat, f.root.OpenFile, manifest, os.O_RDONLY)
 	if errors.Is(err, fs.ErrNotExist) {
 		return known, nil
 	}
+	if err != nil {
+		return nil, wrong("%s is in the way: %s\nA run lists there what it wrote; take it away, or give another folder", filepath.Join(f.name, manifest), reason(err))
+	}
+	defer file.Close()
+	text, err := io.ReadAll(io.LimitReader(file, mostBytes))
 	for _, line := range strings.Split(string(text), "\n") {
-		if sum, name, ok := strings.Cut(line, "  "); ok && filepath.IsLocal(name) {
+		if sum, name, ok := strings.Cut(line, "  "); ok && name != manifest && ownName.MatchString(name) {
 			known[name] = sum
 		}
 	}
@@ -99,6 +127,9 @@ func (f *folder) known() (map[string]string, error) {
 func (f *folder) foreign(files []product, known map[string]string) ([]string, error) {
 	var out []string
 	for _, p := range files {
+		if at := f.inTheWay(p.name); at != "" {
+			return nil, wrong("%s is no folder; %s has to be written in it", path.Join(filepath.ToSlash(f.name), at), p.name)
+		}
 		info, err := f.stat(p.name)
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
@@ -111,24 +142,30 @@ func (f *folder) foreign(files []product, known map[string]string) ([]string, er
 	return out, nil
 }
 
-// changed tells whether a file is there and not a regular one with that hash.
+// changed tells whether something is there that is not the file of that hash.
 func (f *folder) changed(name, sum string) bool {
-	info, err := f.stat(name)
-	if errors.Is(err, fs.ErrNotExist) {
+	_, err := f.stat(name)
+	return !errors.Is(err, fs.ErrNotExist) && !f.has(name, sum)
+}
+
+// has tells whether an ordinary file of that hash is there, and not behind a
+// link.
+func (f *folder) has(name, sum string) bool {
+	if !f.plain(name) {
 		return false
 	}
-	if err != nil || !info.Mode().IsRegular() {
-		return true
+	file, err := openOrdinary(f.root.Lstat, f.root.OpenFile, filepath.FromSlash(name), os.O_RDONLY)
+	if err != nil {
+		return false
 	}
-	have, err := f.root.ReadFile(filepath.FromSlash(name))
-	return err != nil || hash(have) != sum
+	defer file.Close()
+	h := sha256.New()
+	_, err = io.Copy(h, file)
+	return err == nil && hex.EncodeToString(h.Sum(nil)) == sum
 }
 
 // stat looks at a file itself, not at what a link names.
 func (f *folder) stat(name string) (fs.FileInfo, error) {
-	if f.root == nil {
-		return nil, fs.ErrNotExist
-	}
 	return f.root.Lstat(filepath.FromSlash(name))
 }
 
@@ -158,18 +195,45 @@ func sortedNames(known map[string]string) []string {
 type folder struct {
 	name string
 	root *os.Root
+	lock *lock
 }
 
 func openFolder(name string) (*folder, error) {
+	if err := usable(name); err != nil {
+		return nil, err
+	}
 	root, err := os.OpenRoot(name)
 	if errors.Is(err, fs.ErrNotExist) {
 		return &folder{name: name}, nil
 	}
-	return &folder{name, root}, err
+	return &folder{name: name, root: root}, err
+}
+
+// usable tells what is wrong with a folder to write to, before it is opened: it
+// is a folder, or nothing yet below one.
+func usable(name string) error {
+	info, err := os.Stat(name)
+	switch {
+	case name == "-":
+		return wrong("-o takes a folder; standard output is none\nFor one of that name give ./-")
+	case err == nil && info.IsDir():
+		return nil
+	case err == nil:
+		return wrong("%s is no folder\nGive one that exists, or a name for one that is made", name)
+	case !errors.Is(err, fs.ErrNotExist):
+		return wrong("%s cannot be a folder to write to: %s", name, reason(err))
+	case exists(name):
+		return wrong("%s is a link to a folder that is not there", name)
+	}
+	if around := filepath.Dir(name); around != name {
+		return usable(around)
+	}
+	return nil
 }
 
 func (f *folder) close() {
 	if f.root != nil {
 		f.root.Close()
+		f.root = nil
 	}
 }

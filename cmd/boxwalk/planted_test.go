@@ -1,0 +1,137 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// planted is a folder with files of the user and of ours below it.
+func planted(t *testing.T) (folder string, mine []string) {
+	t.Helper()
+	dir := t.TempDir()
+	folder = filepath.Join(dir, "out")
+	for _, name := range []string{"drawings", "views", "notes", "views/deep"} {
+		if err := os.MkdirAll(filepath.Join(folder, name), 0o777); err != nil {
+			t.Fatal(err)
+		}
+	}
+	mine = []string{"notes.txt", "job.yaml", "Result.json", "result.json.bak", "notes/result.json", "drawings/sheet.dxf", "drawings/01-a.dwg", "drawings/1-a.dxf",
+		"views/deep/a.svg", "views/A.svg", "views/a.svg.orig", "../outside", ".profile", ".boxwalk-x", "drawings/../notes.txt", "./notes.txt", "drawings//01-b.dxf", "drawings/..\\..\\outside"}
+	for _, name := range mine {
+		save(t, filepath.Join(folder, filepath.FromSlash(name)), []byte("mine"))
+	}
+	return folder, mine
+}
+
+func unharmed(t *testing.T, folder string, names []string) {
+	t.Helper()
+	for _, name := range names {
+		if b, err := os.ReadFile(filepath.Join(folder, filepath.FromSlash(name))); err != nil || string(b) != "mine" {
+			t.Errorf("%s: %q, %v", name, b, err)
+		}
+	}
+}
+
+// Anybody can write a list of files. Of what it names, with the right hash, only
+// what commands write goes.
+func TestAPlantedListOfFilesRemovesNothingThatWeDoNotName(t *testing.T) {
+	folder, mine := planted(t)
+	ours := []string{"result.json", "drawings/99-old.dxf", "views/old.svg"}
+	var list strings.Builder
+	for _, name := range slices.Concat(mine, ours, []string{folder + "/notes.txt", manifest, lockName}) {
+		fmt.Fprintf(&list, "%s  %s\n", hash([]byte("mine")), name)
+	}
+	for _, name := range ours {
+		save(t, filepath.Join(folder, filepath.FromSlash(name)), []byte("mine"))
+	}
+	save(t, filepath.Join(folder, manifest), []byte(list.String()))
+	w, err := wrote(folder, []product{{"steps.txt", []byte("ours")}}, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if slices.Sort(ours); !slices.Equal(w.removed, ours) {
+		t.Errorf("removed %v, want %v", w.removed, ours)
+	}
+	unharmed(t, folder, mine)
+}
+
+func TestAListedFileBehindALinkIsNotRemoved(t *testing.T) {
+	folder := t.TempDir()
+	if err := os.MkdirAll(filepath.Join(folder, "mine"), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	save(t, filepath.Join(folder, "mine", "01-a.dxf"), []byte("mine"))
+	save(t, filepath.Join(folder, "mine", "target"), []byte("mine"))
+	symlink(t, "mine", filepath.Join(folder, "drawings"))
+	symlink(t, "mine/target", filepath.Join(folder, "result.json"))
+	save(t, filepath.Join(folder, manifest), fmt.Appendf(nil, "%[1]s  drawings/01-a.dxf\n%[1]s  result.json\n", hash([]byte("mine"))))
+	if w, err := wrote(folder, []product{{"steps.txt", []byte("ours")}}, true); err != nil || len(w.removed) > 0 {
+		t.Errorf("removed %v, %v", w.removed, err)
+	}
+	unharmed(t, folder, []string{"mine/01-a.dxf", "mine/target", "result.json"})
+}
+
+// Nor does a planted journal, of a run that never was.
+func TestAPlantedJournalTouchesNothingThatWeDoNotName(t *testing.T) {
+	for _, done := range []string{"", wordDone} {
+		folder, mine := planted(t)
+		run := "0123456789abcdef"
+		j := &journal{run: run, process: 1, folders: []string{"notes", "..", "drawings", "views/deep"}}
+		for _, name := range mine {
+			for _, what := range []string{appears, changes, goes} {
+				j.files = append(j.files, change{what, hash([]byte("mine")), name})
+			}
+			other := filepath.Join(folder, beside(run, outgoing, name))
+			save(t, other, []byte("planted"))
+		}
+		save(t, filepath.Join(folder, lockName), []byte(j.text()+done))
+		if _, err := wrote(folder, []product{{"steps.txt", []byte("ours")}}, false); err != nil {
+			t.Fatal(err)
+		}
+		unharmed(t, folder, mine)
+		for _, name := range mine {
+			if !exists(filepath.Join(folder, beside(run, outgoing, name))) {
+				t.Errorf("what stood beside %s is gone", name)
+			}
+		}
+	}
+}
+
+// A run's name in a journal is part of file names.
+func TestAJournalWithAStrangeRunIsNone(t *testing.T) {
+	for _, run := range []string{"", "..", "../../x", "0123456789ABCDEF", "0123456789abcdef0", "0123456789abcde/"} {
+		j := &journal{run: run, files: []change{{appears, "-", "result.json"}}}
+		if readJournal(j.text()).begun {
+			t.Errorf("%q is taken", run)
+		}
+	}
+	whole := &journal{run: "0123456789abcdef", process: 9, folders: []string{"views"}, files: []change{{goes, "-", "views/a.svg"}}, begun: true}
+	if got := readJournal(whole.text()); got.text() != whole.text() || !got.begun || got.done {
+		t.Errorf("%+v", got)
+	}
+	text := whole.text()
+	for n := range len(text) {
+		if readJournal(text[:n]).begun {
+			t.Errorf("cut after %d bytes it is taken for whole", n)
+		}
+	}
+}
+
+func TestEveryFileThatCommandsWriteHasANameOfOurs(t *testing.T) {
+	for job, command := range map[string]string{"one-pour": "all", "four-cells": "draw"} {
+		out := t.TempDir()
+		if code := run([]string{command, "../../testdata/jobs/" + job + "/job.yaml", "--root", "../..", "-o", out}, quiet(io.Discard, io.Discard)); code > exitShort {
+			t.Fatal("exit code", code)
+		}
+		for name, text := range relative(t, out) {
+			if text != "folder" && !ownName.MatchString(filepath.ToSlash(name)) {
+				t.Errorf("%s would never be taken away", name)
+			}
+		}
+	}
+}
