@@ -133,6 +133,42 @@ def vertex_moved(p, one, other, at):
     return p.word(rows[0], 3 + heavy, lambda w: ",".join(map(repr, moved)))
 
 
+def in_contacts(p):
+    """What a check that passes must not rest on: contacts held 1 mm deep, parts asked less than its limit."""
+    for kind, needed in (("strip.dig", "strip"), ("raise.clear", "raise"), ("roll.clear", "roll"), ("strip.clear", "end")):
+        at = next((i for i in passing(p, f"touch {kind} ", needed)), None)
+        if at is not None:
+            yield f"contact of {kind} held 1 mm deeper, {needed}", looser(p, at, 1000 if kind != "roll.clear" else 200000)
+    at = next(passing(p, "need strip.clear ", "strip"))
+    yield "a part asked less than the limit", looser(p, at, 900000)
+
+
+def passing(p, record, kind):
+    """Lines of a record in claims of a kind of step, in which nothing is asked less than stated."""
+    kinds, claim = {}, None
+    for i, row in enumerate(p.rows):
+        words = row.split(" ")
+        if words[0] == "step":
+            kinds[words[1]] = words[2]
+        elif words[0] in ("claim", "self"):
+            claim = words
+        elif row.startswith(record) and float(words[2]) > -6e-5 and words[-1] != "far" and kinds.get(claim[2]) == kind:
+            if not p.rows[i + 1].startswith("less "):
+                yield i
+
+
+def looser(p, at, by):
+    """The text with a difference for all parts behind a need or touch."""
+    claim = next(i for i in range(at, 0, -1) if p.rows[i].startswith("claim "))
+    place = p.find(f"place {p.rows[claim].split(' ')[1]} ")
+    count, carrier = 0, p.find(f"carrier {p.rows[place].split(' ')[2]}$")
+    for row in p.rows[carrier + 1:]:
+        if row.startswith(("carrier ", "place ")):
+            break
+        count += row.startswith("part ")
+    return p.put(at + 1, f"less -{by} 0-{count - 1}", drop=0)
+
+
 def in_model(p):
     part = p.find("part 7 ")
     yield "part missing", p.put(part)
@@ -193,7 +229,7 @@ def on_the_way(p):
     yield "carry: left out", p.put(at)
 
 
-KINDS = (in_trees, in_claims, in_witnesses, in_model, in_text, on_the_way)
+KINDS = (in_trees, in_claims, in_witnesses, in_contacts, in_model, in_text, on_the_way)
 
 
 class Verifiers:

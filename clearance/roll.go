@@ -198,10 +198,24 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 			}
 		}
 		if anything {
-			out = append(out, entry("roll.clear", b.subject(zone.Words()), found, limit, Min, fmt.Sprintf("every part passes the %s more than %s away", zone.Words(), b.mm(far))))
+			c := entry("roll.clear", b.subject(zone.Words()), found, limit, Min, fmt.Sprintf("every part passes the %s more than %s away", zone.Words(), b.mm(far)))
+			out = append(out, b.carried(c, list, z))
 		}
 	}
 	return out
+}
+
+// carried leaves a pass open where a wheel dips deeper into what it rolls on than
+// is taken off for how that lies: then the motion is not known well enough.
+func (b *bay) carried(c Entry, list []measure, z int) Entry {
+	for i := range list {
+		v := list[i].at(z).held
+		if most := contactTolerance + c.Allowance; c.Verdict == Pass && v.Lower < -most {
+			c.Verdict, c.Text = Open, fmt.Sprintf("%s dips %s into the %s it rolls on, and only %s are taken off for how that lies; %s",
+				b.label(list[i].part), b.mm(-v.Lower), culvert.Zones[z].Words(), b.mm(c.Allowance), c.Text)
+		}
+	}
+	return c
 }
 
 // rollingLoss is what comes off a rolling clearance besides the tolerances: for a

@@ -4,10 +4,13 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/allow"
 	"boxwalk/clearance/proof"
+	"boxwalk/clearance/sweep"
 	"boxwalk/model/culvert"
 )
 
@@ -196,6 +199,20 @@ func TestGuideRollersThatAreNowhereLeaveABendOpen(t *testing.T) {
 	for _, c := range rolledOver(t, steering(bent("1 deg"), "steering: guide rollers")).Checks {
 		if c.ID == "roll.clear" && strings.Contains(c.Subject, "pour 1") && (c.Verdict != Open || !strings.Contains(c.Text, "travel.rollers")) {
 			t.Errorf("%v: %s", c.Verdict, c.Text)
+		}
+	}
+}
+
+// A wheel that is found 0.2 mm inside the invert is what 0.15 mm and rounding
+// cover; 0.21 mm is not.
+func TestAWheelInTheInvertBeyondWhatIsTakenOffLeavesTheRollOpen(t *testing.T) {
+	s := chain{gear: "roof-halves-24"}.read(t)
+	b := inspect(&s.Bays[0], s.Job, LimitsOf(s.Job), allow.Of(s.Job))
+	z := slices.Index(culvert.Zones, culvert.Invert)
+	for depth, want := range map[float64]Verdict{0.19e-3: Pass, 0.21e-3: Open} {
+		m := measure{near: []reading{{zone: z, free: nothing(), held: sweep.Bracket{Lower: -depth, Upper: -depth}, end: nothing()}}}
+		if c := b.carried(Entry{Verdict: Pass, Allowance: 0.15e-3}, []measure{m}, z); c.Verdict != want {
+			t.Errorf("%g m deep: %v, %s", depth, c.Verdict, c.Text)
 		}
 	}
 }

@@ -51,8 +51,10 @@ def verify(proof, result):
 
 
 def clean(text):
-    """One printable line."""
-    return "".join(c if c.isprintable() else "?" for c in str(text))[:600]
+    """One printable line of no great length."""
+    text = str(text)
+    shown = "".join(c if c.isprintable() and c != "\ufffd" else f"\\u{ord(c):04x}" for c in text[:600])
+    return shown[:600] + ("..." if len(text) > 600 or len(shown) > 600 else "")
 
 
 def main(args):
@@ -71,7 +73,7 @@ def main(args):
         return 1
     print("holds")
     for row in out:
-        print(row)
+        print(clean(row))
     return 0
 
 

@@ -45,6 +45,7 @@ class Entries:
     def __init__(self, file, claims, budget):
         self.budget = budget
         self.file, self.table, self.claimed = file, {}, set()
+        self.asked = {}     # (id, subject) -> the least asked of any part: of a need, and of a touch
         for claim in claims:
             self._claim(claim)
         made = set(self.table)
@@ -54,12 +55,33 @@ class Entries:
             self._require(item, made)
 
     def _claim(self, claim):
+        for need in claim.needs.values():
+            self._ask(need, claim, 0)
+        for need in claim.touches.values():
+            self._ask(need, claim, 1)
         ends = list(claim.needs.values()) + [t for t in claim.touches.values() if t.id == "strip.self.seams"]
         for need in ends:
             self.claimed.add(self._item(need.id, claim))
             args = (claim.step, claim.place, claim.carrier, claim.zone, claim.kind)
             for key in dict.fromkeys(keys(self.file, need.id, *args)):
                 self._enter(key, need, claim)
+
+    def _ask(self, need, claim, which):
+        """What a need asks least, for the check that it stands for (section 9)."""
+        least = need.lower + min(0.0, *need.less.values(), 0.0) * 1e-6
+        id, step = need.id, claim.step
+        if which == 1 and step.kind == "end":
+            strips = [s for s in claim.carrier.steps if s.kind == "strip"]
+            self.budget.spend(len(claim.carrier.steps))
+            if not strips:
+                return
+            id, step = "strip.dig", strips[-1]
+        for key in dict.fromkeys(keys(self.file, id, step, claim.place, claim.carrier, claim.zone, claim.kind)):
+            self.budget.spend(64)
+            old = self.asked.get(key, (float("inf"), float("inf")))
+            if key not in self.asked:
+                self.budget.keep(32)
+            self.asked[key] = tuple(min(v, least) if i == which else v for i, v in enumerate(old))
 
     def _item(self, id, claim):
         owner = ("self", claim.carrier.id) if claim.place is None else ("place", claim.place.id)

@@ -7,6 +7,9 @@ from text import Refused
 IDS = ("strip.dig", "strip.self", "strip.clear", "strip.supports", "raise.clear", "roll.clear")
 
 
+CONTACT, PLAY = 50e-6, 3e-6
+
+
 class Shown:
     """What the comparison leaves to be told."""
 
@@ -79,6 +82,8 @@ def _check(file, entries, check, seen, shown):
         if key in seen:
             refuse(f"{name} stands twice")
         seen.add(key)
+    if check["verdict"] == "pass" and key in entries.asked:
+        _rests(check, entries.asked[key], name)
     value = check.get("value")
     if value is not None and not isinstance(value, dict):
         refuse(f"{name}: a value that is no object")
@@ -86,6 +91,18 @@ def _check(file, entries, check, seen, shown):
         _without(check, value, entry, name, shown)
     else:
         _with(file, check, value, entry, name, shown)
+
+
+def _rests(check, asked, name):
+    """What passes rests on no part held to less than its limit, and on no contact deeper than one may be."""
+    free, touch = asked
+    if check.get("limit") is not None and not free + PLAY >= numeric(check["limit"], f"{name}: limit"):
+        refuse(f"{name}: passes, and some parts are held to {free:.6g} only where its limit is {check['limit']:.6g}")
+    deep = CONTACT
+    if check["id"] == "roll.clear":
+        deep += max(0.0, numeric(check.get("allowance", 0), f"{name}: allowance"))
+    if not touch + PLAY >= -deep:
+        refuse(f"{name}: passes, and some contacts are held to {touch:.6g} only where {-deep:.6g} is the limit")
 
 
 def _without(check, value, entry, name, shown):

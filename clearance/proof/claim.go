@@ -46,6 +46,7 @@ type need struct {
 	far   bool     // the result has no value: nothing comes nearer than lower
 	touch bool     // it is about the pairs that may touch
 	upper *float64 // what a pair of points shows; nil without a witness
+	least float64  // the least that is asked of any part: lower, or less of some
 }
 
 func (c *claim) self() bool { return c.place == nil }
@@ -114,9 +115,9 @@ func (m *model) opened(t *text) *claim {
 
 func (c *claim) name() string {
 	if c.self() {
-		return fmt.Sprintf("%q, step %q, among its parts", c.carrier.steps[0].name, c.step.name)
+		return fmt.Sprintf("%q, step %q, among its parts", cutShort(c.carrier.steps[0].name), cutShort(c.step.name))
 	}
-	return fmt.Sprintf("%q, step %q, against %s", c.place.names[0], c.step.name, c.set)
+	return fmt.Sprintf("%q, step %q, against %s", cutShort(c.place.names[0]), cutShort(c.step.name), Said(c.set))
 }
 
 // around lists the solids of a set in a step.
@@ -208,6 +209,10 @@ func (c *claim) less(t *text, f floors) {
 		f.by[i] += float64(um) * 1e-6
 		c.differences++
 	}
+	if f.by != nil {
+		n := &c.needs[len(c.needs)-1]
+		n.least = math.Min(n.least, n.lower+float64(um)*1e-6)
+	}
 	c.mostLess = math.Max(c.mostLess, -float64(um)*1e-6)
 }
 
@@ -239,6 +244,7 @@ func (c *claim) need(t *text) []float64 {
 			t.fail("check %q stands in this claim twice", n.id)
 		}
 	}
+	n.least = n.lower
 	c.needs = append(c.needs, n)
 	t.charge(4 * len(c.carrier.parts))
 	by := make([]float64, len(c.carrier.parts))

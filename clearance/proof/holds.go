@@ -16,7 +16,7 @@ var clearances = []string{"strip.dig", "strip.self", "strip.clear", "strip.suppo
 // stated is one check of a result.
 type stated struct {
 	ID, Subject string
-	Verdict     string
+	Verdict     string // pass, fail or open
 	Value       *struct{ Lower, Upper *float64 }
 	Limit       *float64
 	Allowance   float64
@@ -36,7 +36,7 @@ func (r *Report) Holds(result io.Reader) error {
 	}
 	var file struct{ Checks []stated }
 	if err := json.Unmarshal(text, &file); err != nil {
-		return fmt.Errorf("the result cannot be read: %w", err)
+		return fmt.Errorf("the result cannot be read: %s", Said(err.Error()))
 	}
 	proved := map[[2]string]Entry{}
 	for _, e := range r.Entries {
@@ -50,21 +50,25 @@ func (r *Report) Holds(result io.Reader) error {
 		}
 		e, ok := proved[key]
 		if ok && seen[key] {
-			return fmt.Errorf("%s, %s: stands in the result twice", c.ID, c.Subject)
+			return fmt.Errorf("%s, %s: stands in the result twice", c.ID, Said(c.Subject))
 		}
 		seen[key] = true
 		if !ok && !r.Whole && c.numbered() {
 			r.Unproved = append(r.Unproved, c.ID+", "+c.Subject)
 			continue
 		}
-		if why := c.against(e, ok); why != "" {
-			return fmt.Errorf("%s, %s: %s", c.ID, c.Subject, why)
+		why := c.against(e, ok)
+		if a, ok := r.asks[key]; ok && why == "" {
+			why = c.rests(a)
+		}
+		if why != "" {
+			return fmt.Errorf("%s, %s: %s", c.ID, Said(c.Subject), why)
 		}
 		r.above(c, e)
 	}
 	for _, e := range r.Entries {
 		if !seen[[2]string{e.ID, e.Subject}] {
-			return fmt.Errorf("%s, %s: is proved and not in the result", e.ID, e.Subject)
+			return fmt.Errorf("%s, %s: is proved and not in the result", e.ID, Said(e.Subject))
 		}
 	}
 	return nil
@@ -77,6 +81,8 @@ func (c stated) numbered() bool { return c.Value != nil && c.Value.Lower != nil 
 func (c stated) against(e Entry, ok bool) string {
 	value := c.numbered()
 	switch {
+	case !slices.Contains([]string{"pass", "fail", "open"}, c.Verdict):
+		return "a verdict that is none"
 	case value && !ok:
 		return fmt.Sprintf("%g m are stated and nothing is proved", *c.Value.Lower)
 	case value && e.Far:

@@ -18,6 +18,8 @@ type Report struct {
 
 	Claims, Records, Planes, Swings, Contacts, Witnesses int
 	Trust                                                Trust
+
+	asks map[[2]string]asked // by check and subject
 }
 
 // Input is a file that the result was worked out from.

@@ -25,9 +25,9 @@ type Problem struct {
 
 func (p *Problem) Error() string {
 	if p.Claim == "" {
-		return fmt.Sprintf("line %d, %q: %s", p.Line, p.Record, p.Why)
+		return fmt.Sprintf("line %d, %q: %s", p.Line, p.Record, escaped(p.Why))
 	}
-	return fmt.Sprintf("line %d, %q, in the claim %s: %s", p.Line, p.Record, p.Claim, p.Why)
+	return fmt.Sprintf("line %d, %q, in the claim %s: %s", p.Line, p.Record, escaped(p.Claim), escaped(p.Why))
 }
 
 // The sizes of a file that this verifier takes on. A job of twenty pours in
@@ -82,9 +82,14 @@ func lineFeeds(data []byte, end bool) (advance int, line []byte, err error) {
 	return 0, nil, nil
 }
 
-// fail remembers the first thing that is wrong.
+// fail remembers the first thing that is wrong. Words of the file are cut short.
 func (t *text) fail(format string, args ...any) {
 	if t.bad == nil {
+		for i, a := range args {
+			if s, ok := a.(string); ok {
+				args[i] = cutShort(s)
+			}
+		}
 		t.bad = &Problem{Line: t.line, Record: t.record(), Claim: t.claim, Why: fmt.Sprintf(format, args...)}
 	}
 }

@@ -16,7 +16,7 @@ const Header = "boxwalk-proof 1"
 func Verify(r io.Reader) (*Report, error) { return verify(r, usual) }
 
 func verify(r io.Reader, most limits) (*Report, error) {
-	v := &verifier{t: newText(r, most), report: &Report{}, known: map[[2]string]int{}, served: map[string]*claim{},
+	v := &verifier{t: newText(r, most), report: &Report{asks: map[[2]string]asked{}}, known: map[[2]string]int{}, served: map[string]*claim{},
 		model: model{zones: map[string]string{}}}
 	v.head()
 	v.body()
@@ -173,9 +173,6 @@ func (c *claim) key() string {
 // enter adds the entries that a claim shows.
 func (v *verifier) enter(c *claim) {
 	for _, n := range c.needs {
-		if n.touch && n.id != "strip.self.seams" {
-			continue
-		}
 		v.t.charge(len(v.places))
 		for _, p := range v.places {
 			if p != c.place && (!c.self() || p.carrier != c.carrier) {
@@ -186,6 +183,10 @@ func (v *verifier) enter(c *claim) {
 				v.t.keep(32 + (len(name)+len(c.step.name))/8)
 				if v.t.bad != nil {
 					return
+				}
+				v.ask(c, n, name)
+				if n.touch && n.id != "strip.self.seams" {
+					continue
 				}
 				id, subject := v.subject(c, n.id, name)
 				if !v.report.add(v.known, Entry{id, subject, n.lower, n.far, n.upper}) {

@@ -87,7 +87,7 @@ func verified(r *proof.Report, result string) []byte {
 	case len(r.Unproved) > 0:
 		fmt.Fprintln(&out, "Stated by the result and not shown:")
 		for _, u := range r.Unproved {
-			fmt.Fprintln(&out, "  "+u)
+			fmt.Fprintln(&out, "  "+proof.Said(u))
 		}
 	case result != "":
 		fmt.Fprintln(&out, "The clearances of the result are those shown.")
@@ -98,7 +98,7 @@ func verified(r *proof.Report, result string) []byte {
 		reached(&out, r)
 	}
 	for _, in := range r.Inputs {
-		fmt.Fprintf(&out, "Worked out from %s, sha256 %s.\n", in.Name, in.SHA256)
+		fmt.Fprintf(&out, "Worked out from %s, sha256 %s.\n", proof.Said(in.Name), in.SHA256)
 	}
 	fmt.Fprintln(&out, "\nTaken on trust, for a proof cannot show it:")
 	for _, l := range r.Trust.Lines() {
@@ -120,7 +120,7 @@ func reached(out *bytes.Buffer, r *proof.Report) {
 			fmt.Fprintln(out, words)
 		}
 		for _, u := range subjects {
-			fmt.Fprintln(out, "  "+u)
+			fmt.Fprintln(out, "  "+proof.Said(u))
 		}
 	}
 	list("Of these no points show it; nothing comes nearer, but all may stay farther off:", r.Unseen)
