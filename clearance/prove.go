@@ -25,7 +25,7 @@ type ProofOptions struct {
 // be shown.
 func (e *Examination) Prove(w io.Writer, o ProofOptions) error {
 	p := &prover{Examination: e, parts: o.Parts, carriers: map[*siblings]int{}, shown: map[*Entry]bool{},
-		proof: &trace.Proof{Result: o.Result, Whole: len(e.Scope) == 0}}
+		proof: &trace.Proof{Notes: e.notes(), Result: o.Result, Whole: len(e.Scope) == 0}}
 	for _, in := range e.Inputs {
 		p.proof.Inputs = append(p.proof.Inputs, trace.Input(in))
 	}
@@ -42,6 +42,16 @@ func (e *Examination) Prove(w io.Writer, o ProofOptions) error {
 		p.place(r)
 	}
 	return p.proof.Write(w, e.workers)
+}
+
+// notes are what stands above a proof for whoever reads it: what the verdict is, what
+// it does not answer for, and the cautions.
+func (e *Examination) notes() []string {
+	out := []string{"All checks made hold. That is no release."}
+	if !e.Cleared() {
+		out[0] = "NOT CLEARED."
+	}
+	return append(append(out, e.Reservations()...), e.Cautions...)
 }
 
 // prover turns an examination into a proof.

@@ -5,7 +5,7 @@ import declared
 import joints
 import roll
 
-HEAD = ["input", "result", "scope"]
+HEAD = ["note", "input", "result", "scope"]
 CARRIER = ["body", "link", "runs", "part", "pinned", "seam", "step"]
 PLACE = ["twin", "solid", "face", "lands", "stands", "rolls", "step"]
 STEP = ["drive", "absent", "placed"]
@@ -46,13 +46,18 @@ class Reader:
             raise Refused(f"{what} {word} stands where {len(things)} must")
 
     def _head(self):
-        file = self.file
+        file, notes = self.file, 0
         while file.scope is None:
             word = self.lines.next()
             if word not in HEAD:
                 raise Refused("not a record of the head")
             self._order(HEAD, word)
-            if word == "input":
+            if word == "note":
+                self.lines.take(0, True)
+                notes += 1
+                if notes > 100:
+                    raise Refused("more than 100 notes")
+            elif word == "input":
                 w = self.lines.take(1, True)
                 file.inputs.append((sha(w[0]), self.lines.name))
                 if len(file.inputs) > 100:

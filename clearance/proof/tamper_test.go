@@ -147,6 +147,7 @@ var tamperings = []struct{ name, old, put, line, why string }{
 	{"id doubled", "solid 1 invert", "solid 0 invert", "solid 0 invert", "where 1 is due"},
 	{"step doubled", "step 7 roll", "step 4 roll", "step 4", "twice"},
 	{"no hash", "result " + noHash, "result " + noHash[1:], "result", "no sha256"},
+	{"a note behind the result", "scope all", "note \"all is well\"\nscope all", "note", "a note behind the inputs"},
 	{"two results", "scope all", "result " + noHash + "\nscope all", "result", "two results"},
 	{"zone twice", `zone invert "invert"`, `zone wall "invert"`, "zone wall", "twice"},
 	{"solid of no zone", "solid 1 invert", "solid 1 roof", "solid", "no zone"},

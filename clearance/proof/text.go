@@ -39,6 +39,7 @@ const (
 	mostThings   = 1 << 20 // parts, solids, steps, of each
 	mostBodies   = 1 << 10 // of one carrier
 	mostBytes    = 1 << 28
+	mostNotes    = 100
 )
 
 // limits bound time and memory: work is vertices, pairs and the like looked at,

@@ -48,10 +48,14 @@ func (v *verifier) head() {
 	if !t.next() || strings.Join(t.words, " ") != Header || t.named {
 		t.fail("a proof begins with %q", Header)
 	}
-	scoped := false
+	scoped, notes := false, 0
 	for t.next() {
 		w := t.words
 		switch {
+		case w[0] == "note" && t.want(1, 1, true):
+			if notes++; notes > mostNotes || len(v.report.Inputs) > 0 || v.report.Result != "" {
+				t.fail("a note behind the inputs, or more than %d", mostNotes)
+			}
 		case w[0] == "input" && t.want(2, 2, true):
 			v.hash(w[1])
 			if v.report.Result != "" {

@@ -10,6 +10,9 @@ func sortedKeys[V any](m map[int]V) []int { return slices.Sorted(maps.Keys(m)) }
 // head writes everything but the claims.
 func (p *Proof) head(r *records) {
 	r.add(header)
+	for _, n := range p.Notes {
+		r.named(n, "note")
+	}
 	for _, in := range p.Inputs {
 		r.named(in.Name, "input", in.SHA256)
 	}

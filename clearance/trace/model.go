@@ -174,6 +174,7 @@ type Input struct{ Name, SHA256 string }
 
 // Proof is everything to be written.
 type Proof struct {
+	Notes    []string // sentences for whoever reads the file; they show nothing
 	Inputs   []Input
 	Result   string // sha256 of result.json
 	Whole    bool
