@@ -5,22 +5,23 @@ import "strings"
 // Wrap breaks text into lines no wider than width at the given height, at
 // spaces where there are any and inside a word where there are none.
 func Wrap(text string, height, width float64) []string {
-	var lines []string
-	line := ""
+	var lines, line []string
+	long := 0.0 // of the line, letter heights
 	for _, word := range strings.Fields(Clean(text)) {
 		for _, piece := range breakWord(word, height, width) {
-			switch joined := line + " " + piece; {
-			case line == "":
-				line = piece
-			case TextWidth(joined, height) <= width:
-				line = joined
-			default:
-				lines, line = append(lines, line), piece
+			joined := advanced(advanced(long, " "), piece)
+			if len(line) > 0 && joined*height <= width {
+				line, long = append(line, piece), joined
+				continue
 			}
+			if len(line) > 0 {
+				lines = append(lines, strings.Join(line, " "))
+			}
+			line, long = append(line[:0], piece), advanced(0, piece)
 		}
 	}
-	if line != "" {
-		lines = append(lines, line)
+	if len(line) > 0 {
+		lines = append(lines, strings.Join(line, " "))
 	}
 	return lines
 }

@@ -32,7 +32,23 @@ var widthClasses = []struct {
 	{"mMWÆæŒœ%@&—…", 1.43},
 }
 
+// advances are the widths of the Latin letters and signs, which are asked for at
+// every trial of a layout.
+var advances = func() (out [0x250]float64) {
+	for r := range out {
+		out[r] = advanceOf(rune(r))
+	}
+	return out
+}()
+
 func advance(r rune) float64 {
+	if r >= 0 && int(r) < len(advances) {
+		return advances[r]
+	}
+	return advanceOf(r)
+}
+
+func advanceOf(r rune) float64 {
 	for _, c := range widthClasses {
 		if strings.ContainsRune(c.characters, r) {
 			return c.width
@@ -51,11 +67,15 @@ func advance(r rune) float64 {
 // TextWidth is a cautious width of one line of lettering of the given height,
 // in the unit of height.
 func TextWidth(line string, height float64) float64 {
-	sum := 0.0
-	for _, r := range line {
-		sum += advance(r)
+	return advanced(0, line) * height
+}
+
+// advanced is how far lettering of height 1 comes from a place on a line.
+func advanced(from float64, text string) float64 {
+	for _, r := range text {
+		from += advance(r)
 	}
-	return sum * height
+	return from
 }
 
 // size is the block that lettering needs around its capitals and baselines,
