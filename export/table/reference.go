@@ -49,7 +49,7 @@ type LimitRow struct {
 
 // Limits writes a list of limits or tolerances under a heading.
 func Limits(w io.Writer, heading string, list []LimitRow, s units.System, width int) error {
-	g := grid{numeric: []bool{false, true, false, false}, wraps: 3}
+	g := grid{numeric: []bool{false, true, false}, wraps: 2}
 	for _, l := range list {
 		m := shown(l.Unit, s)
 		if abs := max(l.Value, -l.Value) * m.times; abs > 0 && abs < 1 {
@@ -59,8 +59,28 @@ func Limits(w io.Writer, heading string, list []LimitRow, s units.System, width 
 		if l.Key == "" {
 			name += " (fixed)"
 		}
-		g.rows = append(g.rows, []string{name, strings.TrimSpace(m.nearest(l.Value) + " " + m.name), l.Source, l.Words})
+		g.rows = append(g.rows, []string{name, strings.TrimSpace(m.nearest(l.Value) + " " + m.name), sourced(l.Words, l.Source)})
 	}
+	return listing(w, heading, g, width)
+}
+
+// DefaultRow is a number that a file need not state, as files write it.
+type DefaultRow struct{ Key, Text, Source, Words string }
+
+// Defaults writes a list of such numbers under a heading.
+func Defaults(w io.Writer, heading string, list []DefaultRow, width int) error {
+	g := grid{numeric: []bool{false, true, false}, wraps: 2}
+	for _, d := range list {
+		g.rows = append(g.rows, []string{d.Key, d.Text, sourced(strings.TrimSuffix(d.Words, "."), d.Source)})
+	}
+	return listing(w, heading, g, width)
+}
+
+// sourced is what a number means and where it comes from.
+func sourced(words, source string) string { return words + " [" + source + "]" }
+
+// listing writes the lines of a grid under a heading.
+func listing(w io.Writer, heading string, g grid, width int) error {
 	var out strings.Builder
 	fmt.Fprintf(&out, "%s\n", heading)
 	for _, block := range g.lines(min(Widest, max(Narrowest, width)) - 2) {

@@ -22,6 +22,8 @@
 //	doc:"…"            one sentence for messages and editors; required
 //	default:"25 mm"    read like the text of the file when the key is left out
 //	source:"judgement" where a number that is a default comes from; required
+//	safer:"more"       on which side of its default a number makes no check easier:
+//	                   more or less; what lies on the other is told with the verdict
 //	optional:"true"    the key may be left out; a struct then has the defaults
 //	                   inside it, anything else is zero
 //	min:"0 mm"         least value      } in SI or with a unit, whatever the

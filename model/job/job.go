@@ -158,7 +158,7 @@ type Hangers struct {
 // SteelAhead is a curtain of bars standing on the next invert's kickers.
 type SteelAhead struct {
 	Cover units.Length `yaml:"cover" default:"50 mm" source:"common practice" min:"0 mm" max:"1 m" doc:"Cover of the bars to the wall face."`
-	Lean  units.Length `yaml:"lean" default:"15 mm" source:"judgement" min:"0 mm" max:"1 m" doc:"How far a bar may lean toward the cell."`
+	Lean  units.Length `yaml:"lean" default:"15 mm" source:"judgement" safer:"more" min:"0 mm" max:"1 m" doc:"How far a bar may lean toward the cell."`
 }
 
 // Travel is how the carrier moves; the rolling checks read it.
@@ -170,11 +170,11 @@ type Travel struct {
 	Steering  string       `yaml:"steering" default:"centreline" enum:"centreline|offset|guide rollers" doc:"How the carrier is guided: wheels on the centreline, wheels beside it by offset, or rollers on a wall."`
 	Offset    units.Length `yaml:"offset" default:"0 mm" source:"none unless given" min:"-500 mm" max:"500 mm" doc:"Steering offset: how far left of the centreline the carrier is moved over before it rolls, and back after."`
 	Rollers   *Rollers     `yaml:"rollers" optional:"true" doc:"Guide rollers that run along a wall."`
-	Wander    units.Length `yaml:"wander" default:"15 mm" source:"judgement" min:"0 mm" max:"500 mm" doc:"How far the wheels may wander off their line."`
+	Wander    units.Length `yaml:"wander" default:"15 mm" source:"judgement" safer:"more" min:"0 mm" max:"500 mm" doc:"How far the wheels may wander off their line."`
 	HoldBack  *HoldBack    `yaml:"hold_back" doc:"The line or brake that holds the carrier on a downgrade."`
 	Rolling   Rolling      `yaml:"rolling" optional:"true" doc:"Rolling resistance as force over load."`
-	Breakaway units.Number `yaml:"breakaway" default:"2" source:"judgement" min:"1" max:"10" doc:"Starting resistance over rolling resistance."`
-	Scrub     units.Number `yaml:"scrub" default:"0.8" source:"tyres on dry concrete 0.6 to 0.85, from memory" min:"0" max:"1.5" doc:"Friction of a wheel that is pushed sideways, force over load; tyres on dry concrete have 0.6 to 0.85 (from memory)."`
+	Breakaway units.Number `yaml:"breakaway" default:"2" source:"judgement" safer:"more" min:"1" max:"10" doc:"Starting resistance over rolling resistance."`
+	Scrub     units.Number `yaml:"scrub" default:"0.8" source:"tyres on dry concrete 0.6 to 0.85, from memory" safer:"more" min:"0" max:"1.5" doc:"Friction of a wheel that is pushed sideways, force over load; tyres on dry concrete have 0.6 to 0.85 (from memory)."`
 }
 
 // Rollers guide the carrier along one wall.
@@ -191,8 +191,8 @@ type HoldBack struct {
 
 // Rolling coefficients: the least counts for holding, the most for pulling.
 type Rolling struct {
-	Least units.Number `yaml:"least" default:"0" source:"the safe end: no resistance is counted on" min:"0" max:"1" doc:"Least rolling coefficient."`
-	Most  units.Number `yaml:"most" default:"0.02" source:"judgement" min:"0" max:"1" doc:"Most rolling coefficient."`
+	Least units.Number `yaml:"least" default:"0" source:"the safe end: no resistance is counted on" safer:"less" min:"0" max:"1" doc:"Least rolling coefficient."`
+	Most  units.Number `yaml:"most" default:"0.02" source:"judgement" safer:"more" min:"0" max:"1" doc:"Most rolling coefficient."`
 }
 
 // Schedule of ages. Nil is not stated: an age has no default.

@@ -1,37 +1,40 @@
 package job
 
-import (
-	"reflect"
-	"strings"
-	"testing"
-)
+import "testing"
 
-// numericDefaults lists the keys below a struct, by path, whose default is a
-// number, with the source each states.
-func numericDefaults(t reflect.Type, path string, found map[string]string) {
-	for i := range t.NumField() {
-		f := t.Field(i)
-		at := path + f.Tag.Get("yaml")
-		if text, ok := f.Tag.Lookup("default"); ok && strings.ContainsAny(text, "0123456789") && leafType(f.Type).Kind() != reflect.String {
-			found[at] = f.Tag.Get("source")
+func TestEveryDefaultThatIsANumberStatesItsSource(t *testing.T) {
+	for name, found := range map[string][]Default{"job": Defaults[Job](), "gear": Defaults[Gear]()} {
+		if len(found) < 15 {
+			t.Errorf("%s: only %d numeric defaults found", name, len(found))
 		}
-		if leaf := leafType(f.Type); leaf.Kind() == reflect.Struct {
-			numericDefaults(leaf, at+".", found)
+		for _, d := range found {
+			if d.Source == "" {
+				t.Errorf("%s: %s has a number as its default and no source tag; write source:\"judgement\" where it is that", name, d.Key)
+			}
 		}
 	}
 }
 
-func TestEveryDefaultThatIsANumberStatesItsSource(t *testing.T) {
-	for name, of := range map[string]reflect.Type{"job": reflect.TypeFor[Job](), "gear": reflect.TypeFor[Gear]()} {
-		found := map[string]string{}
-		numericDefaults(of, "", found)
-		if len(found) < 15 {
-			t.Errorf("%s: only %d numeric defaults found", name, len(found))
+func TestASaferSideIsMoreOrLess(t *testing.T) {
+	for _, d := range append(Defaults[Job](), Defaults[Gear]()...) {
+		if d.Safer != "" && d.Safer != "more" && d.Safer != "less" {
+			t.Errorf("%s: safer:%q is neither more nor less", d.Key, d.Safer)
 		}
-		for key, source := range found {
-			if source == "" {
-				t.Errorf("%s: %s has a number as its default and no source tag; write source:\"judgement\" where it is that", name, key)
-			}
+	}
+}
+
+func TestANumberOnTheEasySideOfItsDefaultIsLooser(t *testing.T) {
+	j := Job{Travel: Travel{Wander: 0.010, Breakaway: 2, Rolling: Rolling{Least: 0.01, Most: 0.03}, Scrub: 0.8}}
+	looser := map[string]bool{}
+	for _, c := range Choices(&j) {
+		looser[c.Key] = c.Looser()
+	}
+	for key, want := range map[string]bool{"travel.wander": true, "travel.breakaway": false, "travel.rolling.least": true, "travel.rolling.most": false} {
+		if got, ok := looser[key]; !ok || got != want {
+			t.Errorf("%s: looser %v (found %v), want %v", key, got, ok, want)
 		}
+	}
+	if _, ok := looser["left_in_place.steel_ahead.lean"]; ok {
+		t.Error("a group that the job leaves out has a choice")
 	}
 }

@@ -1,0 +1,90 @@
+package job
+
+import (
+	"reflect"
+	"strings"
+
+	"boxwalk/model/units"
+)
+
+// Default is a key that has a number without being written: the number as its tag
+// has it, where that comes from, and which side of it a user may go to without
+// making a check easier: "more", "less", or "" where the number is a fact.
+type Default struct {
+	Key, Text, Doc, Source, Safer string
+}
+
+// Defaults lists every number that a file of a T need not state, in the order of its
+// keys; [] stands for any item of a list.
+func Defaults[T any]() []Default {
+	var out []Default
+	eachDefault(reflect.TypeFor[T](), "", func(d Default, _ []int) { out = append(out, d) })
+	return out
+}
+
+// eachDefault visits the numeric defaults below a struct. The index leads to the
+// field from the struct; it is nil below a list.
+func eachDefault(t reflect.Type, path string, visit func(Default, []int)) {
+	var walk func(t reflect.Type, path string, at []int, listed bool)
+	walk = func(t reflect.Type, path string, at []int, listed bool) {
+		for _, f := range structFields(t) {
+			key, index := joined(path, f.name), append(append([]int{}, at...), f.index...)
+			if text := f.rule.fallback; f.rule.defaults && numeric(f.typ, text) {
+				found := index
+				if listed {
+					found = nil
+				}
+				visit(Default{Key: key, Text: text, Doc: f.rule.doc, Source: f.rule.tags.Get("source"), Safer: f.rule.tags.Get("safer")}, found)
+			}
+			leaf := leafType(f.typ)
+			if leaf.Kind() != reflect.Struct || isUnion(leaf) || sizeOf(leaf) > 0 {
+				continue
+			}
+			below := listed
+			if k := f.typ.Kind(); k == reflect.Slice || k == reflect.Map {
+				key, below = key+"[]", true
+			}
+			walk(leaf, key, index, below)
+		}
+	}
+	walk(t, path, nil, false)
+}
+
+// numeric tells whether a default is a number, of any unit, and no word.
+func numeric(t reflect.Type, text string) bool {
+	return strings.ContainsAny(text, "0123456789") && leafType(t).Kind() != reflect.String
+}
+
+// Choice is a number of a file beside the default of its key, both in SI.
+type Choice struct {
+	Default
+	Kind            units.Kind
+	Value, Standard float64
+}
+
+// Looser tells whether the number makes a check easier than the default does.
+func (c Choice) Looser() bool {
+	return c.Safer == "more" && c.Value < c.Standard || c.Safer == "less" && c.Value > c.Standard
+}
+
+// Choices are the numbers of a file whose default has a safer side. Groups that the
+// file leaves out have none.
+func Choices[T any](v *T) []Choice {
+	var out []Choice
+	eachDefault(reflect.TypeFor[T](), "", func(d Default, index []int) {
+		if d.Safer == "" || index == nil {
+			return
+		}
+		at, err := reflect.ValueOf(v).Elem().FieldByIndexErr(index)
+		if err != nil { // below a group that is left out
+			return
+		}
+		kind, _ := kindOf(at.Type())
+		standard, err := units.Parse(kind, d.Text, units.Metric)
+		if err != nil {
+			panic("job: the default of " + d.Key + " does not work: " + err.Error())
+		}
+		out = append(out, Choice{Default: d, Kind: kind, Value: at.Float(), Standard: standard})
+	})
+	return out
+}
