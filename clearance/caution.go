@@ -18,13 +18,21 @@ func CautionsOf(j *job.Job) []string {
 	}
 	return []string{
 		"Check before use by a qualified engineer. Local codes, the project specification and the engineer of record govern; these numbers do not replace them.",
-		"Do not release until the strength or time shown has been confirmed in writing.",
-		"Before the wheels carry: only named persons at marked stations, outside panel swing and filler drop; one signaller; no screw jack ahead of any other by more than " + level + ".",
-		"Filler pieces are secured before they are unbolted.",
+		"Do not release until a named person has released it in writing: strength or time required and reached, date and hour.",
+		"Inspect before, during and after placing, and again before each move: ropes, hooks, anchors, pins, jacks.",
+		"A cell is a confined space: test the air, ventilate, run no engine inside. Keep a way out clear, have a rescue plan, and somebody outside who knows who is in.",
+		"Watch rain and flow upstream; agree the signal at which everybody leaves.",
+		"Light every way and station. Work at height only from guarded platforms; cap or bend projecting bars.",
+		"Outside panels and bulkheads are slung or propped before a tie is drawn: a form freed of its ties can fall, outward too.",
+		"Each filler is slung or propped before its bolts come out, and unbolted from beside; nobody passes beneath.",
+		"Before the wheels carry: only named persons at marked stations, beside the legs and inside the frame, out of panel swing and filler drop; one signaller; no screw jack ahead of any other by more than " + level + ".",
 		"Wall panels press inward once the bond breaks: never pull the last brace pin.",
-		"Hold-back on and wheels chocked before jack plates leave the invert.",
+		"Hands clear of hinges, seams, arms, pins and pads while anything moves.",
+		"A young roof hangs or stands on its supports: load nothing on it, slacken no hanger or shore while the carrier leaves.",
+		"Young concrete breaks at its edges and falls: look it over and bring loose pieces down before anybody works beneath.",
+		"While lifting, pack as it rises; nobody reaches under what a lifting jack alone holds up.",
+		"Restraint on and wheels chocked before jack plates leave the invert.",
 		"While rolling: nobody between carrier and concrete or in the line's snap-back zone.",
-		"Inspect before, during and after placing.",
 	}
 }
 

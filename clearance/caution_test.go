@@ -1,6 +1,7 @@
 package clearance
 
 import (
+	"os"
 	"strings"
 	"testing"
 
@@ -23,6 +24,35 @@ func TestTheCautionsStateTheJackLevelThatIsProved(t *testing.T) {
 		all := strings.Join(CautionsOf(&c.job), "\n")
 		if !strings.Contains(all, c.want) || strings.Contains(all, "10 mm") {
 			t.Errorf("no %q in\n%s", c.want, all)
+		}
+	}
+}
+
+func TestTheReadmeHasTheCautionsOfAJob(t *testing.T) {
+	text, err := os.ReadFile("../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	list := "\n- " + strings.Join(CautionsOf(&job.Job{}), "\n- ") + "\n"
+	if !strings.Contains(string(text), list) {
+		t.Errorf("README.md has not these cautions:%s", list)
+	}
+}
+
+// The hazards that a crew meets with such a carrier, each by a word that no caution
+// about another one has.
+func TestEveryHazardHasItsCaution(t *testing.T) {
+	all := strings.Join(CautionsOf(&job.Job{}), "\n")
+	for hazard, word := range map[string]string{
+		"confined space": "confined space", "air and fumes": "no engine inside", "a way out": "way out", "rescue": "rescue plan",
+		"flood": "flow upstream", "lighting": "Light every", "height": "at height", "projecting bars": "projecting bars",
+		"ropes and anchors": "ropes, hooks, anchors", "hands": "Hands clear", "young concrete": "Young concrete", "a roof that hangs": "young roof hangs",
+		"packing": "pack as it rises", "a form freed of its ties": "freed of its ties", "filler drop": "nobody passes beneath",
+		"bond breaks": "once the bond breaks", "runaway": "Restraint on and wheels chocked", "rope snap-back": "snap-back zone",
+		"who decides": "engineer of record", "permission": "released it in writing",
+	} {
+		if !strings.Contains(all, word) {
+			t.Errorf("no caution for %s (%q)", hazard, word)
 		}
 	}
 }

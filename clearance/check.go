@@ -41,7 +41,8 @@ type Examination struct {
 // Examine is Check that keeps what was measured.
 func Examine(s *model.Study, o Options) *Examination {
 	r := &Result{Schema: Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
-		Job: JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job)}
+		Job: JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job),
+		NotChecked: notChecked(o.Only), Looser: looserThanDefault(s.Job, s.Gear)}
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	reports := make([]*report, len(s.Bays))
 	w := newWorkers(o)
@@ -204,6 +205,7 @@ func (r *report) told(s *model.Study) *told {
 	r.sayRemedies(t.still)
 	t.settings = r.settings()
 	t.steps = r.stepRows(r.strip)
+	holdSteps(t.steps, r.Bay, s)
 	r.underWay(t, s, nil)
 	return t
 }
@@ -240,6 +242,7 @@ func (r *report) toldOf(first *told, s *model.Study, b *model.Bay) *told {
 		v.Cell, v.Pour = b.Cell.Number, b.Pour.Number
 		t.steps = append(t.steps, v)
 	}
+	holdSteps(t.steps, b, s)
 	twin, own := *r, *r.bay
 	own.Bay, twin.bay = b, &own
 	twin.underWay(t, s, first.along)

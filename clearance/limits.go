@@ -75,6 +75,9 @@ func LimitsOf(j *job.Job) Limits {
 	return l
 }
 
+// zonesWithLimits are those to which a job may set the travel clearance.
+var zonesWithLimits = []culvert.Zone{culvert.Roof, culvert.HaunchTop, culvert.Wall, culvert.Kicker, culvert.HaunchBottom, culvert.Hanger}
+
 // of a check, by its id.
 func (l Limits) of(id string) Limit { return l.values[id] }
 

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"iter"
 	"math"
+	"strings"
 
 	"boxwalk/model/geom"
 )
@@ -14,19 +15,22 @@ const Schema = "boxwalk/result/1"
 
 // Result is the answer to a job. All numbers are SI: metres, radians, kN, kg.
 type Result struct {
-	Schema   string            `json:"schema"`
-	Version  string            `json:"version"`
-	Inputs   []Input           `json:"inputs"`
-	Job      JobName           `json:"job"`
-	Scope    []string          `json:"scope"` // the checks asked for; nil is all
-	Verdict  Verdict           `json:"verdict"`
-	Checks   []Entry           `json:"checks"`
-	Settings []Setting         `json:"settings"`
-	Steps    []StepRow         `json:"steps"`
-	Along    []AlongRow        `json:"along"` // samples along the way, see AlongRow
-	Cautions []string          `json:"cautions"`
-	Cures    []CureRow         `json:"cures,omitzero"` // nil where nobody asked for them, see FindCures
-	Parts    iter.Seq[PartRow] `json:"-"`              // every part in every step, for clearance.csv
+	Schema  string   `json:"schema"`
+	Version string   `json:"version"`
+	Inputs  []Input  `json:"inputs"`
+	Job     JobName  `json:"job"`
+	Scope   []string `json:"scope"` // the checks asked for; nil is all
+	Verdict Verdict  `json:"verdict"`
+	// what the verdict does not answer for, and what was set looser than its default
+	NotChecked []Duty            `json:"not_checked"`
+	Looser     []Looser          `json:"set_looser"`
+	Checks     []Entry           `json:"checks"`
+	Settings   []Setting         `json:"settings"`
+	Steps      []StepRow         `json:"steps"`
+	Along      []AlongRow        `json:"along"` // samples along the way, see AlongRow
+	Cautions   []string          `json:"cautions"`
+	Cures      []CureRow         `json:"cures,omitzero"` // nil where nobody asked for them, see FindCures
+	Parts      iter.Seq[PartRow] `json:"-"`              // every part in every step, for clearance.csv
 }
 
 // Input is one file the result was worked out from.
@@ -104,6 +108,7 @@ type StepRow struct {
 	Cell    int       `json:"cell"`
 	Pour    int       `json:"pour"`
 	Name    string    `json:"name"`
+	Hold    []string  `json:"hold"` // what a named person confirms before it begins
 	Say     string    `json:"say"`
 	Caution string    `json:"caution"`
 	Removes []string  `json:"removes"`
@@ -166,6 +171,23 @@ func finite(v float64) any {
 		return nil
 	}
 	return v
+}
+
+// Cleared tells whether everything that this version checks was checked and holds.
+// It is no release.
+func (r *Result) Cleared() bool { return r.Verdict == Pass && r.Scope == nil }
+
+// Reservations are the sentences that stand wherever the verdict does: what it does
+// not answer for, and what was set looser than its default.
+func (r *Result) Reservations() []string {
+	var out []string
+	if names := r.notCheckedNames(); len(names) > 0 {
+		out = append(out, "Not checked: "+strings.Join(names, "; ")+".")
+	}
+	for _, l := range r.Looser {
+		out = append(out, "Set looser than the default: "+l.Text+".")
+	}
+	return out
 }
 
 // Governing is the entry with the least margin of each id, in order; a fail

@@ -35,7 +35,7 @@ func Along(w io.Writer, r *clearance.Result, s units.System) error {
 			row("wheel load, soft frame", line+" right", l.SoftRight, load, "", "")
 		}
 	}
-	return written(w, slices.Values(rows))
+	return written(w, r, slices.Values(rows))
 }
 
 // governs is yes where a zone's roll.clear is found at a place.

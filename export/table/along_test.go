@@ -2,7 +2,6 @@ package table
 
 import (
 	"bytes"
-	"encoding/csv"
 	"testing"
 
 	"boxwalk/clearance"
@@ -18,7 +17,7 @@ func TestAlongCSVHasARowForEveryGapForceAndWheel(t *testing.T) {
 	if err := Along(&out, r, units.Metric); err != nil {
 		t.Fatal(err)
 	}
-	rows, err := csv.NewReader(&out).ReadAll()
+	rows, err := uncommented(&out).ReadAll()
 	if err != nil || len(rows) != 1+2+2+4 {
 		t.Fatal(len(rows), err)
 	}

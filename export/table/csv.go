@@ -12,8 +12,13 @@ import (
 	"boxwalk/model/units"
 )
 
-// written writes rows as RFC 4180 has them.
-func written(w io.Writer, rows iter.Seq[[]string]) error {
+// written writes rows as RFC 4180 has them, below comment lines with # that say
+// what the verdict is, what it does not answer for, and the cautions: a table is
+// handed on without the rest.
+func written(w io.Writer, r *clearance.Result, rows iter.Seq[[]string]) error {
+	if _, err := io.WriteString(w, preface(r)); err != nil {
+		return err
+	}
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
 	for row := range rows {
@@ -23,6 +28,21 @@ func written(w io.Writer, rows iter.Seq[[]string]) error {
 	}
 	out.Flush()
 	return out.Error()
+}
+
+// preface are the comment lines above a table.
+func preface(r *clearance.Result) string {
+	lines := []string{strings.TrimSpace(r.Job.Number + "  " + r.Job.Name), cleared(r)}
+	lines = append(lines, r.Reservations()...)
+	for _, c := range r.Cautions {
+		lines = append(lines, "Caution: "+c)
+	}
+	var out strings.Builder
+	for _, line := range lines {
+		// a comment must not end before its line does
+		out.WriteString("# " + strings.Join(strings.Fields(line), " ") + "\r\n")
+	}
+	return out.String()
 }
 
 // plain is a text of the job or the gear as a cell: one that a spreadsheet
@@ -50,7 +70,7 @@ func lengths(s units.System) measure {
 func Clearance(w io.Writer, r *clearance.Result, s units.System) error {
 	m := lengths(s)
 	head := []string{"cell", "pour", "step", "part", "role", "zone", "contact", "lower (" + m.name + ")", "upper (" + m.name + ")", "at (share of step)"}
-	return written(w, func(yield func([]string) bool) {
+	return written(w, r, func(yield func([]string) bool) {
 		if !yield(head) || r.Parts == nil {
 			return
 		}

@@ -21,6 +21,7 @@ var Schema []byte
 func JSON(w io.Writer, r *clearance.Result) error {
 	whole := *r
 	whole.Inputs = listed(r.Inputs)
+	whole.NotChecked, whole.Looser = listed(r.NotChecked), listed(r.Looser)
 	whole.Checks = listed(r.Checks)
 	whole.Settings = listed(r.Settings)
 	whole.Steps = listed(r.Steps)

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"boxwalk/clearance"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -17,7 +18,7 @@ import (
 // piece marks, and the cells and pours that the carrier holds them in. The
 // size is that of the box around the part as raised: along the cell, across
 // it, and up; of a link it is the box around the slanting bar.
-func Parts(w io.Writer, s *model.Study) error {
+func Parts(w io.Writer, s *model.Study, r *clearance.Result) error {
 	system := jobSystem(s)
 	l, m := shown("m", system), massMeasure(system)
 	size := " (" + l.name + ")"
@@ -29,7 +30,7 @@ func Parts(w io.Writer, s *model.Study) error {
 				strconv.Itoa(g.count), g.each, g.together, g.size[0], g.size[1], g.size[2]})
 		}
 	}
-	return written(w, slices.Values(rows))
+	return written(w, r, slices.Values(rows))
 }
 
 // jobSystem is the units of a study's job.

@@ -19,7 +19,7 @@ func Settings(w io.Writer, r *clearance.Result, s units.System) error {
 	for _, g := range settingGroups(r.Settings, m.nearest) {
 		rows = append(rows, []string{runs(g.cells), runs(g.pours), g.bents, plain(g.adjuster), g.raised, g.collapsed})
 	}
-	return written(w, slices.Values(rows))
+	return written(w, r, slices.Values(rows))
 }
 
 // settingKey is a reading as it is printed: what prints the same is the same.

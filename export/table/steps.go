@@ -21,11 +21,11 @@ func Steps(w io.Writer, r *clearance.Result, s units.System) error {
 	for _, list := range stepLists(r, s) {
 		out.WriteString("\n" + strings.Repeat("=", stepWidth) + "\n")
 		out.WriteString(hung("", capital(named(list.places)), stepWidth))
-		out.WriteString(hung("", cleared(r), stepWidth))
+		out.WriteString(standing(r))
 		out.WriteString(list.text)
 	}
 	if len(r.Steps) == 0 {
-		out.WriteString("\nThe job has no steps.\n" + cleared(r) + "\n")
+		out.WriteString("\nThe job has no steps.\n" + standing(r))
 	}
 	out.WriteString("\nCautions\n")
 	for _, c := range r.Cautions {
@@ -46,7 +46,16 @@ func cleared(r *clearance.Result) string {
 	case r.Scope != nil:
 		return "NOT CLEARED: only " + strings.Join(r.Scope, ", ") + " was checked. Do not work from this list."
 	}
-	return "All checks hold. Release only when the strength or time is confirmed in writing."
+	return "All checks made hold. That is no release: the first step waits for one in writing."
+}
+
+// standing is what a crew has to know of the checks before it reads a list.
+func standing(r *clearance.Result) string {
+	out := hung("", cleared(r), stepWidth)
+	for _, sentence := range r.Reservations() {
+		out += hung("", sentence, stepWidth)
+	}
+	return out
 }
 
 // stepList is the text of all steps and the places it holds at.
@@ -81,6 +90,9 @@ func stepLists(r *clearance.Result, s units.System) []stepList {
 
 func stepText(number int, row clearance.StepRow, s units.System) string {
 	out := fmt.Sprintf("\n%2d  %s\n", number, row.Name)
+	for _, h := range row.Hold {
+		out += hung("    HOLD: ", h, stepWidth)
+	}
 	if row.Say != "" {
 		out += hung("    ", row.Say, stepWidth)
 	}

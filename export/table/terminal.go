@@ -17,9 +17,10 @@ const (
 	Narrowest = 60
 )
 
-// Terminal writes a result for a person to read: the verdict, the governing
+// Terminal writes a result for a person to read: the verdict, what it does not
+// answer for, the governing
 // entry of each check, every failed or open entry with its sentence, what to
-// do next, the cures where they were asked for, the cautions in short. Lines are at most width characters, but
+// do next, the cures where they were asked for, the cautions. Lines are at most width characters, but
 // never more than Widest. Lengths are in millimetres, or in inches for an
 // imperial job; the sentences are the result's own.
 func Terminal(w io.Writer, r *clearance.Result, s units.System, width int, colour bool) error {
@@ -58,6 +59,9 @@ func (t *terminal) head() {
 	if r.Scope != nil {
 		t.print(hung("      ", "Only "+strings.Join(r.Scope, ", ")+" was asked for: this clears nothing for use.", t.width))
 	}
+	for _, sentence := range r.Reservations() {
+		t.print(hung("      ", sentence, t.width))
+	}
 }
 
 // counted says how many entries pass, fail and stay open.
@@ -70,7 +74,7 @@ func counted(r *clearance.Result) string {
 	case total == 0:
 		return "nothing was checked. NOT CLEARED"
 	case count[clearance.Pass] == total && r.Verdict == clearance.Pass:
-		return fmt.Sprintf("all %d checks hold", total)
+		return fmt.Sprintf("all %d checks made hold; this releases nothing", total)
 	default:
 		return fmt.Sprintf("%d of %d checks fail, %d stay open, %d hold. NOT CLEARED",
 			count[clearance.Fail], total, count[clearance.Open], count[clearance.Pass])
@@ -175,16 +179,13 @@ func first(f *clearance.First, s units.System) string {
 	return fmt.Sprintf("%s: clear from %s to %s, touches at %s %s", f.Adjuster, m.nearest(f.From), m.nearest(f.Clear), m.nearest(f.Hit), m.name)
 }
 
-// cautions are the first sentences; steps list and drawings have them whole.
+// cautions are told whole, as everywhere.
 func (t *terminal) cautions() {
 	if len(t.result.Cautions) == 0 {
 		return
 	}
 	t.print("\n" + t.paint.in(bold, "Cautions") + "\n")
 	for _, c := range t.result.Cautions {
-		if end := strings.Index(c, ". "); end >= 0 {
-			c = c[:end+1]
-		}
 		t.print(hung("  - ", c, t.width))
 	}
 }

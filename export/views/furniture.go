@@ -19,7 +19,7 @@ type plan struct {
 	number, of int
 	least      float64 // size that the main view keeps on paper, mm, where a larger paper can give it
 	size       float64 // the same of the real thing, mm
-	brief      bool    // one caution that points to the others
+	brief      bool    // a picture, which has no scale
 	paper      *sheet.Paper
 	build      func(s *sheet.Sheet, n float64) error
 }
@@ -137,11 +137,15 @@ func (o *office) blank(p plan, paper sheet.Paper) *sheet.Sheet {
 			Sheet: p.number, Sheets: p.of, DocumentType: p.kind,
 		}}
 	if p.brief {
-		s.Cautions = []string{briefCaution}
+		s.Cautions = append([]string{explainsOnly}, s.Cautions...)
 	}
+	s.Cautions = append(s.Cautions, o.result.Reservations()...)
 	s.Stamp, s.StampReason = o.stamp()
 	if o.result.Verdict == clearance.Fail {
 		s.Title.Status = doesNotPass
+	}
+	if !o.result.Cleared() { // nobody approves or issues what is not cleared
+		s.Title.Approver, s.Title.Date = "", ""
 	}
 	return s
 }
@@ -149,7 +153,8 @@ func (o *office) blank(p plan, paper sheet.Paper) *sheet.Sheet {
 // doesNotPass is the document status of every sheet of a job that fails.
 const doesNotPass = "does not pass: see result"
 
-const briefCaution = "A picture to explain, not to set by. Check before use by a qualified engineer; read with the cautions on the drawings."
+// explainsOnly is the first caution on a picture.
+const explainsOnly = "A picture to explain, not to set by; read it with the drawings."
 
 // footer ties the sheet to the tool and the files it was made from.
 func (o *office) footer() string {
@@ -163,7 +168,7 @@ func (o *office) footer() string {
 // stamp is NOT CLEARED with its reason unless everything was checked and passes.
 func (o *office) stamp() (stamp, reason string) {
 	r := o.result
-	if r.Verdict == clearance.Pass && r.Scope == nil {
+	if r.Cleared() {
 		return "", ""
 	}
 	count := map[clearance.Verdict]int{}

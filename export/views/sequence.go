@@ -26,7 +26,7 @@ func (o *office) sequence(g cellGroup) []plan {
 		to := min(from+stepsOnSheet, len(b.Steps))
 		out = append(out, plan{
 			name: fmt.Sprintf("sequence%s-steps-%d-%d", g.label, from+1, to), title: "Collapse sequence",
-			supplement: fmt.Sprintf("%s, steps %d to %d of %d", g.cellsText(), from+1, to, len(b.Steps)), kind: "Work instruction",
+			supplement: fmt.Sprintf("%s, steps %d to %d of %d", g.cellsText(), from+1, to, len(b.Steps)), kind: "Sequence",
 			least: 45, size: perMetre * b.Cell.Rise,
 			build: func(s *sheet.Sheet, n float64) error {
 				for k := from; k < to; k++ {
@@ -76,6 +76,9 @@ func (o *office) stepWords(s *sheet.Sheet, v *sheet.View, st stand, n float64) {
 	if step.Stop != nil {
 		put("THIS STEP CANNOT BE MADE: " + step.Stop.Say(o.length))
 	}
+	for _, hold := range o.holdsBefore(st) {
+		put("HOLD: " + hold)
+	}
 	put(step.Say)
 	for k, m := range step.Moves {
 		a := st.bay.Carrier.Adjusters[m.Adjuster]
@@ -88,6 +91,21 @@ func (o *office) stepWords(s *sheet.Sheet, v *sheet.View, st stand, n float64) {
 	if step.Caution != "" {
 		put("CAUTION: " + step.Caution)
 	}
+}
+
+// holdsBefore are what a named person confirms before a step begins.
+func (o *office) holdsBefore(st stand) []string {
+	k := 0
+	for _, row := range o.result.Steps {
+		if row.Cell != st.bay.Cell.Number || row.Pour != st.bay.Pour.Number {
+			continue
+		}
+		if k == st.step {
+			return row.Hold
+		}
+		k++
+	}
+	return nil
 }
 
 // pairMove is pairName for the move of a step: both sides are named together

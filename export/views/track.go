@@ -68,7 +68,7 @@ func (o *office) trackSheets() []plan {
 
 var trackNotes = []string{
 	"Before every advance sweep the treads and the wander bands; no cable, lifting eye, timber or mortar ridge may lie on them. Mark the edges of the treads on the invert.",
-	"Hold-back on and wheels chocked before the jack plates leave the invert. Nobody between carrier and concrete, below the carrier, or in the snap-back zone of a line.",
+	"Restraint on and wheels chocked before the jack plates leave the invert. Nobody between carrier and concrete, below the carrier, or in the snap-back zone of a line.",
 	"Wheels stand on placed invert of the age and strength in the result only. Plate over a joint that is open wider than the joint gap drawn, or spalled.",
 }
 

@@ -8,6 +8,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -74,10 +75,37 @@ func TestNoSheetOfAnyJobLettersOverAnything(t *testing.T) {
 			if n.Sheet.Stamp != "NOT CLEARED" || !strings.Contains(n.Sheet.StampReason, "strip.clear") {
 				t.Errorf("%s %s: only strip.clear was checked, stamp %q %q", path, n.Name, n.Sheet.Stamp, n.Sheet.StampReason)
 			}
-			if len(n.Sheet.Cautions) == 0 || n.Sheet.Footer == "" {
-				t.Errorf("%s %s: no caution or no footer", path, n.Name)
+			if n.Sheet.Footer == "" {
+				t.Errorf("%s %s: no footer", path, n.Name)
+			}
+			if n.Sheet.Title.Approver != "" || n.Sheet.Title.Date != "" {
+				t.Errorf("%s %s: not cleared, and approved by %q, issued on %q", path, n.Name, n.Sheet.Title.Approver, n.Sheet.Title.Date)
+			}
+			for _, want := range slices.Concat(r.Cautions, r.Reservations()) {
+				if !slices.Contains(n.Sheet.Cautions, want) {
+					t.Errorf("%s %s does not say %q", path, n.Name, want)
+				}
 			}
 		}
+	}
+}
+
+// The first step of the sequence waits for a written release, on paper as in the list.
+func TestTheSequenceBeginsWithAHold(t *testing.T) {
+	s := load(t, onePour)
+	sheets, err := Sheets(s, clearance.Check(s, clearance.Options{Version: "test"}))
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := ""
+	for _, i := range named(t, sheets, "sequence").Views[0].Items {
+		if text, ok := i.(sheet.Text); ok {
+			said += strings.Join(text.Lines, " ") + " "
+		}
+	}
+	hold, say := strings.Index(said, "HOLD: Written release"), strings.Index(said, "draw the ties")
+	if hold < 0 || say < hold {
+		t.Errorf("the hold is at %d, what the crew does at %d in %q", hold, say, said)
 	}
 }
 

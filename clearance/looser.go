@@ -1,0 +1,92 @@
+package clearance
+
+import (
+	"fmt"
+
+	"boxwalk/clearance/allow"
+	"boxwalk/model/job"
+	"boxwalk/model/units"
+)
+
+// Looser is a number that a job or gear sets to make a check easier than its default
+// would: whoever reads the verdict has to know. Numbers are SI.
+type Looser struct {
+	Key     string  `json:"key"`
+	Value   float64 `json:"value"`
+	Default float64 `json:"default"`
+	Unit    string  `json:"unit"`
+	Text    string  `json:"text"`
+}
+
+// grows are the limits that are looser when they are more: what may be off, slide
+// or lean. Of the others more is asked for.
+var grows = map[string]bool{"setup.faces": true, "strip.drag": true, "raise.lift": true, "roll.mid_ordinate": true}
+
+// looserThanDefault lists what a job and its gear set looser than the defaults:
+// limits, tolerances, then the rest in the order of the keys.
+func looserThanDefault(j *job.Job, g *job.Gear) []Looser {
+	l := loosening{imperial: j.Job.Units == units.Imperial.String()}
+	l.limits(LimitsOf(j))
+	l.tolerances(allow.Of(j), allow.Of(&job.Job{Travel: job.Travel{Wander: j.Travel.Wander}}))
+	for _, c := range append(job.Choices(j), job.Choices(g)...) {
+		if c.Looser() {
+			l.add(c.Key, c.Kind, c.Value, c.Standard, c.Source)
+		}
+	}
+	return l.list
+}
+
+// loosening collects what is looser.
+type loosening struct {
+	imperial bool
+	list     []Looser
+}
+
+func (l *loosening) limits(of Limits) {
+	seen := map[string]bool{}
+	for _, d := range defaults {
+		v := of.of(d.ID).Value
+		if d.Key != "" && !seen[d.Key] && (v < d.Value) != grows[d.Key] && v != d.Value {
+			seen[d.Key] = true
+			l.add("limits."+d.Key, units.KindLength, v, d.Value, d.Source)
+		}
+		if d.ID != "strip.clear" {
+			continue
+		}
+		for _, zone := range zonesWithLimits {
+			if v, ok := of.zones[zone]; ok && v < d.Value {
+				l.add("limits.strip.clear."+string(zone), units.KindLength, v, d.Value, d.Source)
+			}
+		}
+	}
+}
+
+// tolerances are looser when less is taken off.
+func (l *loosening) tolerances(of, standard allow.Tolerances) {
+	base := standard.All()
+	for i, e := range of.All() {
+		if e.Value < base[i].Value {
+			l.add("tolerance."+e.Key, units.KindLength, e.Value, base[i].Value, base[i].Source)
+		}
+	}
+}
+
+func (l *loosening) add(key string, kind units.Kind, v, standard float64, source string) {
+	system := units.Metric
+	if l.imperial {
+		system = units.Imperial
+	}
+	text := fmt.Sprintf("%s is %s; the default is %s (%s)", key, kind.Text(v, system), kind.Text(standard, system), source)
+	if v == 0 {
+		text = fmt.Sprintf("%s is zero, which takes it out of the check; the default is %s (%s)", key, kind.Text(standard, system), source)
+	}
+	l.list = append(l.list, Looser{Key: key, Value: v, Default: standard, Unit: resultUnit(kind), Text: text})
+}
+
+// resultUnit is the unit of a kind in a result.
+func resultUnit(k units.Kind) string {
+	if k == units.KindLength {
+		return "m"
+	}
+	return "1"
+}

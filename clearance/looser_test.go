@@ -1,0 +1,68 @@
+package clearance
+
+import (
+	"reflect"
+	"strings"
+	"testing"
+
+	"boxwalk/model/job"
+)
+
+// keysOf are the keys of what a job's Looser list names.
+func keysOf(list []Looser) string {
+	var out []string
+	for _, l := range list {
+		out = append(out, l.Key)
+	}
+	return strings.Join(out, " ")
+}
+
+func TestADemoOfDefaultsIsNowhereLooser(t *testing.T) {
+	s := jobFile(t, "one-pour")
+	if list := looserThanDefault(s.Job, s.Gear); len(list) > 0 {
+		t.Errorf("looser: %+v", list)
+	}
+}
+
+func TestWhatAJobSetsLooserIsToldWithBothNumbers(t *testing.T) {
+	for _, c := range []struct{ add, key, text string }{
+		{"limits: {roll.clear: 10 mm}", "limits.roll.clear", "is 10 mm; the default is 25 mm"},
+		{"limits: {roll.clear: 30 mm}", "", ""},
+		{"limits: {strip.drag: 5 mm}", "limits.strip.drag", "is 5 mm; the default is 0 mm"},
+		{"limits: {strip.clear: {wall: 12 mm}}", "limits.strip.clear.wall", "is 12 mm; the default is 25 mm"},
+		{"limits: {strip.release: 0 mm}", "limits.strip.release", "zero, which takes it out of the check; the default is 3 mm"},
+		{"tolerance: {jack_level: 1 mm}", "tolerance.jack_level", "is 1 mm; the default is 2.5 mm"},
+		{"tolerance: {lag: 20 mm}", "", ""},
+		{"travel: {wander: 5 mm}", "travel.wander", "is 5 mm; the default is 15 mm"},
+		{"travel: {breakaway: 1}", "travel.breakaway", "is 1; the default is 2"},
+	} {
+		s := chain{gear: "roof-halves-24", job: cell24 + c.add + "\n"}.read(t)
+		list := looserThanDefault(s.Job, s.Gear)
+		if keysOf(list) != c.key {
+			t.Errorf("%s: looser are %q, want %q", c.add, keysOf(list), c.key)
+			continue
+		}
+		if c.key != "" && !strings.Contains(list[0].Text, c.text) {
+			t.Errorf("%s: told as %q, want %q in it", c.add, list[0].Text, c.text)
+		}
+	}
+}
+
+// A limit that a job may set and that nobody compares with its default would be
+// loosened in silence.
+func TestEveryLimitAJobMaySetHasADefaultToBeComparedWith(t *testing.T) {
+	known := map[string]bool{"strip.clear": true}
+	for _, d := range defaults {
+		known[d.Key] = true
+	}
+	of := reflect.TypeFor[job.Limits]()
+	for i := range of.NumField() {
+		if key := of.Field(i).Tag.Get("yaml"); !known[key] {
+			t.Errorf("limits.%s has no default in the table of limits", key)
+		}
+	}
+	zones := reflect.TypeFor[job.ZoneLimits]()
+	if zones.NumField() != len(zonesWithLimits) {
+		t.Errorf("a job may set the limit of %d zones; %d are compared with the default", zones.NumField(), len(zonesWithLimits))
+	}
+}
