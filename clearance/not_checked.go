@@ -19,6 +19,7 @@ var duties = []Duty{
 	{"clearance and support on the way", []string{"roll.clear", "roll.track", "roll.support", "roll.bend"}},
 	{"pull and restraint", []string{"roll.pull", "roll.hold"}},
 	{"tipping on the wheels", []string{"roll.tip"}},
+	{"wheels and jacks under the carrier's own weight", []string{"setup.jacks", "roll.wheel"}},
 	{"bearing of the wheels on the invert", []string{"roll.bearing"}},
 	{"strength of walls and roof at release", nil},
 	{"pressure of the pour on panels and walers", nil},
