@@ -9,7 +9,6 @@ import (
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
-	"boxwalk/model/load"
 	"boxwalk/model/motion"
 	"boxwalk/model/units"
 )
@@ -72,8 +71,7 @@ func (b *bay) alongRows(s *model.Study, r *rolling, rolled []measure, entries []
 	if r == nil || r.stop != "" {
 		return nil
 	}
-	way := &route{bay: b, job: s.Job}
-	way.weigh()
+	way := b.onTheWay(s)
 	grade := b.profile(s)
 	out := []AlongRow{}
 	places := b.alongPlaces(r, entries)
@@ -261,17 +259,18 @@ func (b *bay) slopeAt(grade []knot, rolled float64) float64 {
 	return rise / run
 }
 
-// pullingOn is what the lines must have on a slope.
+// pullingOn is what the lines must have on a slope, the invert off it by its
+// tolerance.
 func (r *route) pullingOn(slope float64) *AlongPull {
-	t := r.job.Travel
 	if r.Rolls < 0 { // a fall ahead is a rise on the way back
 		slope = -slope
 	}
-	p, err := load.Rolling{Weight: r.weight, Slope: units.Slope(slope), Least: float64(t.Rolling.Least), Most: float64(t.Rolling.Most), Breakaway: float64(t.Breakaway)}.Demands()
-	if err != nil {
+	p, err := r.demands(slope + r.off)
+	h, err2 := r.demands(r.worse(slope))
+	if err != nil || err2 != nil {
 		return nil
 	}
-	return &AlongPull{float64(p.Starting), float64(p.Hold)}
+	return &AlongPull{float64(p.Starting), float64(h.Hold)}
 }
 
 // linesOn is what each wheel carries on a slope, which shifts the weight back by

@@ -258,7 +258,7 @@ func (r *bending) slips(bend load.Bend) string {
 // scrub against the line's capacity.
 func (r *bending) bentPull(s load.Scrubbing) Entry {
 	t := r.job.Travel
-	p, err := load.Rolling{Weight: r.weight, Slope: units.Slope(r.up), Least: float64(t.Rolling.Least), Most: float64(t.Rolling.Most), Breakaway: float64(t.Breakaway)}.Demands()
+	p, err := r.demands(r.up + r.off)
 	if err != nil {
 		return open("roll.bend", r.subject("pull round the bend"), "kN", err.Error(), r.underway())
 	}

@@ -80,7 +80,7 @@ func TestOffsetSteeringMovesTheThrowToTheOtherSide(t *testing.T) {
 		mm     float64
 		toward string
 	}{"-5 mm": {86.414 - 5, "inside"}, "5 mm": {86.414 + 5, "inside"}, "-30 mm": {70.653 + 30, "outside"}} {
-		c := chain{job: bent("3 deg"), jobs: [][2]string{{"gear: gear.yaml", "travel: {steering: offset, offset: " + offset + "}\ngear: gear.yaml"}}}
+		c := chain{job: bent("3 deg"), jobs: [][2]string{travels("steering: offset, offset: " + offset)}}
 		e := reads(t, bends(t, c), sweptPanels, Fail, onStraight(t)-thrown.mm/math.Sqrt2, 0.01)
 		says(t, e, "to the "+thrown.toward)
 	}
@@ -90,7 +90,7 @@ func TestGuideRollersThrowByTheirOwnBase(t *testing.T) {
 	// rollers 4.00 m apart: 2000 tan 1.5 deg = 52.4 inside; beyond them 2.65 m hang
 	// over, 2650 sin 3 deg = 138.7 outside, more than the 120.606 at which the wall
 	// panel stands from the wall
-	c := chain{job: bent("3 deg"), jobs: [][2]string{{"gear: gear.yaml", "travel: {steering: guide rollers, rollers: {side: left, rear: 2.65 m, front: 6.65 m}}\ngear: gear.yaml"}}}
+	c := chain{job: bent("3 deg"), jobs: [][2]string{travels("steering: guide rollers, rollers: {side: left, rear: 2.65 m, front: 6.65 m}")}}
 	e := reads(t, bends(t, c), sweptPanels, Fail, 120.606-2650*math.Sin(3*math.Pi/180), 0.01)
 	says(t, e, "to the outside", "138.7 mm")
 }
@@ -139,10 +139,11 @@ func TestWheelsThatCannotSteerScrubHalfTheBaseTimesTheTurn(t *testing.T) {
 	if e.Limit != nil || e.Margin != nil {
 		t.Errorf("limit %v, margin %v", e.Limit, e.Margin)
 	}
-	// level: 2 x 0.02 to start; scrub 0.8 x W/2 x tan 1 deg
-	pull := 2*half*2*0.02 + 0.8*half*math.Tan(math.Pi/180)
+	// level but for 6 over the base of 6600: 2 x 0.02 + 6/6600 to start; scrub
+	// 0.8 x W/2 x tan 1 deg
+	pull := 2*half*(2*0.02+6.0/6600) + 0.8*half*math.Tan(math.Pi/180)
 	reads(t, list, "pull round the bend", Pass, 1e3*pull, 10)
-	slack := chain{job: bent("1 deg"), jobs: [][2]string{{"gear: gear.yaml", "travel: {capacity: 2.8 kN}\ngear: gear.yaml"}}}
+	slack := chain{job: bent("1 deg"), jobs: [][2]string{travels("capacity: 2.8 kN")}}
 	reads(t, bends(t, slack), "pull round the bend", Fail, 1e3*pull, 10)
 }
 

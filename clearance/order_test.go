@@ -101,7 +101,7 @@ func TestCarrierThatCastsBackLeavesThroughWhatStandsAheadOrOverTheInlet(t *testi
 	bayReads(t, r, "roll.support", 1, 1, "front wheels", Pass, 18900-(6900+2100))
 	// over the inlet until the form's front, at 2400, is out; no apron there:
 	// rear wheels from 300 to 2100 before the slab's end
-	r = orderedAs("[3, 2, 1]", [2]string{"gear: gear.yaml", "travel: {leaves: inlet}\ngear: gear.yaml"}).check(t)
+	r = orderedAs("[3, 2, 1]", travels("leaves: inlet")).check(t)
 	rolledStep(t, r, 1, 1, "roll back 2.400 m")
 	c := bayReads(t, r, "roll.support", 1, 1, "rear wheels", Fail, 300-2400)
 	if !strings.Contains(c.Text, "2100.0 mm beyond") || !strings.Contains(c.Remedy, "ends.inlet.apron") {
@@ -241,7 +241,7 @@ func TestWayBackIsTheWayAheadForWhatStandsEitherTime(t *testing.T) {
 	// bottom haunches stand whichever pour is cast first, and the carrier goes
 	// from the one stand to the other either way
 	for _, profile := range []string{"", "  profile: [{station: 0+000, elevation: 0 m}, {station: 0+009, elevation: -0.09 m}, {station: 0+018, elevation: -0.27 m}]\n"} {
-		text := strings.Replace(bent("0.6 deg"), "gear:", profile+"gear:", 1)
+		text := strings.Replace(bent("0.6 deg"), "schedule:", profile+"schedule:", 1)
 		ahead := chain{gear: "roof-halves-24", whole: true, job: text}.check(t)
 		back := chain{gear: "roof-halves-24", whole: true, job: strings.Replace(text, "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)}.check(t)
 		for _, zone := range []string{"invert", "kicker", "bottom haunch"} {
@@ -261,7 +261,7 @@ func TestWayBackIsTheWayAheadForWhatStandsEitherTime(t *testing.T) {
 func TestPullOnTheWayBackIsUpTheFallAhead(t *testing.T) {
 	// 1 % down, then 2 % down from the joint on; back from pour 2 the carrier
 	// climbs 2 % first and 1 % at last
-	text := strings.Replace(bent("0.6 deg"), "gear:", "  profile: [{station: 0+000, elevation: 0 m}, {station: 0+009, elevation: -0.09 m}, {station: 0+018, elevation: -0.27 m}]\ngear:", 1)
+	text := strings.Replace(bent("0.6 deg"), "schedule:", "  profile: [{station: 0+000, elevation: 0 m}, {station: 0+009, elevation: -0.09 m}, {station: 0+018, elevation: -0.27 m}]\nschedule:", 1)
 	r := chain{gear: "roof-halves-24", whole: true, job: strings.Replace(text, "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)}.check(t)
 	var rows []AlongRow
 	for _, row := range r.Along {
@@ -273,8 +273,10 @@ func TestPullOnTheWayBackIsUpTheFallAhead(t *testing.T) {
 	if math.Abs(first.Slope+0.02) > 1e-5 || math.Abs(last.Slope+0.01) > 1e-5 {
 		t.Errorf("slopes %.5f and %.5f, want -0.02 and -0.01", first.Slope, last.Slope)
 	}
-	// sin a + 0.02 x breakaway 2: 0.06 and 0.05 of the weight, nearly
-	if ratio := first.Pulling.Start / last.Pulling.Start; math.Abs(ratio-6.0/5) > 1e-3 {
+	// sin a + 0.02 x breakaway 2: 0.06 and 0.05 of the weight, nearly, and on both 6
+	// over the base of 6600
+	const off = 6.0 / 6600
+	if ratio := first.Pulling.Start / last.Pulling.Start; math.Abs(ratio-(0.06+off)/(0.05+off)) > 1e-3 {
 		t.Errorf("starting takes %.2f and %.2f", first.Pulling.Start, last.Pulling.Start)
 	}
 	c, ok := checkOf(r, "roll.pull", 1, 2, "winch")

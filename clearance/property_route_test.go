@@ -160,7 +160,7 @@ func TestReversedTravelGivesTheSameLeastClearances(t *testing.T) {
 		}
 		ahead := leastRolling(c.wheels(c.chain(first, second)).check(t))
 		reversed := twoPours{-c.turn, -c.gradeOut, -c.gradeIn}
-		back := leastRolling(c.wheels(reversed.chain(second, first, [2]string{"  kicker: 300 mm", "  kicker: 300 mm\n  order: [2, 1]"}, [2]string{"gear: gear.yaml", "travel: {leaves: inlet}\ngear: gear.yaml"})).check(t))
+		back := leastRolling(c.wheels(reversed.chain(second, first, [2]string{"  kicker: 300 mm", "  kicker: 300 mm\n  order: [2, 1]"}, travels("leaves: inlet"))).check(t))
 		if len(ahead) < 4 || len(ahead) != len(back) {
 			t.Fatalf("%v: ahead %v, back %v", c.twoPours, ahead, back)
 		}

@@ -22,7 +22,7 @@ func randomRoute(r *rand.Rand) chain {
 	line := fmt.Sprintf("  start: {elevation: 10 m}\n  plan: [{tangent: 2.3 m}, {turn: %.3f deg %s}, {tangent: 2.3 m}, {turn: %.3f deg %s}, {tangent: 2.3 m}]\n  profile: [%s]",
 		between(0.05, 1.2), side(), between(0.05, 1.2), side(), strings.Join(profile, ", "))
 	travel := []string{"steering: centreline", "steering: offset, offset: 8 mm", "steering: guide rollers, rollers: {side: left, rear: 0.3 m, front: 2 m}"}[r.Intn(3)]
-	return onRoute(line, [2]string{"gear: gear.yaml", "travel: {" + travel + "}\ngear: gear.yaml"},
+	return onRoute(line, travels(travel),
 		[2]string{"  pours:", "  order: " + []string{"ahead", "[3, 2, 1]", "[1, 3, 2]"}[r.Intn(3)] + "\n  pours:"})
 }
 

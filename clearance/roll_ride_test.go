@@ -150,7 +150,8 @@ func TestProofOfAnAdvanceThatPitchesIsOfTheWhole(t *testing.T) {
 
 // steering writes how a job's carrier is guided.
 func steering(job, travel string) string {
-	return strings.Replace(job, "gear: gear.yaml", "travel: {"+travel+"}\ngear: gear.yaml", 1)
+	more := travels(travel)
+	return strings.Replace(job, more[0], more[1], 1)
 }
 
 func TestOffsetTowardTheOutsideOfABendGainsItselfInside(t *testing.T) {

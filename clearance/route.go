@@ -24,8 +24,9 @@ type route struct {
 	job    *job.Job
 	up     float64 // steepest rise over run ahead, to the next pour
 	steep  float64 // steepest slope either way
-	least  float64 // rise over run along the pour, the least and the most on the way
+	least  float64 // rise over run along the pour, the least and the most on the way, invert off level
 	most   float64
+	off    float64 // rise over run by which the invert may be off its grade, either way
 	weight units.Force
 	centre geom.Vec // of gravity, in the frame of cell and pour
 }
@@ -57,7 +58,10 @@ func (b *bay) onTheWay(s *model.Study) *route {
 }
 
 // slope finds the steepest of the grades on the way, and the steepest up it.
+// The invert may be off level by its tolerance from one end of the wheelbase to
+// the other, either way: no grade is level.
 func (r *route) slope(s *model.Study) {
+	r.off = r.tol.Value("invert") / r.wheelbase()
 	r.up, r.least, r.most = math.Inf(-1), math.Inf(1), math.Inf(-1)
 	ahead := 1.0
 	if r.Rolls < 0 {
@@ -71,6 +75,27 @@ func (r *route) slope(s *model.Study) {
 			r.steep = grade
 		}
 	}
+	r.least, r.most = r.least-r.off, r.most+r.off
+}
+
+// wheelbase is from the first wheel line to the last.
+func (r *route) wheelbase() float64 {
+	lines := r.wheelLines()
+	return float64(lines[len(lines)-1] - lines[0])
+}
+
+// worse is a slope with what the invert may be off its grade, away from level.
+func (r *route) worse(slope float64) float64 { return slope + math.Copysign(r.off, slope) }
+
+// giveOrTake says by how much the invert may be off its grade.
+func (r *route) giveOrTake() string {
+	return fmt.Sprintf("give or take %.2f %% (invert %s over %s)", 100*r.off, r.mm(r.tol.Value("invert")), r.mm(r.wheelbase()))
+}
+
+// demands on the lines on a slope, up positive.
+func (r *route) demands(slope float64) (load.Pulling, error) {
+	t := r.job.Travel
+	return load.Rolling{Weight: r.weight, Slope: units.Slope(slope), Least: float64(t.Rolling.Least), Most: float64(t.Rolling.Most), Breakaway: float64(t.Breakaway)}.Demands()
 }
 
 // weigh sums the parts that roll, where they stand when collapsed.
@@ -196,25 +221,22 @@ func (r *route) supported(wheels string, left float64) string {
 // pullChecks hold pull and hold-back against the lines.
 func (r *route) pullChecks() []Entry {
 	t := r.job.Travel
-	demands := func(slope float64) (load.Pulling, error) {
-		return load.Rolling{Weight: r.weight, Slope: units.Slope(slope), Least: float64(t.Rolling.Least), Most: float64(t.Rolling.Most), Breakaway: float64(t.Breakaway)}.Demands()
-	}
-	p, err := demands(r.up)
-	h, err2 := demands(r.steep)
+	p, err := r.demands(r.up + r.off)
+	h, err2 := r.demands(r.worse(r.steep))
 	if err = errors.Join(err, err2); err != nil {
 		return []Entry{open("roll.pull", r.subject("advance"), "kN", err.Error(), r.underway()), open("roll.hold", r.subject("advance"), "kN", err.Error(), r.underway())}
 	}
 	pull := r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: p.Source.String()}, Max,
-		fmt.Sprintf("%s on %+.2f %%: to start it takes %s with rolling coefficient %.3f x breakaway %.1f; the %s can pull %s",
-			r.force(r.weight), 100*r.up, r.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway), t.PulledBy, r.force(t.Capacity)))
+		fmt.Sprintf("%s on %+.2f %%, %s: to start it takes %s with rolling coefficient %.3f x breakaway %.1f; the %s can pull %s",
+			r.force(r.weight), 100*r.up, r.giveOrTake(), r.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway), t.PulledBy, r.force(t.Capacity)))
 	var have units.Force
 	if t.HoldBack != nil {
 		have = t.HoldBack.Capacity
 	}
-	text := fmt.Sprintf("the grade of %+.2f %% is not above the least rolling coefficient %.3f: it holds itself", 100*r.steep, float64(t.Rolling.Least))
+	text := fmt.Sprintf("the grade of %+.2f %%, %s, is not above the least rolling coefficient %.3f: it holds itself", 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least))
 	if h.NeedsHold {
-		text = fmt.Sprintf("%s on %+.2f %% can run: the grade is above the least rolling coefficient %.3f; the hold-back must take %s and has %s; set it before plates leave the invert",
-			r.force(r.weight), 100*r.steep, float64(t.Rolling.Least), r.force(h.Hold), r.force(have))
+		text = fmt.Sprintf("%s on %+.2f %%, %s, can run: that is above the least rolling coefficient %.3f; the hold-back must take %s and has %s; set it before plates leave the invert",
+			r.force(r.weight), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), r.force(h.Hold), r.force(have))
 	}
 	hold := r.one("roll.hold", "hold-back", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: h.Source.String()}, Max, text)
 	return []Entry{pull, hold}
@@ -232,7 +254,7 @@ func (r *route) tipChecks() []Entry {
 		what  string
 		lever units.Length
 		slope float64
-	}{{"across", across, r.acrossSlope()}, {"along", along, r.steep}} {
+	}{{"across", across, r.acrossSlope()}, {"along", along, r.worse(r.steep)}} {
 		s, err := load.Tipping{Weight: r.weight, Lever: way.lever, Height: units.Length(r.centre[2]), Slope: units.Slope(way.slope)}.Margin()
 		if err != nil {
 			out = append(out, open("roll.tip", r.subject(way.what), "1", err.Error(), r.underway()))

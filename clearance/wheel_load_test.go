@@ -25,12 +25,12 @@ func wheelsCarry(capacity string) chain {
 
 func TestAWheelBeyondItsCapacityFails(t *testing.T) {
 	w := rollingWeight(t, chain{gear: "roof-halves-24"})
-	// four wheels 1800 apart across, the tracks up to 6 off level: the weight, 1.45
-	// up, acts 1.45 x 6/1.8 = 4.8 off the middle. Standing W/4 (1 + 2 x 4.8/1800).
-	// Rocking, a wheel carries no more than its line along and no more than its
-	// side across: of the two the line's W/2 is less; x 1.6
+	// four wheels, 1800 apart across and along; tracks and invert up to 6 off
+	// level: the weight, 1.45 up, acts 1.45 x 6/1.8 = 4.8 off the middle both ways.
+	// Standing W/4 (1 + 2 x 4.8/1800 + 2 x 4.8/1800). Rocking, a wheel can carry what
+	// its line along or its side across does, W/2 (1 + 2 x 4.8/1800), x 1.6
 	lean := 2 * 1.45 * 6 / 1800 / 1800 * 1e3
-	standing, rocking := w/4*(1+lean), 1.6*w/2
+	standing, rocking := w/4*(1+2*lean), 1.6*w/2*(1+lean)
 	for capacity, want := range map[string][2]Verdict{"1 kN": {Fail, Fail}, "10 kN": {Pass, Fail}, "75 kN": {Pass, Pass}} {
 		list := carried(t, wheelsCarry(capacity))
 		says(t, reads(t, list, "wheel, standing", want[0], 1e3*standing, 1e3*standing*2e-3), "4 wheels", "a wheel carries")
