@@ -7,6 +7,9 @@ For each file: the ezdxf audit must find no error and have nothing to fix, and
 every DIMENSION, measured anew between its definition points and multiplied by
 the DIMLFAC of its style, must agree within 0.1 mm with its stored measurement
 and with the number that its block shows (feet and inches: to the sixteenth).
+On a plan (a file named ...-plan.dxf) a dimension whose witness points are the
+ends of a drawn edge must measure that edge, and any other must measure the
+straight distance of its witness points: nothing on a plan is a projection.
 Prints one line for each file; the exit code is 1 when any file fails.
 Sample sheets: go test ./export/dxf -run Samples -args -samples FOLDER
 Needs ezdxf (Debian and Ubuntu: python3-ezdxf).
@@ -70,6 +73,41 @@ def check_dimension(dim, doc):
     return off
 
 
+def drawn_edges(doc):
+    """The ends of every straight line drawn in model space."""
+    edges = []
+    for e in doc.modelspace().query("LINE LWPOLYLINE POLYLINE"):
+        if e.dxftype() == "LINE":
+            points, closed = [e.dxf.start, e.dxf.end], False
+        elif e.dxftype() == "LWPOLYLINE":
+            points, closed = [ezdxf.math.Vec3(p[0], p[1]) for p in e.get_points()], e.closed
+        else:
+            points, closed = list(e.points()), e.is_closed
+        edges += zip(points, points[1:])
+        if closed and len(points) > 2:
+            edges.append((points[-1], points[0]))
+    return edges
+
+
+def check_on_plan(dim, doc, edges):
+    """Whether the dimension stands at a drawn edge; raises ValueError when it measures anything but what is between its witness points."""
+    a, b = dim.dxf.defpoint2, dim.dxf.defpoint3
+    style = doc.dimstyles.get(dim.dxf.dimstyle)
+    factor = style.dxf.get("dimlfac", 1.0)
+    if style.dxf.get("dimlunit", 2) == 4:  # feet and inches: DIMLFAC letters inches
+        factor *= INCH
+    near = TOLERANCE / factor
+    at_edge = any(
+        (a - p).magnitude < near and (b - q).magnitude < near or (a - q).magnitude < near and (b - p).magnitude < near
+        for p, q in edges
+    )
+    true, raw = (b - a).magnitude * factor, measure(dim) * factor
+    if abs(true - raw) > TOLERANCE:
+        what = "a drawn edge" if at_edge else "witness points"
+        raise ValueError(f"DIMENSION {dim.dxf.handle} measures {raw:.3f} mm at {what} {true:.3f} mm long")
+    return at_edge
+
+
 def check(path):
     doc, auditor = recover.readfile(path)
     problems = [f"{e.code}: {e.message}" for e in auditor.errors + auditor.fixes]
@@ -80,15 +118,20 @@ def check(path):
         for layer in doc.layers
         if layer.dxf.linetype not in doc.linetypes
     ]
-    dims, worst = 0, 0.0
+    dims, worst, along = 0, 0.0, 0
+    plan = path.endswith("-plan.dxf")
+    edges = drawn_edges(doc) if plan else []
     for layout in doc.layouts_and_blocks():
         for dim in layout.query("DIMENSION"):
             dims += 1
             try:
                 worst = max(worst, check_dimension(dim, doc))
+                along += plan and check_on_plan(dim, doc, edges)
             except (ValueError, AttributeError, ezdxf.DXFError) as e:
                 problems.append(str(e))
-    return problems, f"{doc.dxfversion}, {len(doc.modelspace())} entities, {dims} dimensions, worst {worst:.3f} mm"
+    if plan and along == 0:
+        problems.append("no dimension stands at a drawn edge")
+    return problems, f"{doc.dxfversion}, {len(doc.modelspace())} entities, {dims} dimensions, worst {worst:.3f} mm" + (f", {along} at drawn edges" if plan else "")
 
 
 def main(paths):

@@ -23,17 +23,32 @@ type Span struct {
 
 // DimStack is a set of parallel dimensions beside a view. They are spread over
 // as many dimension lines as it takes for none to run into another: short ones
-// next to the view, long ones outside, chains on one line.
+// next to the view, long ones outside, chains on one line. A stack that is turned
+// measures along what is drawn at that angle: its u is x turned by it, its v y.
 type DimStack struct {
 	On    Layer
 	Side  Side
-	Edge  float64 // y (Above, Below) or x (Left, Right) in the model beside which the stack begins
+	Turn  float64 // degrees anticlockwise, in (-90, 90] so that lettering reads from below or from the right
+	Edge  float64 // v (Above, Below) or u (Left, Right) in the model beside which the stack begins
 	Spans []Span
 }
 
 // Stack adds a stack of dimensions on a side of the view, beginning at edge.
 func (v *View) Stack(side Side, edge float64, spans ...Span) {
 	v.Add(DimStack{On: Dimensioning, Side: side, Edge: edge, Spans: spans})
+}
+
+// StackAlong adds a stack of dimensions that measure in the direction from a to
+// b, beginning at the line through both, on its left side or its right.
+func (v *View) StackAlong(a, b Point, left bool, spans ...Span) {
+	angle := direction(a, b)
+	i := DimStack{On: Dimensioning, Side: Below, Turn: readable(angle), Spans: spans}
+	if left == (math.Abs(angle-i.Turn) < 90) {
+		i.Side = Above
+	}
+	_, up := axes(i.Turn)
+	i.Edge = a.Dot(up)
+	v.Add(i)
 }
 
 // Chain makes the spans between neighbours of a row of points.
@@ -54,7 +69,7 @@ const (
 func (i DimStack) Layer() Layer { return i.On }
 
 func (i DimStack) points() []Point {
-	all := []Point{{i.Edge, 0}}
+	all := []Point{{i.Edge, i.Turn}}
 	for _, s := range i.Spans {
 		all = append(all, s.From, s.To)
 	}
@@ -66,23 +81,36 @@ func (i DimStack) placed(k float64, d Point) Item {
 	for n, s := range i.Spans {
 		spans[n] = Span{place(s.From, k, d), place(s.To, k, d), s.Suffix}
 	}
-	i.Edge, i.Spans = i.Edge*k+d[i.across()], spans
+	i.Edge, i.Spans = i.Edge*k+d.Dot(i.outward()), spans
 	return i
 }
 
-// across is the axis in which the dimension lines are stacked.
-func (i DimStack) across() int {
-	if i.Side == Above || i.Side == Below {
-		return 1
+// lengthwise tells whether the stack measures along u.
+func (i DimStack) lengthwise() bool { return i.Side == Above || i.Side == Below }
+
+// along is the direction in which the stack measures, outward that in which its
+// dimension lines are stacked and Edge counts.
+func (i DimStack) along() Point {
+	u, v := axes(i.Turn)
+	if i.lengthwise() {
+		return u
 	}
-	return 0
+	return v
+}
+
+func (i DimStack) outward() Point {
+	u, v := axes(i.Turn)
+	if i.lengthwise() {
+		return v
+	}
+	return u
 }
 
 // dimension is one span with its line offset mm of paper from the edge.
 func (i DimStack) dimension(s Span, offset float64, before bool) Dimension {
-	d := Dimension{On: i.On, From: s.From, To: s.To, Suffix: s.Suffix, Base: Point{0, i.Edge}, Offset: offset, Before: before}
-	if i.across() == 0 {
-		d.Angle, d.Base = 90, Point{i.Edge, 0}
+	d := Dimension{On: i.On, From: s.From, To: s.To, Suffix: s.Suffix, Angle: i.Turn, Base: i.outward().Mul(i.Edge), Offset: offset, Before: before}
+	if !i.lengthwise() {
+		d.Angle += 90
 	}
 	if i.Side == Below || i.Side == Right {
 		d.Offset = -d.Offset
@@ -195,8 +223,8 @@ func (i DimStack) neighbours(p Span, t levelled) int {
 
 // measured is the bare stretch between a span's points.
 func (i DimStack) measured(p Span) levelled {
-	along := 1 - i.across()
-	return levelled{lo: math.Min(p.From[along], p.To[along]), hi: math.Max(p.From[along], p.To[along])}
+	from, to := p.From.Dot(i.along()), p.To.Dot(i.along())
+	return levelled{lo: math.Min(from, to), hi: math.Max(from, to)}
 }
 
 // stretch is what the dimension with its text takes along its line. The tail of
@@ -208,7 +236,7 @@ func (s *Sheet) stretch(i DimStack, p Span, n float64, before bool) levelled {
 	if !d.Outside {
 		return t
 	}
-	a, b := d.Lines[0].A[1-i.across()], d.Lines[0].B[1-i.across()]
+	a, b := d.Lines[0].A.Dot(i.along()), d.Lines[0].B.Dot(i.along())
 	if before {
 		t.lo = math.Min(a, b)
 	} else {

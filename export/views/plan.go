@@ -15,13 +15,13 @@ import (
 // the job's line.
 func (o *office) plan() plan {
 	c := o.study.Culvert
-	n := len(c.Pours) - 1
-	long := at(c.Pours[n], c.Pours[n].Front, 0, 0).Sub(at(c.Pours[0], c.Pours[0].Rear, 0, 0)).Len()
+	laid := laidOut(c)
+	long := laid[len(laid)-1].at(laid[len(laid)-1].Front, 0, 0).Sub(laid[0].at(laid[0].Rear, 0, 0)).Len()
 	return plan{
 		name: "plan", title: "Plan and pour layout", supplement: plural(len(c.Cells), "cell") + ", " + plural(len(c.Pours), "pour"), kind: "Layout drawing",
 		least: 130, size: long,
 		build: func(s *sheet.Sheet, n float64) error {
-			v := sheet.NewView("Plan at mid height, looking down")
+			v := sheet.NewView("Plan at the top of the invert, looking down")
 			v.Scale = n
 			o.drawPlan(s, v, n)
 			s.Add(v, o.north(s, o.pourTable(s)))
@@ -44,33 +44,74 @@ func (o *office) wallFaces() []float64 {
 
 func planPoint(x, y float64) sheet.Point { return sheet.Pt(perMetre*x, perMetre*y) }
 
+// laidPour is a pour as the plan shows it: in its direction, at its length along
+// its own grade, so that every edge is drawn as long as it is built. Seen from
+// straight above, a pour on a grade would be shorter than its formwork.
+type laidPour struct {
+	culvert.Pour
+	begins, ahead sheet.Point // where its chord begins, mm, and the direction in which it runs
+}
+
+// laidOut places the pours on the plan, each where the one before ends.
+func laidOut(c *culvert.Culvert) []laidPour {
+	out := make([]laidPour, len(c.Pours))
+	heading := 0.0
+	var from sheet.Point
+	for i, p := range c.Pours {
+		if i > 0 {
+			chord := p.LineFromPour.T.Sub(c.Pours[i-1].LineFromPour.T).Len()
+			from = from.Add(out[i-1].ahead.Mul(perMetre * chord))
+			heading += p.Turn
+		}
+		sin, cos := math.Sincos(heading)
+		out[i] = laidPour{p, from, sheet.Pt(cos, sin)}
+	}
+	return out
+}
+
 // at is a point of a pour's end, y left of the job's line, plus some way ahead.
-func at(p culvert.Pour, e geom.End, y, ahead float64) sheet.Point {
-	q := p.LineFromPour.Apply(geom.Vec{e.At(y, 0) + ahead, y, 0})
-	return planPoint(q[0], q[1])
+func (p laidPour) at(e geom.End, y, ahead float64) sheet.Point {
+	left := sheet.Pt(-p.ahead[1], p.ahead[0])
+	return p.begins.Add(p.ahead.Mul(perMetre * (e.At(y, 0) + ahead))).Add(left.Mul(perMetre * y))
+}
+
+// text letters a line along the pour, or from the other side where it would
+// stand on its head.
+func (p laidPour) text(v *sheet.View, at sheet.Point, anchor sheet.Anchor, line string) {
+	v.Add(sheet.Text{On: sheet.Notes, At: at, Anchor: anchor, Lines: []string{line}, Angle: p.reads()})
+}
+
+// reads is the angle of lettering along the pour, degrees.
+func (p laidPour) reads() float64 {
+	ahead := p.ahead
+	if ahead[0] < 0 {
+		ahead = ahead.Mul(-1)
+	}
+	return math.Atan2(ahead[1], ahead[0]) * 180 / math.Pi
 }
 
 func (o *office) drawPlan(s *sheet.Sheet, v *sheet.View, n float64) {
 	c := o.study.Culvert
 	faces := o.wallFaces()
 	left, right := faces[0], faces[len(faces)-1]
-	for _, p := range c.Pours {
+	laid := laidOut(c)
+	for _, p := range laid {
 		for i := 0; i+1 < len(faces); i += 2 {
-			loop := []sheet.Point{at(p, p.Rear, faces[i], 0), at(p, p.Front, faces[i], 0), at(p, p.Front, faces[i+1], 0), at(p, p.Rear, faces[i+1], 0)}
+			loop := []sheet.Point{p.at(p.Rear, faces[i], 0), p.at(p.Front, faces[i], 0), p.at(p.Front, faces[i+1], 0), p.at(p.Rear, faces[i+1], 0)}
 			v.Hatch(sheet.ConcreteHatch, sheet.ConcretePattern, loop)
 			v.Polygon(sheet.Concrete, loop...)
 		}
 		for _, e := range []geom.End{p.Rear, p.Front} {
-			v.Line(sheet.General, at(p, e, left, 0), at(p, e, right, 0))
+			v.Line(sheet.General, p.at(e, left, 0), p.at(e, right, 0))
 		}
 		for _, cell := range c.Cells {
 			y := cell.Centre + clearOfChannel(cell)*cell.HalfSpan
-			mid := at(p, p.Rear, y, 0).Add(at(p, p.Front, y, 0)).Mul(0.5)
-			v.Text(mid, sheet.MiddleCentre, fmt.Sprintf("Cell %d, pour %d", cell.Number, p.Number))
+			mid := p.at(p.Rear, y, 0).Add(p.at(p.Front, y, 0)).Mul(0.5)
+			p.text(v, mid, sheet.MiddleCentre, fmt.Sprintf("Cell %d, pour %d", cell.Number, p.Number))
 		}
 	}
 	for _, cell := range c.Cells {
-		for _, p := range c.Pours {
+		for _, p := range laid {
 			before, after := 0.0, 0.0
 			if p.Number == 1 {
 				before = 0.6
@@ -78,17 +119,17 @@ func (o *office) drawPlan(s *sheet.Sheet, v *sheet.View, n float64) {
 			if p.Number == len(c.Pours) {
 				after = 0.6
 			}
-			v.Line(sheet.Centre, at(p, p.Rear, cell.Centre, -before), at(p, p.Front, cell.Centre, after))
+			v.Line(sheet.Centre, p.at(p.Rear, cell.Centre, -before), p.at(p.Front, cell.Centre, after))
 			if ch := cell.Channel; ch.Exists() {
 				for _, y := range []float64{cell.Centre + ch.Offset + ch.Width/2, cell.Centre + ch.Offset - ch.Width/2} {
-					v.Line(sheet.General, at(p, p.Rear, y, 0), at(p, p.Front, y, 0))
+					v.Line(sheet.General, p.at(p.Rear, y, 0), p.at(p.Front, y, 0))
 				}
 			}
 		}
 	}
-	o.aprons(v, left, right)
-	o.planDimensions(v, faces)
-	o.stations(v, right, n)
+	o.aprons(v, laid, left, right)
+	o.planDimensions(v, laid, faces)
+	o.stations(v, laid, right, n)
 }
 
 // clearOfChannel is where a pour's name stands, left of the centreline as a
@@ -109,31 +150,38 @@ func clearOfChannel(c culvert.Cell) float64 {
 }
 
 // aprons are the slabs beyond the ends.
-func (o *office) aprons(v *sheet.View, left, right float64) {
+func (o *office) aprons(v *sheet.View, laid []laidPour, left, right float64) {
 	c := o.study.Culvert
-	n := len(c.Pours) - 1
 	for _, a := range []struct {
-		p    culvert.Pour
+		p    laidPour
 		e    geom.End
 		long float64
-	}{{c.Pours[0], c.Pours[0].Rear, -c.InletSlab}, {c.Pours[n], c.Pours[n].Front, c.OutletSlab}} {
+	}{{laid[0], laid[0].Rear, -c.InletSlab}, {laid[len(laid)-1], laid[len(laid)-1].Front, c.OutletSlab}} {
 		if a.long != 0 {
-			v.Polyline(sheet.General, at(a.p, a.e, left, 0), at(a.p, a.e, left, a.long), at(a.p, a.e, right, a.long), at(a.p, a.e, right, 0))
+			v.Polyline(sheet.General, a.p.at(a.e, left, 0), a.p.at(a.e, left, a.long), a.p.at(a.e, right, a.long), a.p.at(a.e, right, 0))
 		}
 	}
 }
 
-// planDimensions are the lengths along both outer faces and the widths.
-func (o *office) planDimensions(v *sheet.View, faces []float64) {
+// planDimensions are the lengths along both outer faces, each at its edge, and
+// the widths at the inlet, square to the line there.
+func (o *office) planDimensions(v *sheet.View, laid []laidPour, faces []float64) {
 	c := o.study.Culvert
 	left, right := faces[0], faces[len(faces)-1]
-	var above, below []sheet.Span
-	for _, p := range c.Pours {
-		above = append(above, sheet.Span{From: at(p, p.Rear, left, 0), To: at(p, p.Front, left, 0)})
-		below = append(below, sheet.Span{From: at(p, p.Rear, right, 0), To: at(p, p.Front, right, 0)})
+	for from := 0; from < len(laid); {
+		to := from + 1
+		for to < len(laid) && laid[to].ahead == laid[from].ahead {
+			to++
+		}
+		var above, below []sheet.Span
+		for _, p := range laid[from:to] {
+			above = append(above, sheet.Span{From: p.at(p.Rear, left, 0), To: p.at(p.Front, left, 0)})
+			below = append(below, sheet.Span{From: p.at(p.Rear, right, 0), To: p.at(p.Front, right, 0)})
+		}
+		v.StackAlong(above[0].From, above[0].To, true, above...)
+		v.StackAlong(below[0].From, below[0].To, false, below...)
+		from = to
 	}
-	v.Stack(sheet.Above, perMetre*left, above...)
-	v.Stack(sheet.Below, perMetre*right, below...)
 	x := math.Inf(1)
 	for _, y := range []float64{left, right} {
 		x = math.Min(x, c.Pours[0].Rear.At(y, 0)-c.InletSlab)
@@ -145,29 +193,57 @@ func (o *office) planDimensions(v *sheet.View, faces []float64) {
 	v.Stack(sheet.Left, perMetre*x, append(sheet.Chain(points...), sheet.Span{From: points[0], To: points[len(points)-1]})...)
 }
 
-// stations marks every joint on the job's line, below the dimensions.
-func (o *office) stations(v *sheet.View, right, n float64) {
-	c := o.study.Culvert
+// Distances on paper of the job line drawn beside the plan, mm: from the right
+// outer face, half its ticks, and its stations from it.
+const (
+	lineBeside = 30
+	lineTick   = 2
+	lineLetter = 3
+)
+
+// stations draws the job's line once more on the right, beyond the dimensions,
+// with a tick and the station at every joint.
+func (o *office) stations(v *sheet.View, laid []laidPour, right, n float64) {
 	along := float64(o.study.Start().Station) // on the line, in plan
 	lengths := o.study.Job.Culvert.Pours.Lengths()
-	y := perMetre*right - 30*n
-	mark := func(x float64) {
-		v.Line(sheet.Centre, sheet.Pt(perMetre*x, y+2*n), sheet.Pt(perMetre*x, y-2*n))
-		v.Text(sheet.Pt(perMetre*x, y-3*n), sheet.TopCentre, o.station(along))
+	beside := right - lineBeside*n/perMetre
+	// across the direction of travel at a joint: half the turn from either pour
+	mark := func(p laidPour, at sheet.Point, turn float64) {
+		sin, cos := math.Sincos(turn)
+		p.ahead = sheet.Pt(cos*p.ahead[0]-sin*p.ahead[1], sin*p.ahead[0]+cos*p.ahead[1])
+		out := sheet.Pt(p.ahead[1], -p.ahead[0])
+		v.Line(sheet.Centre, at.Sub(out.Mul(lineTick*n)), at.Add(out.Mul(lineTick*n)))
+		anchor := sheet.TopCentre
+		if p.ahead[0] < 0 {
+			anchor = sheet.BaseCentre
+		}
+		p.text(v, at.Add(out.Mul(lineLetter*n)), anchor, o.station(along))
 	}
-	front := func(p culvert.Pour) float64 { return at(p, p.Front, 0, 0)[0] / perMetre }
-	first, end := at(c.Pours[0], c.Pours[0].Rear, 0, 0)[0]/perMetre, front(c.Pours[len(c.Pours)-1])
-	mark(first)
-	for i, p := range c.Pours {
-		x := front(p)
-		if i+1 < len(c.Pours) {
-			x = (x + at(c.Pours[i+1], c.Pours[i+1].Rear, 0, 0)[0]/perMetre) / 2
+	// where the line beside the plan passes a joint: square to the line, mitred
+	place := func(p laidPour, x, turn float64) sheet.Point {
+		return p.at(geom.End{X: x}, beside, beside*math.Tan(turn/2))
+	}
+	at := place(laid[0], 0, 0)
+	line := []sheet.Point{at.Sub(laid[0].ahead.Mul(perMetre))}
+	mark(laid[0], at, 0)
+	for i, p := range laid {
+		end, turn := p.Front.X, 0.0
+		if i+1 < len(laid) {
+			end, turn = laid[i+1].begins.Sub(p.begins).Len()/perMetre, laid[i+1].Turn
 		}
 		along += float64(lengths[i])
-		mark(x)
+		at = place(p, end, -turn)
+		line = append(line, at)
+		mark(p, at, turn/2)
 	}
-	v.Line(sheet.Centre, sheet.Pt(perMetre*(first-1), y), sheet.Pt(perMetre*(end+1), y))
-	v.Text(sheet.Pt(perMetre*(end+1)+2*n, y), sheet.MiddleLeft, "job line, ahead")
+	last := laid[len(laid)-1]
+	line[len(line)-1] = at.Add(last.ahead.Mul(perMetre))
+	v.Polyline(sheet.Centre, line...)
+	anchor := sheet.MiddleLeft
+	if last.ahead[0] < 0 {
+		anchor = sheet.MiddleRight
+	}
+	last.text(v, line[len(line)-1].Add(last.ahead.Mul(2*n)), anchor, "job line, ahead")
 }
 
 func (o *office) station(m float64) string {
@@ -232,15 +308,14 @@ func (o *office) north(s *sheet.Sheet, v *sheet.View) *sheet.View {
 	v.Circle(sheet.General, middle, radius)
 	v.Add(sheet.Leader{On: sheet.General, Knee: middle.Sub(d.Mul(reach)), Tip: middle.Add(d.Mul(reach))})
 	v.Text(middle.Add(d.Mul(lettered)), sheet.MiddleCentre, "N")
-	v.Text(sheet.Pt(left, middle[1]-lettered-2*h), sheet.TopLeft,
-		fmt.Sprintf("Line ahead bears %.4f deg", bearing*180/math.Pi),
-		o.grades(),
-		"Start at station "+o.station(float64(start.Station)))
+	lines := append([]string{fmt.Sprintf("Line ahead bears %.4f deg", bearing*180/math.Pi)}, o.grades()...)
+	v.Text(sheet.Pt(left, middle[1]-lettered-2*h), sheet.TopLeft, append(lines, "Start at station "+o.station(float64(start.Station)))...)
 	return v
 }
 
-// grades says how the invert rises ahead: one grade, or that of every pour.
-func (o *office) grades() string {
+// grades says how the invert rises ahead: one grade, or that of every pour, and
+// that each is then drawn along its own.
+func (o *office) grades() []string {
 	c := o.study.Culvert
 	first := grade(c.GradeOf(c.Pours[0]))
 	same := true
@@ -251,11 +326,12 @@ func (o *office) grades() string {
 		each = append(each, g)
 	}
 	if same {
-		return "Grade ahead " + first
+		return []string{"Grade ahead " + first}
 	}
+	const developed = "Each pour is drawn as long as it is along its grade."
 	const most = 6
 	if len(each) > most {
-		return fmt.Sprintf("Grade ahead %s at the inlet, %s at the outlet", each[0], each[len(each)-1])
+		return []string{fmt.Sprintf("Grade ahead %s at the inlet, %s at the outlet", each[0], each[len(each)-1]), developed}
 	}
-	return "Grade ahead, pour by pour: " + strings.Join(each, ", ")
+	return []string{"Grade ahead, pour by pour: " + strings.Join(each, ", "), developed}
 }
