@@ -6,7 +6,8 @@
 For each file: the ezdxf audit must find no error and have nothing to fix, and
 every DIMENSION, measured anew between its definition points and multiplied by
 the DIMLFAC of its style, must agree within 0.1 mm with its stored measurement
-and with the number that its block shows (feet and inches: to the sixteenth).
+and with the number that its block shows (feet and inches: to the sixteenth, a
+clearance to the one below).
 On a plan (a file named ...-plan.dxf) a dimension whose witness points are the
 ends of a drawn edge must measure that edge, and any other must measure the
 straight distance of its witness points: nothing on a plan is a projection.
@@ -24,6 +25,7 @@ from ezdxf import recover
 
 TOLERANCE = 0.1  # mm
 INCH = 25.4  # mm
+CLEARANCE = "W-CLEAR-D-"
 
 
 def shown_text(dim, doc):
@@ -67,6 +69,8 @@ def check_dimension(dim, doc):
     if rounding:  # DIMLFAC letters inches
         factor *= INCH
     off = abs(raw * factor - shown)
+    if rounding and dim.dxf.layer == CLEARANCE:  # the sixteenth below, never above
+        off = abs(raw * factor - shown - rounding)
     stored = abs(raw - dim.dxf.actual_measurement) * factor
     if off > TOLERANCE + rounding or stored > TOLERANCE:
         raise ValueError(f"DIMENSION {dim.dxf.handle} measures {raw * factor:.3f} mm, shows {shown:.3f}, stores {dim.dxf.actual_measurement * factor:.3f}")

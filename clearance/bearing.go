@@ -27,7 +27,7 @@ func (r *route) bearingCheck() Entry {
 	loads, err := r.wheelLoads()
 	worst := loads.rocking
 	if err != nil {
-		return open("roll.bearing", r.subject("wheels"), "kN", err.Error(), r.underway())
+		return open("roll.bearing", r.subject("wheels"), "kN", r.told(err), r.underway())
 	}
 	w := r.Carrier.Gear.Wheels
 	edge := r.freeEdge()

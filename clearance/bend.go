@@ -194,7 +194,7 @@ func (r *bending) sweptChecks() []Entry {
 		}
 		list, err := r.swept(i, faces)
 		if err != nil {
-			return []Entry{open("roll.bend", r.subject("swept width"), "m", err.Error(), r.underway())}
+			return []Entry{open("roll.bend", r.subject("swept width"), "m", r.told(err), r.underway())}
 		}
 		low := runningGear[p.Role]
 		groups[low] = append(groups[low], list...)
@@ -223,7 +223,7 @@ func (r *bending) scrubChecks() []Entry {
 			return []Entry{r.scrubCheck(bend, s, worst), r.bentPull(s)}
 		}
 	}
-	return []Entry{open("roll.bend", r.subject("scrub"), "kN", err.Error(), r.underway())}
+	return []Entry{open("roll.bend", r.subject("scrub"), "kN", r.told(err), r.underway())}
 }
 
 // scrubCheck holds the side force of one wheel against what it carries
@@ -260,7 +260,7 @@ func (r *bending) bentPull(s load.Scrubbing) Entry {
 	t := r.job.Travel
 	p, err := r.demands(r.up + r.off)
 	if err != nil {
-		return open("roll.bend", r.subject("pull round the bend"), "kN", err.Error(), r.underway())
+		return open("roll.bend", r.subject("pull round the bend"), "kN", r.told(err), r.underway())
 	}
 	need := p.Starting + s.Pull
 	return r.one("roll.bend", "pull round the bend", "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: s.Source.String()}, Max,

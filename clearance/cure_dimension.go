@@ -93,9 +93,6 @@ func (d dimension) exact(v float64) string {
 	if d.kind != units.KindLength || d.system == units.Metric || whole(v, finest(d.kind, d.system)) {
 		return d.kind.Text(v, d.system)
 	}
-	if whole(v, 1e-4) { // metric gear: what its file has
-		return fmt.Sprintf("%s in (%s)", units.Decimal(v/0.0254, 2), d.kind.Text(v, units.Metric))
-	}
 	return units.Decimal(v/0.0254, 5) + " in"
 }
 
@@ -107,7 +104,7 @@ func (d dimension) near(v float64) string {
 		return d.exact(v)
 	case d.system == units.Metric:
 		return d.exact(math.Round(v*1e4) / 1e4)
-	case whole(v, finest(d.kind, d.system)) || whole(v, 1e-4):
+	case whole(v, finest(d.kind, d.system)):
 		return d.exact(v)
 	}
 	return units.Decimal(v/0.0254, 2) + " in"

@@ -112,8 +112,8 @@ func TestValuesAreWrittenInTheUnitsOfTheJob(t *testing.T) {
 		{1.12, 1.1, units.Metric, "", "change it from 1120 mm to 1100 mm (k in the gear file)"},
 		{1.1234567, 1.1, units.Metric, "", "change it from 1123.5 mm to 1100 mm (k in the gear file)"},
 		{10 * inch, 13.25 * inch, units.Imperial, "", `change it from 10" to 1'-1 1/4" (k in the gear file)`},
-		{1.8, 1.9, units.Imperial, "", "change it from 70.87 in (1800 mm) to 74.80 in (1900 mm) (k in the gear file)"},
-		{-0.025, -inch / 2, units.Imperial, "raised", `change it from raised - 0.98 in (25 mm) to raised - 1/2" (k in the gear file)`},
+		{1.8, 1.9, units.Imperial, "", "change it from 70.87 in to 74.80315 in (k in the gear file)"},
+		{-0.025, -inch / 2, units.Imperial, "raised", `change it from raised - 0.98 in to raised - 1/2" (k in the gear file)`},
 	} {
 		d := dimension{kind: units.KindLength, system: c.system, words: c.words}
 		if got := (Cure{Dimension: "it", File: "gear", Key: "k", From: c.from, To: c.to, dimension: d}).Text(); got != c.want {

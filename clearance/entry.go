@@ -9,6 +9,7 @@ import (
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
+	"boxwalk/model/load"
 	"boxwalk/model/units"
 )
 
@@ -125,6 +126,14 @@ func (b *bay) force(f units.Force) string {
 		return fmt.Sprintf("%.2f kip", float64(f)/(0.45359237*9.80665))
 	}
 	return fmt.Sprintf("%.1f kN", float64(f))
+}
+
+// told is what an error of a formula says, in the job's units.
+func (b *bay) told(err error) string {
+	if b.imperial {
+		return load.Say(err, units.Imperial)
+	}
+	return err.Error()
 }
 
 // strength prints a strength of concrete, kilopascals within, as the job's units

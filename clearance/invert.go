@@ -109,7 +109,7 @@ func (r *route) hardenedBy(age units.Duration, curing load.History) (h hardened,
 	invert := load.Invert{Strength: *c.Strength, Class: load.CementClassOf(c.Cement), Age: age, Curing: curing}
 	worth, err := invert.Equivalent()
 	if err != nil {
-		return h, err.Error() + "; " + r.orTest()
+		return h, r.told(err) + "; " + r.orTest()
 	}
 	told := fmt.Sprintf("%s at %s are worth %.2f days at %s (EN 1992-1-1 B.10, concrete.curing)", inDays(age), r.cured(curing.Until(age)), worth.Days(), r.degrees(20))
 	strength, err := invert.StrengthNow()
@@ -117,7 +117,7 @@ func (r *route) hardenedBy(age units.Duration, curing load.History) (h hardened,
 	case worth.Days() <= 3:
 		return h, told + ": up to 3 days only tests tell the strength; wait longer, " + r.orTest()
 	case err != nil:
-		return h, fmt.Sprintf("%s; concrete.strength is %s: %v; %s", told, r.strength(*c.Strength), err, r.orTest())
+		return h, fmt.Sprintf("%s; concrete.strength is %s: %v; %s", told, r.strength(*c.Strength), r.told(err), r.orTest())
 	}
 	return hardened{strength, fmt.Sprintf("has %s: %s, concrete.strength %s, cement %s", r.strength(strength), told, r.strength(*c.Strength), c.Cement), "EN 1992-1-1 3.1.2 at the equivalent age of B.10"}, ""
 }

@@ -68,7 +68,7 @@ func (r *route) liftLoads(l *job.Lifting) []Entry {
 	p, err := load.Lifting{Weight: r.weight, Gauge: units.Length(r.Carrier.Gauge), Pads: r.pads(l), Stands: stands,
 		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1])}.Loads()
 	if err != nil {
-		return []Entry{open("raise.lift", r.subject("load on a lifting jack"), "kN", err.Error(), r.at(raising))}
+		return []Entry{open("raise.lift", r.subject("load on a lifting jack"), "kN", r.told(err), r.at(raising))}
 	}
 	side := "right"
 	if p.Left {
@@ -89,7 +89,7 @@ func (r *route) liftStroke(l *job.Lifting) Entry {
 	rise := math.Max(0, r.Carrier.Jack-r.Carrier.Wheels)
 	need, err := load.Stroke(units.Length(rise), l.Packing)
 	if err != nil {
-		return open("raise.lift", r.subject("stroke of a lifting jack"), "m", err.Error(), r.at(raising))
+		return open("raise.lift", r.subject("stroke of a lifting jack"), "m", r.told(err), r.at(raising))
 	}
 	text := fmt.Sprintf("from wheels to raised the pads rise %s: jack %s - %s at which the wheels touch; with %s for packing a lifting jack needs a stroke of %s and has %s",
 		r.mm(rise), r.mm(r.Carrier.Jack), r.mm(r.Carrier.Wheels), r.mm(float64(l.Packing)), r.mm(float64(need)), r.mm(float64(l.Stroke)))
@@ -106,7 +106,7 @@ func (r *route) liftTilt(l *job.Lifting, way string) Entry {
 	}
 	tilt, err := load.Tilt(l.Pass, apart)
 	if err != nil {
-		return open("raise.lift", r.subject("tilt "+way), "m", err.Error(), r.at(raising))
+		return open("raise.lift", r.subject("tilt "+way), "m", r.told(err), r.at(raising))
 	}
 	text := fmt.Sprintf("%s, one pad a pass of %s above the next %s away leans the frame by 1:%.0f, %s over %s",
 		way, r.mm(float64(l.Pass)), r.mm(float64(apart)), 1/float64(tilt), r.mm(float64(tilt)), r.distance(1))

@@ -74,7 +74,7 @@ func (b *bay) halted(err error) string {
 		return fmt.Sprintf("within %s from %s on the way turns by %.1f deg, more than a carrier is taken through",
 			b.distance(sharp.Stretch), b.distance(sharp.At), sharp.Turn*180/math.Pi)
 	}
-	return err.Error()
+	return b.told(err)
 }
 
 // turns tells whether the way is more than a straight in one plane within reach.

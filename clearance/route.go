@@ -224,7 +224,7 @@ func (r *route) pullChecks() []Entry {
 	p, err := r.demands(r.up + r.off)
 	h, err2 := r.demands(r.worse(r.steep))
 	if err = errors.Join(err, err2); err != nil {
-		return []Entry{open("roll.pull", r.subject("advance"), "kN", err.Error(), r.underway()), open("roll.hold", r.subject("advance"), "kN", err.Error(), r.underway())}
+		return []Entry{open("roll.pull", r.subject("advance"), "kN", r.told(err), r.underway()), open("roll.hold", r.subject("advance"), "kN", r.told(err), r.underway())}
 	}
 	pull := r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: p.Source.String()}, Max,
 		fmt.Sprintf("%s on %+.2f %%, %s: to start it takes %s with rolling coefficient %.3f x breakaway %.1f; the %s can pull %s",
@@ -247,7 +247,7 @@ func (r *route) tipChecks() []Entry {
 	limit := r.limits.of("roll.tip")
 	across, along, err := r.wheels().TippingLevers()
 	if err != nil {
-		return []Entry{open("roll.tip", r.subject("advance"), "1", err.Error(), r.underway())}
+		return []Entry{open("roll.tip", r.subject("advance"), "1", r.told(err), r.underway())}
 	}
 	var out []Entry
 	for _, way := range []struct {
@@ -257,7 +257,7 @@ func (r *route) tipChecks() []Entry {
 	}{{"across", across, r.acrossSlope()}, {"along", along, r.worse(r.steep)}} {
 		s, err := load.Tipping{Weight: r.weight, Lever: way.lever, Height: units.Length(r.centre[2]), Slope: units.Slope(way.slope)}.Margin()
 		if err != nil {
-			out = append(out, open("roll.tip", r.subject(way.what), "1", err.Error(), r.underway()))
+			out = append(out, open("roll.tip", r.subject(way.what), "1", r.told(err), r.underway()))
 			continue
 		}
 		text := fmt.Sprintf("%s: centre of gravity %s high, %s inside the wheels, slope %.2f %%: restoring over overturning %.1f", way.what, r.mm(r.centre[2]), r.mm(float64(way.lever)), 100*way.slope, s.Ratio)

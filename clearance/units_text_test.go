@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"boxwalk/model/motion"
+	"boxwalk/model/units"
 )
 
 // Numbers with a unit of either system, as sentences tell them.
@@ -90,5 +91,59 @@ func TestReasonWhyAStepCannotBeMadeIsToldInTheUnitsOfTheJob(t *testing.T) {
 	}
 	if !found {
 		t.Error("no check tells that the brace cannot close at 3.94 in")
+	}
+}
+
+// The formulas refuse numbers in SI; a sentence tells them in the job's units.
+// 1000 psi at 28 days is 6.89 MPa, below the weakest class, 12 MPa = 1740 psi.
+func TestWhatAFormulaRefusesIsToldInTheUnitsOfTheJob(t *testing.T) {
+	for _, one := range []struct {
+		system       string
+		own, foreign *regexp.Regexp
+		want         string
+	}{
+		{"metric", inMetric, inImperial, "strength is 6.89476 MPa, must lie between"},
+		{"imperial", inImperial, inMetric, "strength is 1000 psi, must lie between"},
+	} {
+		s := jobFile(t, "april-creek")
+		s.Job.Job.Units = one.system
+		psi := units.Pressure(6.894757)
+		strength := 1000 * psi
+		s.Job.Concrete.Strength = &strength
+		r := Check(s, Options{Only: []string{"roll.bearing"}})
+		tells(t, one.system, r, one.own, one.foreign)
+		e, ok := checkOf(r, "roll.bearing", 1, 1, "wheels")
+		if !ok || e.Verdict != Open || !strings.Contains(e.Text, one.want) {
+			t.Errorf("%s: %v: %s", one.system, e.Verdict, e.Text)
+		}
+	}
+}
+
+// What a crew reads of steps, cautions, notes and cures is in the job's units too.
+func TestStepsCautionsAndCuresAreToldInTheUnitsOfTheJob(t *testing.T) {
+	for _, one := range []struct {
+		system       string
+		own, foreign *regexp.Regexp
+	}{{"metric", inMetric, inImperial}, {"imperial", inImperial, inMetric}} {
+		s := jobFile(t, "narrow-filler")
+		s.Job.Job.Units = one.system
+		r := Check(s, Options{})
+		var texts []string
+		for _, row := range r.Steps {
+			texts = append(texts, row.Name, row.Say, row.Caution)
+		}
+		texts = append(texts, r.Cautions...)
+		told := 0
+		for _, text := range texts {
+			if found := one.foreign.FindString(text); found != "" {
+				t.Errorf("%s tells %q: %s", one.system, found, text)
+			}
+			if one.own.MatchString(text) {
+				told++
+			}
+		}
+		if len(r.Steps) == 0 || told == 0 {
+			t.Errorf("%s: %d steps, no text tells a number", one.system, len(r.Steps))
+		}
 	}
 }

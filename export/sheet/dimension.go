@@ -27,8 +27,15 @@ func (d Dimension) Value() float64 {
 // longestSuffix keeps a dimension's text within what a DXF string may hold.
 const longestSuffix = 40
 
-// Label is what the dimension says on this sheet.
-func (s *Sheet) Label(d Dimension) string { return s.Units.Format(d.Value()) + d.PrintedSuffix() }
+// Label is what the dimension says on this sheet. A clearance in feet and inches
+// is the next sixteenth below, so that none is promised that is not there.
+func (s *Sheet) Label(d Dimension) string {
+	value := d.Value()
+	if d.On == Clearance && s.Units.Imperial {
+		value = s.Units.Floor(value)
+	}
+	return s.Units.Format(value) + d.PrintedSuffix()
+}
 
 // PrintedSuffix is the suffix as it is lettered: cleaned and cut to 40 characters.
 func (d Dimension) PrintedSuffix() string {

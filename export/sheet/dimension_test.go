@@ -91,3 +91,21 @@ func TestALeaderPointsFromItsTextToItsTip(t *testing.T) {
 		t.Errorf("a plain arrow has %d items, want line and head", n)
 	}
 }
+
+// 5.796 in is 5 in and 12.7 sixteenths: a length is lettered to the nearest, a
+// clearance to the one below, and 5 3/4 in stays what it is.
+func TestAClearanceInFeetAndInchesIsLetteredToTheSixteenthBelow(t *testing.T) {
+	s := &Sheet{Units: Units{Imperial: true}}
+	for _, c := range []struct {
+		on     Layer
+		inches float64
+		want   string
+	}{{Dimensioning, 5.796, `5 13/16"`}, {Clearance, 5.796, `5 3/4"`}, {Clearance, 5.75, `5 3/4"`}, {Clearance, 0.0624, `0"`}} {
+		if got := s.Label(Dimension{On: c.on, To: Pt(25.4*c.inches, 0)}); got != c.want {
+			t.Errorf("%v in on layer %v: %s, want %s", c.inches, c.on, got, c.want)
+		}
+	}
+	if got := (&Sheet{Units: Units{Decimals: 1}}).Label(Dimension{On: Clearance, To: Pt(86.27, 0)}); got != "86.3" {
+		t.Errorf("metric: %s, readers of DXF letter it themselves", got)
+	}
+}

@@ -1,13 +1,18 @@
 package sheet
 
-import "strings"
+import (
+	"strings"
+
+	"boxwalk/model/units"
+)
 
 // Wrap breaks text into lines no wider than width at the given height, at
-// spaces where there are any and inside a word where there are none.
+// spaces where there are any and inside a word where there are none; a length
+// such as 4'-1 7/16" is one word.
 func Wrap(text string, height, width float64) []string {
 	var lines, line []string
 	long := 0.0 // of the line, letter heights
-	for _, word := range strings.Fields(Clean(text)) {
+	for _, word := range units.Words(Clean(text)) {
 		for _, piece := range breakWord(word, height, width) {
 			joined := advanced(advanced(long, " "), piece)
 			if len(line) > 0 && joined*height <= width {

@@ -34,6 +34,12 @@ func (u Units) Step() float64 {
 	return math.Pow10(-min(max(u.Decimals, 0), 6))
 }
 
+// Floor is a length of mm in whole steps, rounded down but for what binary
+// fractions leave over, a millionth of a step.
+func (u Units) Floor(mm float64) float64 {
+	return math.Floor(mm/u.Step()+1e-6) * u.Step()
+}
+
 func millimetres(mm float64, decimals int) string {
 	k := math.Pow10(decimals)
 	s := strconv.FormatFloat(math.Round(mm*k)/k, 'f', decimals, 64)

@@ -3,6 +3,8 @@ package table
 import (
 	"strings"
 	"unicode/utf8"
+
+	"boxwalk/model/units"
 )
 
 // wrapped breaks a text at blanks into lines of at most width characters; a
@@ -10,7 +12,7 @@ import (
 func wrapped(text string, width int) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(text) {
+	for _, word := range units.Words(text) {
 		switch {
 		case line == "":
 			line = word

@@ -139,8 +139,8 @@ func upperFirst(s string) string {
 // so that no other cell or pour that shares the sheet hides behind the one
 // drawn, theirs follow. Numbers are rounded toward the worse.
 func (o *office) clearanceTable(s *sheet.Sheet, list, elsewhere []clearance.Entry) *sheet.View {
-	down := func(v float64) string { return s.Units.Format(floored(perMetre*v, s.Units.Step())) }
-	up := func(v float64) string { return s.Units.Format(-floored(-perMetre*v, s.Units.Step())) }
+	down := func(v float64) string { return s.Units.Format(s.Units.Floor(perMetre * v)) }
+	up := func(v float64) string { return s.Units.Format(-s.Units.Floor(-perMetre * v)) }
 	var rows [][]string
 	var emphasis []sheet.Emphasis
 	for _, e := range append(list[:len(list):len(list)], elsewhere...) {
@@ -167,10 +167,6 @@ func (o *office) clearanceTable(s *sheet.Sheet, list, elsewhere []clearance.Entr
 	first := sheet.TextWidth(culvert.HaunchBottom.Words(), s.LetteringHeight()) + 3
 	return s.Table("Clearances, collapsed", []sheet.Column{{Title: "To the", Width: first}, {Title: "Part"}, {Title: "Clear", Right: true}, {Title: "Allow", Right: true}, {Title: "Limit", Right: true}, {Title: "Margin", Right: true}, {Title: "Verdict"}}, rows, emphasis...)
 }
-
-// floored is v in whole steps, rounded down but for what binary fractions leave
-// over, a millionth of a step.
-func floored(v, step float64) float64 { return math.Floor(v/step+1e-6) * step }
 
 // sameClearance is how far a dimension in the section may differ from the
 // clearance in space, m; beyond it the pair does not lie in one section and is

@@ -25,7 +25,7 @@ func (o *office) alongSheets() []plan {
 		}
 		out = append(out, plan{
 			name: name, title: "Along the route", supplement: text + ", rolling ahead", kind: "Calculation diagram",
-			notes: alongNotes,
+			notes: o.alongNotes(),
 			build: func(s *sheet.Sheet, _ float64) error {
 				for _, d := range []diagram{o.clearDiagram(cells[0], rows), o.pullDiagram(cells[0], rows), o.wheelDiagram(cells[0], rows)} {
 					s.Add(d.draw(s))
@@ -38,10 +38,16 @@ func (o *office) alongSheets() []plan {
 	return out
 }
 
-var alongNotes = []string{
-	"The curves join samples at evenly spaced places and at those that govern. They show where it gets tight and prove nothing between two samples: the ringed values and the table are the proved ones.",
-	"Clearances are what is left when the allowance for tolerances, crossfall and grade breaks is taken off. Zones that stay 300 mm away or more are not drawn.",
-	"Wheel loads stand still on an even invert, on the slope at that place. Rocking on two wheels, as in roll.bearing, gives more.",
+// alongFar is how far away a zone is left out of the samples, m; see AlongGap of
+// package clearance.
+const alongFar = 0.3
+
+func (o *office) alongNotes() []string {
+	return []string{
+		"The curves join samples at evenly spaced places and at those that govern. They show where it gets tight and prove nothing between two samples: the ringed values and the table are the proved ones.",
+		"Clearances are what is left when the allowance for tolerances, crossfall and grade breaks is taken off. Zones that stay " + o.length(alongFar) + " away or more are not drawn.",
+		"Wheel loads stand still on an even invert, on the slope at that place. Rocking on two wheels, as in roll.bearing, gives more.",
+	}
 }
 
 // alongOf are the rows of a cell, pour by pour.

@@ -42,7 +42,7 @@ func (o *office) sectionNotes(g cellGroup) []string {
 	b := g.bay()
 	notes := []string{fmt.Sprintf("Gear: %s. Form %s long, %d bents at %s.", b.Carrier.Gear.Gear.Name, o.length(float64(b.Carrier.Gear.Form.Length)), len(b.Carrier.Bents), o.length(float64(b.Carrier.Gear.Form.Spacing)))}
 	if o.units().Imperial {
-		notes = append(notes, "Dimensions are lettered to the nearest 1/16 in.")
+		notes = append(notes, "Dimensions are lettered to the nearest 1/16 in, clearances to the 1/16 in below.")
 	}
 	if len(g.bays) > 1 {
 		walls := ""

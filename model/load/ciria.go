@@ -87,7 +87,7 @@ func (c CIRIA108) check() error {
 		c.Element.check(),
 		chosen("concrete group", uint8(c.Group), uint8(CIRIAHeavilyRetarded)))
 	if err == nil && !atMost(float64(c.PourHeight), float64(c.FormHeight)) {
-		return outsideBecause("the pour is %.4g m high in a form of %.4g m", c.PourHeight, c.FormHeight)
+		return outsideBecause("the pour is %v high in a form of %v", amount{float64(c.PourHeight), "m"}, amount{float64(c.FormHeight), "m"})
 	}
 	return err
 }

@@ -55,7 +55,7 @@ func missing(what string) error { return fmt.Errorf("%s is not stated: %w", what
 
 // outsideBecause is the error for a combination that the formula excludes.
 func outsideBecause(format string, args ...any) error {
-	return fmt.Errorf(format+": %w", append(args, ErrRange)...)
+	return &because{format, args}
 }
 
 // answer returns a result, or the zero value and an error when one of its

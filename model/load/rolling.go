@@ -122,7 +122,7 @@ func Against(need, have units.Force) (Capacity, error) {
 		return Capacity{need, have, have, 0}, nil
 	}
 	if have == 0 {
-		return Capacity{}, outsideBecause("%.4g kN are needed and there is no capacity", float64(need))
+		return Capacity{}, outsideBecause("%v are needed and there is no capacity", amount{float64(need), "kN"})
 	}
 	use := float64(need / have)
 	return answer("use of capacity", Capacity{need, have, have - need, use}, use)

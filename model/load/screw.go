@@ -72,7 +72,7 @@ func (s Screw) Torque(load units.Force) (Turning, error) {
 	}
 	dm, lead, f := s.mean()
 	if math.Pi*dm <= f*lead {
-		return Turning{}, outsideBecause("friction %.4g on a lead of %.4g mm cannot be turned", f, lead*1000)
+		return Turning{}, outsideBecause("friction %.4g on a lead of %v cannot be turned", f, amount{lead * 1000, "mm"})
 	}
 	force, collar := float64(load), float64(load)*s.Collar*float64(s.CollarMean)/2
 	raise := force*dm/2*(lead+math.Pi*f*dm)/(math.Pi*dm-f*lead) + collar

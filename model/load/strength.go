@@ -153,7 +153,7 @@ func (c CementClass) CharacteristicAt(fck units.Pressure, age EquivalentAge) (un
 	case age.Days() >= 28:
 		return fck, nil
 	case mean <= meanOver:
-		return 0, outsideBecause("at %.4g d the mean strength of %.4g MPa leaves no characteristic strength", age.Days(), float64(mean)/mpa)
+		return 0, outsideBecause("at %.4g d the mean strength of %v leaves no characteristic strength", age.Days(), amount{float64(mean) / mpa, "MPa"})
 	}
 	return mean - meanOver, nil
 }
