@@ -25,7 +25,7 @@ func (b *bay) faceChecks() []Entry {
 	for _, role := range []carrier.Role{carrier.WallPanel, carrier.CornerPanel, carrier.RoofPanel, carrier.Filler} {
 		var list []candidate
 		for i, p := range b.Carrier.Parts {
-			if p.Role == role && p.Name != carrier.PocketFloor {
+			if p.Role == role && p.Name != carrier.PocketFloor && p.Piece == 0 {
 				list = append(list, b.faceCandidate(i, design, faces))
 			}
 		}
@@ -40,6 +40,11 @@ func (b *bay) faceChecks() []Entry {
 // into it.
 func (b *bay) faceCandidate(part int, design []culvert.Solid, faces []sweep.Part) candidate {
 	v := sweep.At(atRest{}, sweep.Ground, b.parts[part], faces, 0)
+	for n := part + 1; n < len(b.Carrier.Parts) && b.Carrier.Parts[n].Piece > 0; n++ {
+		if piece := sweep.At(atRest{}, sweep.Ground, b.parts[n], faces, 0); piece.Upper < v.Upper {
+			v = piece // of a panel in several pieces the one that lies on the face
+		}
+	}
 	off := Bracket{math.Max(0, math.Max(v.Lower, -v.Upper)), math.Max(math.Abs(v.Lower), math.Abs(v.Upper))}
 	zone := design[v.Against].Zone
 	text := fmt.Sprintf("%s stands %s from the design face of the %s", b.label(part), b.mm(off.Upper), zone.Words())

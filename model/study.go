@@ -23,6 +23,7 @@ type Study struct {
 	Bays    []Bay
 
 	built map[string]*carrier.Carrier // by all that they differ in
+	sound map[*carrier.Carrier]bool   // those found fit to be searched
 }
 
 // Bay is one cell at one pour: a carrier in its place, the concrete around it,
@@ -52,7 +53,9 @@ func (b Bay) Name() string { return fmt.Sprintf("cell %d pour %d", b.Cell.Number
 
 // Build assembles a study. The gear must have no carrier.Lacks. Troubles are
 // names in steps that the gear does not have, links whose pins fall together
-// (Where is "links", Key the link's name), and faults of the line (Where is
+// (Where is "links", Key the link's name), parts that are no solids (Where is
+// "gear", Key the path of a size), pours whose ends cross (Where is "culvert",
+// Key is "pours"), and faults of the line (Where is
 // "alignment", Key the key below it); the study is nil if there are any. The
 // line of a job that names a LandXML file comes from BuildOn.
 func Build(j *job.Job, g *job.Gear) (*Study, []carrier.Trouble) {
@@ -90,14 +93,14 @@ func BuildOn(j *job.Job, g *job.Gear, line *align.Alignment) (*Study, []carrier.
 			return nil, lineTroubles(faults)
 		}
 	}
-	s := &Study{Job: j, Gear: g, Line: line, Culvert: alongLine(j, line), built: map[string]*carrier.Carrier{}}
+	s := &Study{Job: j, Gear: g, Line: line, Culvert: alongLine(j, line), built: map[string]*carrier.Carrier{}, sound: map[*carrier.Carrier]bool{}}
 	steps := s.steps()
 	twins, laid := map[string]int{}, map[string]laidOut{}
 	for _, cell := range s.Culvert.Cells {
 		setting := carrier.Settle(cell.Section, g, j.Set)
 		for _, pour := range s.Culvert.PoursIn(cell) {
 			b := s.bay(cell, pour, setting)
-			if troubles := b.Carrier.Collapsed(); len(troubles) > 0 {
+			if troubles := s.unfit(&b); len(troubles) > 0 {
 				return nil, troubles
 			}
 			troubles := b.lay(laid, steps)

@@ -9,12 +9,18 @@ import (
 	"boxwalk/model/job"
 )
 
-// trouble puts a fault of the line or of a link at its key, and a name that the
+// trouble puts a fault of the line, of a link or of a shape at its key, and a name that the
 // gear does not have at its place: in the job's sequence, or in the gear's steps
 // when those are used.
 func (r *reading) trouble(t carrier.Trouble) diag.Problem {
 	if t.Where == "alignment" {
 		return r.jobAt.Problem(joined("alignment", t.Key), t.Summary, "", t.Cure)
+	}
+	switch t.Where {
+	case "gear":
+		return r.gearAt.Problem(t.Key, t.Summary, "", t.Cure)
+	case "culvert":
+		return r.jobAt.Problem(joined(t.Where, t.Key), t.Summary, "", t.Cure)
 	}
 	if t.Where == "links" {
 		i := slices.IndexFunc(r.gear.Links, func(l job.Link) bool { return l.Name == t.Key })

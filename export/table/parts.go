@@ -11,6 +11,7 @@ import (
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
 	"boxwalk/model/units"
 )
 
@@ -92,7 +93,7 @@ func partGroups(s *model.Study, length func(float64) string, m measure) []partGr
 func partRows(parts []carrier.Part, length func(float64) string, m measure) []partRow {
 	var order []partKind
 	marks, mass := map[partKind][]string{}, map[partKind]float64{}
-	for _, p := range parts {
+	for _, p := range whole(parts) {
 		d := p.Box().Max.Sub(p.Box().Min)
 		k := partKind{p.Role, p.Name, sideOf(p.Side), m.nearest(p.Mass), [3]string{length(d[0]), length(d[1]), length(d[2])}}
 		if marks[k] == nil {
@@ -104,6 +105,22 @@ func partRows(parts []carrier.Part, length func(float64) string, m measure) []pa
 	var out []partRow
 	for _, k := range order {
 		out = append(out, partRow{k, strings.Join(marks[k], " "), len(marks[k]), m.nearest(mass[k])})
+	}
+	return out
+}
+
+// whole are the parts with those that are pieces of one panel put together, as
+// they are lifted: the first of them, with the mass and the size of all.
+func whole(parts []carrier.Part) []carrier.Part {
+	var out []carrier.Part
+	for _, p := range parts {
+		if p.Piece == 0 {
+			out = append(out, p)
+			continue
+		}
+		last := &out[len(out)-1]
+		last.Mass += p.Mass
+		last.Solid = &geom.Solid{Vertices: append(slices.Clone(last.Vertices), p.Vertices...)}
 	}
 	return out
 }

@@ -121,22 +121,53 @@ func (b *builder) hang(name, parent string, j motion.Joint) int {
 func (b *builder) adjuster(a Adjuster) { b.c.Adjusters = append(b.c.Adjusters, a) }
 
 // add places a solid built for the left side, mirrored for the right, and
-// gives it the next piece mark of its role. A mass of zero is worked out from
+// gives it the next piece mark of its role. What has no thickness is no part. A mass of zero is worked out from
 // the volume as a hollow steel section.
 func (b *builder) add(p Part, body string, s *geom.Solid) {
+	if flat(s) {
+		return
+	}
 	suffix := map[culvert.Side]string{culvert.Left: "L", culvert.Right: "R"}[p.Side]
 	if p.Side == culvert.Right {
 		s = s.Mirrored()
 	}
 	letter := marks[p.Role]
-	b.count[letter+suffix]++
+	if p.Piece == 0 {
+		b.count[letter+suffix]++
+	}
 	p.Mark = fmt.Sprintf("%s%d%s", letter, b.count[letter+suffix], suffix)
+	if p.Piece > 0 {
+		p.Mark += fmt.Sprintf(".%d", p.Piece)
+	}
 	p.Body = b.body[body]
 	p.Solid = s
 	if p.Mass == 0 {
 		p.Mass = s.Volume() * steelDensity * solidity
 	}
 	b.c.Parts = append(b.c.Parts, p)
+}
+
+// panel is add of a prism over an outline; what is not convex is cut into convex
+// pieces that share its mark and its mass. An outline that crosses itself is left
+// for Unfit to tell.
+func (b *builder) panel(p Part, body string, outline []geom.Point2, x0, x1 float64) {
+	outline = distinct(outline)
+	pieces := geom.ConvexPieces(outline)
+	if len(pieces) < 2 {
+		b.add(p, body, geom.Prism(outline, x0, x1))
+		return
+	}
+	whole, mass := 0.0, p.Mass
+	for _, piece := range pieces {
+		whole += geom.Area(piece)
+	}
+	for i, piece := range pieces {
+		p.Mass = mass * geom.Area(piece) / whole
+		if i > 0 {
+			p.Piece = i + 1
+		}
+		b.add(p, body, geom.Prism(piece, x0, x1))
+	}
 }
 
 // pieces divides the form's length into equal panels no longer than the

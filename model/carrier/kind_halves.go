@@ -112,7 +112,7 @@ func (b *builder) corners() {
 func (b *builder) corner(outline []geom.Point2, face float64) {
 	for _, side := range sides {
 		for _, x := range b.pieces() {
-			b.add(Part{Role: CornerPanel, Side: side, Mass: float64(b.g.Corner.Mass) * face * (x[1] - x[0])}, sided(bodyHalf, side), geom.Prism(distinct(outline), x[0], x[1]))
+			b.panel(Part{Role: CornerPanel, Side: side, Mass: float64(b.g.Corner.Mass) * face * (x[1] - x[0])}, sided(bodyHalf, side), outline, x[0], x[1])
 		}
 	}
 }
@@ -133,7 +133,7 @@ func (b *builder) halfPanels() {
 	outline := []geom.Point2{{inner, b.s.Soffit}, {b.s.Edge, b.s.Soffit}, {b.s.Edge, under}, {inner + float64(b.g.Roof.Taper), under}}
 	for _, side := range sides {
 		for _, x := range b.pieces() {
-			b.add(Part{Role: RoofPanel, Side: side, Mass: float64(b.g.Roof.Mass) * b.s.Panel * (x[1] - x[0])}, sided(bodyHalf, side), geom.Prism(outline, x[0], x[1]))
+			b.panel(Part{Role: RoofPanel, Side: side, Mass: float64(b.g.Roof.Mass) * b.s.Panel * (x[1] - x[0])}, sided(bodyHalf, side), outline, x[0], x[1])
 		}
 	}
 }

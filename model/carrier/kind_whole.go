@@ -72,7 +72,7 @@ func (b *builder) wallCorners() {
 	}
 	for _, side := range sides {
 		for _, x := range b.pieces() {
-			b.add(Part{Role: CornerPanel, Side: side, Mass: float64(c.Mass) * face.Len() * (x[1] - x[0])}, sided(bodyWall, side), geom.Prism(distinct(outline), x[0], x[1]))
+			b.panel(Part{Role: CornerPanel, Side: side, Mass: float64(c.Mass) * face.Len() * (x[1] - x[0])}, sided(bodyWall, side), outline, x[0], x[1])
 		}
 	}
 }
@@ -131,7 +131,7 @@ func (b *builder) roofPanel(outline []geom.Point2, x0, x1 float64) {
 		return
 	}
 	area := (outline[1][0] - outline[0][0]) * (x1 - x0)
-	b.add(Part{Role: RoofPanel, Mass: float64(b.g.Roof.Mass) * area}, bodyRoof, geom.Prism(outline, x0, x1))
+	b.panel(Part{Role: RoofPanel, Mass: float64(b.g.Roof.Mass) * area}, bodyRoof, outline, x0, x1)
 }
 
 // pocketed is a panel with a pocket on the centreline over every bent.

@@ -55,12 +55,15 @@ const PocketFloor = "pocket floor"
 // raised.
 type Part struct {
 	Mark string
-	Role Role
-	Name string // of a link, or PocketFloor
-	Side culvert.Side
-	Body int
-	Bent int // number of the bent it belongs to, from 1; 0 where it belongs to none
-	Mass float64
+	// Piece is 0 for a part that is one solid or the first of several, and counts
+	// from 2 for the others: a panel that is not convex is several convex parts.
+	Piece int
+	Role  Role
+	Name  string // of a link, or PocketFloor
+	Side  culvert.Side
+	Body  int
+	Bent  int // number of the bent it belongs to, from 1; 0 where it belongs to none
+	Mass  float64
 	*geom.Solid
 }
 

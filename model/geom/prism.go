@@ -50,19 +50,27 @@ func SkewPrism(section []Point2, rear, front End) *Solid {
 // counterClockwise is the polygon turning from y to z, which seen from ahead
 // (against x) is counter-clockwise.
 func counterClockwise(section []Point2) []Point2 {
-	var area float64
-	for i, p := range section {
-		q := section[(i+1)%len(section)]
-		area += p[0]*q[1] - q[0]*p[1]
-	}
 	out := append([]Point2(nil), section...)
-	if area < 0 {
+	if signed(section) < 0 {
 		for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
 			out[i], out[j] = out[j], out[i]
 		}
 	}
 	return out
 }
+
+// signed is the area of a polygon, positive if it turns from y to z.
+func signed(section []Point2) float64 {
+	var area float64
+	for i, p := range section {
+		q := section[(i+1)%len(section)]
+		area += (p[0]*q[1] - q[0]*p[1]) / 2
+	}
+	return area
+}
+
+// Area of a polygon, in square metres.
+func Area(section []Point2) float64 { return math.Abs(signed(section)) }
 
 // Block is the axis-parallel box as a solid.
 func Block(b Box) *Solid {
