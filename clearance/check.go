@@ -90,20 +90,32 @@ type report struct {
 // plan queues the measurements of a bay; each writes to its own place. What
 // another bay or bent measures alike is taken over.
 func (r *report) plan(w *workers, seen *memo) {
+	r.planStrip(w, seen)
+	r.planRaise(w, seen)
+	r.planRoll(w)
+}
+
+func (r *report) planStrip(w *workers, seen *memo) {
 	r.strip = make([]stripped, len(r.Steps))
-	r.raising = make([][]measure, len(r.Raising))
-	shapes := seen.shapesOf(r.Carrier)
-	around, before := seen.profiles(r.stripped.solids), seen.profiles(r.raised.solids)
+	shapes, around := seen.shapesOf(r.Carrier), seen.profiles(r.stripped.solids)
 	for k, s := range r.Steps {
 		if s.Stop == nil {
 			r.planStep(w, k, seen, shapes, around)
 		}
 	}
+}
+
+func (r *report) planRaise(w *workers, seen *memo) {
+	r.raising = make([][]measure, len(r.Raising))
+	shapes, before := seen.shapesOf(r.Carrier), seen.profiles(r.raised.solids)
 	for k, s := range r.Raising {
 		if s.Stop == nil {
 			r.planRaising(w, k, seen, shapes, before)
 		}
 	}
+}
+
+func (r *report) planRoll(w *workers) {
 	if r.rolling != nil {
 		parts := r.presentAfterAll()
 		r.rolled = make([]measure, len(parts))
@@ -243,9 +255,7 @@ func (r *report) toldOf(first *told, s *model.Study, b *model.Bay) *told {
 		t.steps = append(t.steps, v)
 	}
 	holdSteps(t.steps, b, s)
-	twin, own := *r, *r.bay
-	own.Bay, twin.bay = b, &own
-	twin.underWay(t, s, first.along)
+	r.as(b).underWay(t, s, first.along)
 	return t
 }
 

@@ -26,35 +26,44 @@ func (e Ease) String() string { return [numEases]string{"site", "yard", "works"}
 // MarshalText writes the ease as a word.
 func (e Ease) MarshalText() ([]byte, error) { return []byte(e.String()), nil }
 
-// Cure is one change to one dimension that makes a job pass.
+// Cure is one change to one dimension that makes a job pass, or one check of it.
 type Cure struct {
-	Dimension string  // in words: "the leg tubes", "low brace in step \"wall feet in\""
-	Ease      Ease    // who can make the change
-	File      string  // job or gear
-	Key       string  // key in that file
-	From, To  float64 // SI
-	Step      float64 // what it was searched to: its increment, or what nobody sets finer
-	Stepless  bool    // one Step less no longer passes, and nothing lies between
+	Check     string   // the check that it cures by itself; empty for the whole job
+	Breaks    []string // ids that pass no longer with it; none where it cures the whole job
+	Whole     bool     // the whole job passes with it
+	Dimension string   // in words: "the leg tubes", "low brace in step \"wall feet in\""
+	Ease      Ease     // who can make the change
+	File      string   // job or gear
+	Key       string   // key in that file
+	From, To  float64  // SI
+	Step      float64  // what it was searched to: its increment, or what nobody sets finer
+	Stepless  bool     // one Step less no longer passes, and nothing lies between
 	dimension dimension
 }
 
 // Text is the cure as one sentence in the job's units. The value to change to
 // is written as it was tried, to nine digits.
 func (c Cure) Text() string {
-	d := c.dimension
-	if c.From == 0 && d.words == "" {
-		return fmt.Sprintf("add %s of %s (%s in the %s file)", c.Dimension, d.exact(c.To), c.Key, c.File)
-	}
-	also := ""
+	d, also := c.dimension, ""
 	if d.also != nil {
 		also = d.also(d, c.To)
+	}
+	if d.bring != "" {
+		instead := ""
+		if c.From != 0 {
+			instead = " instead of " + d.exact(c.From)
+		}
+		return fmt.Sprintf(d.bring, d.exact(c.To)) + instead + also + fmt.Sprintf(" (%s in the %s file%s)", c.Key, c.File, d.stated())
+	}
+	if c.From == 0 && d.words == "" {
+		return fmt.Sprintf("add %s of %s (%s in the %s file)", c.Dimension, d.exact(c.To), c.Key, c.File)
 	}
 	return fmt.Sprintf("change %s from %s to %s%s (%s in the %s file)", c.Dimension, d.counted(c.From, d.near), d.say(c.To), also, c.Key, c.File)
 }
 
 // Row is the cure as a result has it.
 func (c Cure) Row() CureRow {
-	return CureRow{Text: c.Text(), Dimension: c.Dimension, Ease: c.Ease, File: c.File, Key: c.Key, CountedFrom: c.dimension.words, From: c.From, To: c.To, Unit: c.dimension.unit()}
+	return CureRow{Text: c.Text(), Dimension: c.Dimension, Ease: c.Ease, File: c.File, Key: c.Key, CountedFrom: c.dimension.words, Check: c.Check, Breaks: append([]string{}, c.Breaks...), Passes: c.Whole, From: c.From, To: c.To, Unit: c.dimension.unit()}
 }
 
 // Size is the change relative to the dimension: 0.1 is a tenth of it. What is
@@ -105,6 +114,7 @@ func FindCures(s *model.Study, r *Result, most int, progress func(done, of int))
 		if !ok {
 			continue
 		}
+		c.Whole = true
 		out = append(out, c)
 		slices.SortStableFunc(out, easiest)
 		out = out[:min(len(out), most)]
@@ -129,10 +139,10 @@ func (t *trials) worthwhile(list []dimension, r *Result, now shortfall) []dimens
 	var out []dimension
 	for _, d := range list {
 		switch {
-		case d.mends == "" && capacity:
+		case len(d.mends) == 0 && capacity:
 			// a capacity is short of what the whole carrier weighs: no reading
 			// changes that, and steel is not cut to save weight
-		case d.mends != "" && !among(short, d.mends):
+		case len(d.mends) > 0 && !among(short, d.mends...):
 		case d.reach && now.stage > readingsFall:
 		case now.stage == stepsFall && t.tooLate(d):
 		default:

@@ -20,8 +20,10 @@ type dimension struct {
 	least, most     float64
 	kind            units.Kind // a length unless told otherwise
 	system          units.System
-	reach           bool                                // it only counts where a setting cannot be reached
-	mends           string                              // the only check that it has a part in; empty for many
+	reach           bool     // it only counts where a setting cannot be reached
+	mends           []string // the only checks that it has a part in; none for many
+	family          family
+	bring           string                              // of what is brought or waited for: the change, with its value to be filled in
 	turned          string                              // the step it is a reading of; empty for what is set before all of them
 	words           string                              // before the number, where it is counted from something: "raised"
 	also            func(d dimension, v float64) string // what changes with it
@@ -140,7 +142,8 @@ func (d dimension) at(j *job.Job, g *job.Gear, v float64) (*job.Job, *job.Gear) 
 // dimensions that may cure a study, in the order of their ease, and of two
 // alike the one that costs less first.
 func dimensions(s *model.Study) []dimension {
-	out := slices.Concat(readings(s), settings(s), means(s.Job), panels(s), steel(s.Gear), aprons(s.Job))
+	out := slices.Concat(of(ofReading, readings(s)), of(ofSetting, settings(s)), of(ofMeans, means(s.Job)), of(ofMeans, passes(s.Gear)),
+		of(ofPanels, panels(s)), of(ofSteel, steel(s.Gear)), of(ofMeans, stronger(s.Gear)), of(ofApron, aprons(s.Job)))
 	for i := range out {
 		d := &out[i]
 		if d.kind == units.KindNumber {
@@ -154,6 +157,21 @@ func dimensions(s *model.Study) []dimension {
 		}
 	}
 	return out
+}
+
+func of(f family, list []dimension) []dimension {
+	for i := range list {
+		list[i].family = f
+	}
+	return list
+}
+
+// stated says that what a thing carries is not for the file to choose.
+func (d dimension) stated() string {
+	if d.kind == units.KindForce {
+		return ", as its maker states it"
+	}
+	return ""
 }
 
 // stepless is a dimension of the gear that can be made to any size above

@@ -15,9 +15,9 @@ func means(j *job.Job) []dimension {
 	put := func(set func(j *job.Job, v float64)) func(*job.Job, *job.Gear, float64) {
 		return func(j *job.Job, _ *job.Gear, v float64) { set(j, v) }
 	}
-	line := dimension{name: "what the puller can pull", file: "job", key: "travel.capacity", mends: "roll.pull", kind: units.KindForce,
+	line := dimension{name: "what the puller can pull", file: "job", key: "travel.capacity", mends: []string{"roll.pull"}, bring: "bring a puller that pulls %s", kind: units.KindForce,
 		from: float64(j.Travel.Capacity), least: 0, most: mostForce, set: put(func(j *job.Job, v float64) { j.Travel.Capacity = units.Force(v) })}
-	hold := dimension{name: "a hold-back", file: "job", key: "travel.hold_back.capacity", mends: "roll.hold", kind: units.KindForce,
+	hold := dimension{name: "a hold-back", file: "job", key: "travel.hold_back.capacity", mends: []string{"roll.hold"}, bring: "bring a restraint that holds %s", kind: units.KindForce,
 		least: 1e-3, most: mostForce, set: put(func(j *job.Job, v float64) { j.Travel.HoldBack = &job.HoldBack{Capacity: units.Force(v)} })}
 	if have := j.Travel.HoldBack; have != nil {
 		hold.name, hold.from = "what the hold-back can hold", float64(have.Capacity)
@@ -30,7 +30,7 @@ func means(j *job.Job) []dimension {
 // that was not stated.
 func waits(j *job.Job) []dimension {
 	if tested := j.Concrete.InvertStrength; tested != nil {
-		return []dimension{{name: "the strength of the invert by cylinders when wheels run on it", file: "job", key: "concrete.invert_strength", mends: "roll.bearing", kind: units.KindPressure,
+		return []dimension{{name: "the strength of the invert by cylinders when wheels run on it", file: "job", key: "concrete.invert_strength", mends: []string{"roll.bearing"}, bring: "wait until cylinders cured with the invert show %s", kind: units.KindPressure,
 			from: float64(*tested), least: 0, most: mostStrength, set: func(j *job.Job, _ *job.Gear, v float64) {
 				strength := units.Pressure(v)
 				j.Concrete.InvertStrength = &strength
@@ -39,7 +39,7 @@ func waits(j *job.Job) []dimension {
 	if j.Schedule.InvertAge == nil || j.Concrete.Curing == nil {
 		return nil
 	}
-	return []dimension{{name: "the age of the invert when wheels run on it", file: "job", key: "schedule.invert_age", mends: "roll.bearing", kind: units.KindDuration,
+	return []dimension{{name: "the age of the invert when wheels run on it", file: "job", key: "schedule.invert_age", mends: []string{"roll.bearing"}, bring: "let the invert grow %s old before wheels run on it", kind: units.KindDuration,
 		from: float64(*j.Schedule.InvertAge), least: 0, most: longestWait, also: warmth(j.Concrete.Curing), set: func(j *job.Job, _ *job.Gear, v float64) {
 			age := units.Duration(v)
 			j.Schedule.InvertAge = &age
@@ -60,6 +60,46 @@ func warmth(c *job.Curing) func(d dimension, v float64) string {
 	}
 }
 
+// stronger is gear changed for stronger: what it carries is its
+// maker's word.
+func stronger(g *job.Gear) []dimension {
+	force := func(name, bring, key, mends string, from units.Force, set func(g *job.Gear, v units.Force)) dimension {
+		return dimension{name: name, ease: InYard, file: "gear", key: key, bring: bring, mends: []string{mends}, kind: units.KindForce, from: float64(from), least: 1e-3, most: mostForce,
+			set: func(_ *job.Job, g *job.Gear, v float64) { set(g, units.Force(v)) }}
+	}
+	out := []dimension{
+		force("what a wheel carries", "fit wheels that carry %s each", "wheels.capacity", "roll.wheel", g.Wheels.Capacity, func(g *job.Gear, v units.Force) { g.Wheels.Capacity = v }),
+		force("what a screw jack carries", "fit screw jacks that carry %s each", "jack.capacity", "setup.jacks", g.Jack.Capacity, func(g *job.Gear, v units.Force) { g.Jack.Capacity = v }),
+	}
+	if g.Lifting == nil {
+		return out
+	}
+	load := lifting("what a lifting jack carries", "bring lifting jacks that carry %s each", "lifting.capacity", float64(g.Lifting.Capacity), mostForce, func(l *job.Lifting, v float64) { l.Capacity = units.Force(v) })
+	load.kind = units.KindForce
+	stroke := lifting("the stroke of a lifting jack", "bring lifting jacks with a stroke of %s", "lifting.stroke", float64(g.Lifting.Stroke), 2, func(l *job.Lifting, v float64) { l.Stroke = units.Length(v) })
+	return append(out, load, stroke)
+}
+
+// passes are how high one pad is lifted at a time.
+func passes(g *job.Gear) []dimension {
+	if g.Lifting == nil {
+		return nil
+	}
+	d := lifting("the pass of a lifting jack", "lift in passes of %s", "lifting.pass", float64(g.Lifting.Pass), 0.05, func(l *job.Lifting, v float64) { l.Pass = units.Length(v) })
+	d.ease = OnSite
+	return []dimension{d}
+}
+
+// lifting is a dimension of the lifting jacks.
+func lifting(name, bring, key string, from, most float64, set func(l *job.Lifting, v float64)) dimension {
+	return dimension{name: name, ease: InYard, file: "gear", key: key, bring: bring, mends: []string{"raise.lift"}, from: from, least: 1e-3, most: most,
+		set: func(_ *job.Job, g *job.Gear, v float64) {
+			l := *g.Lifting
+			set(&l, v)
+			g.Lifting = &l
+		}}
+}
+
 // mostForce is what a job file takes for a line, in kN.
 const mostForce = 1000
 
@@ -69,7 +109,7 @@ const apronStep = 0.05
 // aprons are the slabs beyond the ends.
 func aprons(j *job.Job) []dimension {
 	one := func(end string, of func(j *job.Job) *job.EndWorks) dimension {
-		return dimension{name: "the apron beyond the " + end, ease: InWorks, file: "job", key: "ends." + end + ".apron", mends: "roll.support",
+		return dimension{name: "the apron beyond the " + end, ease: InWorks, file: "job", key: "ends." + end + ".apron", mends: []string{"roll.support", "setup.rest"},
 			from: float64(of(j).Apron), step: apronStep, least: 0, most: 100, set: func(j *job.Job, _ *job.Gear, v float64) { of(j).Apron = units.Length(v) }}
 	}
 	out := []dimension{

@@ -1,8 +1,10 @@
 package clearance
 
 import (
+	"fmt"
 	"math"
 	"strings"
+	"sync"
 
 	"boxwalk/clearance/allow"
 	"boxwalk/model"
@@ -12,12 +14,14 @@ import (
 // trials re-check a study with one dimension changed.
 type trials struct {
 	study *model.Study
+	goal  string          // the one check to pass; empty for the whole job
+	known *measured       // what was measured for other goals
 	steps map[string]bool // that do not pass as the study is
 	until []string        // steps up to the first of them
 }
 
 func newTrials(s *model.Study, r *Result) *trials {
-	t := &trials{study: s, steps: map[string]bool{}}
+	t := &trials{study: s, steps: map[string]bool{}, known: &measured{}}
 	for _, c := range r.Checks {
 		if c.Verdict != Pass && strings.HasPrefix(c.ID, "strip.") {
 			t.steps[c.Where.Step] = true
@@ -113,14 +117,84 @@ func (t *trials) at(d dimension, v float64) shortfall {
 		_, by := carrier.Settle(cell.Section, g, j.Set).Short()
 		sum += by
 	}
-	if sum > 0 {
+	if sum > 0 && t.asksSetting() {
 		return shortfall{settingsFall, sum}
 	}
-	s, troubles := model.BuildOn(j, g, t.study.Line)
-	if len(troubles) > 0 {
+	if t.goal != "" {
+		return t.goalShortfall(fmt.Sprintf("%s %s %v", d.key, d.name, v), func() (*model.Study, bool) { return t.built(d, v) })
+	}
+	s, ok := t.built(d, v)
+	if !ok {
 		return none
 	}
 	return t.shortfallOf(s)
+}
+
+// built is the study with a dimension at a value; false where there is none.
+func (t *trials) built(d dimension, v float64) (*model.Study, bool) {
+	j, g := d.at(t.study.Job, t.study.Gear, v)
+	if len(carrier.Lacks(g)) > 0 {
+		return nil, false
+	}
+	s, troubles := model.BuildOn(j, g, t.study.Line)
+	return s, len(troubles) == 0
+}
+
+// asksSetting tells whether what is looked for hangs on how the gear is set.
+func (t *trials) asksSetting() bool {
+	return t.goal == "" || t.goal == "setup.range" || follows(t.goal)
+}
+
+// measured keeps what one portion of the checks came to with a change made, which
+// several checks may be looked for in.
+type measured struct {
+	mu   sync.Mutex
+	said map[string]sum
+}
+
+// sum is what falls short, check by check; nil where nothing can be built.
+type sum map[string]float64
+
+// of is what is kept under a name, or worked out and kept.
+func (m *measured) of(name string, build func() (*model.Study, bool), work func(s *model.Study) []Entry) sum {
+	m.mu.Lock()
+	have, ok := m.said[name]
+	m.mu.Unlock()
+	if ok {
+		return have
+	}
+	if s, ok := build(); ok {
+		have = sum{}
+		for _, c := range work(s) {
+			have[c.ID] += missing([]Entry{c})
+		}
+	}
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if m.said == nil {
+		m.said = map[string]sum{}
+	}
+	m.said[name] = have
+	return have
+}
+
+// goalShortfall is the shortfall of the one check looked at; the change made has
+// a name, under which other checks may find what they look for.
+func (t *trials) goalShortfall(name string, build func() (*model.Study, bool)) shortfall {
+	of := portionOf(t.goal)
+	if of == strips {
+		switch fell := t.known.of("steps "+name, build, t.stepsFallen); {
+		case fell == nil:
+			return shortfall{sum: math.Inf(1)}
+		case fell[t.goal] > 0:
+			return shortfall{stepsFall, fell[t.goal]}
+		}
+	}
+	fell := t.known.of(fmt.Sprint(of, " ", name), build, func(s *model.Study) []Entry { return partly(s, of) })
+	if fell == nil {
+		return shortfall{sum: math.Inf(1)}
+	}
+	return shortfall{wholeFalls, fell[t.goal]}
 }
 
 // shortfallOf a study.
@@ -163,9 +237,12 @@ func (t *trials) baysOf(s *model.Study) []*bay {
 
 // stepsMissing is what is missing in the steps that did not pass before: these
 // alone are measured, which is a part of a whole check.
-func (t *trials) stepsMissing(s *model.Study) float64 {
+func (t *trials) stepsMissing(s *model.Study) float64 { return missing(t.stepsFallen(s)) }
+
+// stepsFallen are the checks of those steps.
+func (t *trials) stepsFallen(s *model.Study) []Entry {
 	if len(t.steps) == 0 {
-		return 0
+		return nil
 	}
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	reports := make([]*report, len(s.Bays))
@@ -174,15 +251,15 @@ func (t *trials) stepsMissing(s *model.Study) float64 {
 		reports[i] = &report{bay: b, strip: make([]stripped, len(b.Steps))}
 	}
 	t.measureSteps(s, reports)
-	var sum float64
+	var out []Entry
 	for _, i := range s.Reported() {
 		for k := range reports[i].Steps {
 			if t.looksAt(reports[i].bay, k) {
-				sum += missing(reports[i].stepChecks(k))
+				out = append(out, reports[i].stepChecks(k)...)
 			}
 		}
 	}
-	return sum
+	return out
 }
 
 // looksAt tells whether a step did not pass before and can be made.

@@ -135,7 +135,7 @@ type EndRow struct {
 	Value   Bracket `json:"value"`
 }
 
-// CureRow is one change in a file with which the whole job passes. From and To
+// CureRow is one change in a file with which a check, or the whole job, passes. From and To
 // are SI; where CountedFrom is not empty they are counted from that reading.
 type CureRow struct {
 	Text        string  `json:"text"`
@@ -147,6 +147,10 @@ type CureRow struct {
 	From        float64 `json:"from"`
 	To          float64 `json:"to"`
 	Unit        string  `json:"unit"`
+
+	Check  string   `json:"check"`  // the check that it cures by itself; empty for the whole job
+	Breaks []string `json:"breaks"` // ids that pass no longer with it
+	Passes bool     `json:"passes"` // the whole job passes with it
 }
 
 // PartRow is the bracket of one part against one zone over one step. Upper is

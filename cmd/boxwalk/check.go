@@ -32,7 +32,9 @@ JOB is a job file, or - for standard input; the gear path then starts from the
 working directory.
 
 --cures looks, where a job does not pass, for single changes in the job or gear
-file with which it does: each is found by checking the whole job again.`,
+file with which it does, and for each check that does not pass with which that
+check does: each is found by checking again, and with each stands what else then
+passes no longer.`,
 		Example: `  boxwalk check job.yaml
   boxwalk check job.yaml --json --proof proof.txt > result.json
   boxwalk check job.yaml --cures
@@ -44,7 +46,7 @@ file with which it does: each is found by checking the whole job again.`,
 	c.Flags().StringVar(&o.proof.file, "proof", "", "write the proof of the clearances to this `FILE` (boxwalk verify)")
 	c.Flags().BoolVar(&o.proof.parts, "proof-parts", false, "also prove every part's own number of clearance.csv")
 	c.Flags().StringSliceVar(&o.only, "only", nil, "check only these ids or groups of ids; the result then clears nothing")
-	c.Flags().IntVar(&o.cures, "cures", 0, "where the job does not pass, look for up to `N` single changes that make it pass")
+	c.Flags().IntVar(&o.cures, "cures", 0, "where the job does not pass, look for up to `N` single changes that make it pass, and for as many for each check")
 	c.Flags().Lookup("cures").NoOptDefVal = "3"
 	setFlagOn(c, &o.set)
 	return c
@@ -121,7 +123,7 @@ func (a *app) cure(s *model.Study, r *clearance.Result, most int) {
 	show, done := a.progress()
 	defer done()
 	r.Cures = []clearance.CureRow{}
-	for _, c := range clearance.FindCures(s, r, most, show) {
+	for _, c := range clearance.AllCures(s, r, most, show) {
 		r.Cures = append(r.Cures, c.Row())
 	}
 }

@@ -2,6 +2,7 @@ package table
 
 import (
 	"slices"
+	"strings"
 
 	"boxwalk/clearance"
 )
@@ -14,27 +15,71 @@ var makers = map[clearance.Ease]string{
 }
 
 // cures are the single changes with which the job passes, where they were asked
-// for and it does not.
+// for and it does not, and those with which one check does.
 func (t *terminal) cures() {
 	r := t.result
 	if r.Cures == nil || r.Verdict == clearance.Pass {
 		return
 	}
 	t.print("\n" + t.paint.in(bold, "Cures") + "\n")
+	whole, each := t.split()
+	t.curesOfAll(whole)
+	if len(each) > 0 {
+		t.print(hung("  ", "These make one check pass, by itself:", t.width))
+	}
+	for _, c := range each {
+		t.print(hung("  - ", c.Check+", "+makers[c.Ease]+": "+c.Text+"; "+aftermath(c), t.width))
+	}
 	if len(r.Cures) == 0 {
-		t.print(hung("  ", "No single change within reach makes it pass. The search tries one dimension at a time: readings of the steps, leg holes and gauge, line, hold-back and age of the invert, panels, steel members, aprons. It tries no two changes together, no other order of steps, no other limits.", t.width))
 		return
-	}
-	text := "Any one of these changes makes the whole job pass, checked again with the change made."
-	if len(r.Cures) == 1 {
-		text = "This one change makes the whole job pass, checked again with the change made."
-	}
-	t.print(hung("  ", text, t.width))
-	for _, c := range r.Cures {
-		t.print(hung("  - ", makers[c.Ease]+": "+c.Text, t.width))
 	}
 	if slices.ContainsFunc(r.Cures, func(c clearance.CureRow) bool { return c.File == "gear" }) {
 		t.print(hung("  ", "A change in the gear file is one for every job that uses it.", t.width))
 	}
 	t.print(hung("  ", "A cure is a change in the files, found by a search over single dimensions, with next to no margin beyond the limits. Whether it can be built and is sound is for the engineer to judge.", t.width))
+}
+
+// split tells the cures of the whole job from those of one check; of these it
+// leaves out what stands among the first.
+func (t *terminal) split() (whole, each []clearance.CureRow) {
+	for _, c := range t.result.Cures {
+		same := func(w clearance.CureRow) bool { return w.Text == c.Text }
+		switch {
+		case c.Check == "":
+			whole = append(whole, c)
+		case !slices.ContainsFunc(whole, same):
+			each = append(each, c)
+		}
+	}
+	return whole, each
+}
+
+// aftermath is what the rest does with a cure of one check.
+func aftermath(c clearance.CureRow) string {
+	switch n := len(c.Breaks); {
+	case c.Passes:
+		return "with it the whole job passes"
+	case n == 0:
+		return "the rest stays as it was, or gains"
+	case n == 1:
+		return "but then " + c.Breaks[0] + " passes no longer"
+	default:
+		return "but then " + strings.Join(c.Breaks[:n-1], ", ") + " and " + c.Breaks[n-1] + " pass no longer"
+	}
+}
+
+// curesOfAll are the cures of the whole job.
+func (t *terminal) curesOfAll(list []clearance.CureRow) {
+	if len(list) == 0 {
+		t.print(hung("  ", "No single change within reach makes the whole job pass. The search tries one dimension at a time: readings of the steps, leg holes and gauge, line, restraint and age of the invert, panels, steel members, what wheels and jacks carry, aprons. It tries no two changes together, no other order of steps, no other limits.", t.width))
+		return
+	}
+	text := "Any one of these changes makes the whole job pass, checked again with the change made."
+	if len(list) == 1 {
+		text = "This one change makes the whole job pass, checked again with the change made."
+	}
+	t.print(hung("  ", text, t.width))
+	for _, c := range list {
+		t.print(hung("  - ", makers[c.Ease]+": "+c.Text, t.width))
+	}
 }

@@ -104,8 +104,12 @@ func TestTablesReadAsTheGoldenFiles(t *testing.T) {
 	empty := &clearance.Result{}
 	cured, incurable := sample(), sample()
 	cured.Cures = []clearance.CureRow{
-		{Text: "change the wheel gauge from 1800 mm to 1900 mm (set.gauge in the job file)", Ease: clearance.OnSite, File: "job", Dimension: "the wheel gauge", Key: "set.gauge", From: 1.8, To: 1.9, Unit: "m"},
-		{Text: "change the roof panels' width from 1120 mm to 1100 mm (roof.widths, all of them in the gear file)", Ease: clearance.InYard, File: "gear", Dimension: "the roof panels' width", Key: "roof.widths, all of them", From: 1.12, To: 1.1, Unit: "m"},
+		{Text: "change the wheel gauge from 1800 mm to 1900 mm (set.gauge in the job file)", Ease: clearance.OnSite, File: "job", Dimension: "the wheel gauge", Key: "set.gauge", From: 1.8, To: 1.9, Unit: "m", Passes: true},
+		{Text: "change the roof panels' width from 1120 mm to 1100 mm (roof.widths, all of them in the gear file)", Ease: clearance.InYard, File: "gear", Dimension: "the roof panels' width", Key: "roof.widths, all of them", From: 1.12, To: 1.1, Unit: "m", Passes: true},
+		{Text: "change the wheel gauge from 1800 mm to 1900 mm (set.gauge in the job file)", Ease: clearance.OnSite, File: "job", Check: "strip.dig", Passes: true},
+		{Text: "change the foot", Ease: clearance.OnSite, File: "job", Check: "strip.dig"},
+		{Text: "change the hinge", Ease: clearance.InYard, File: "gear", Check: "roll.support", Breaks: []string{"setup.range"}},
+		{Text: "change the leg", Ease: clearance.InYard, File: "gear", Check: "roll.support", Breaks: []string{"setup.rest", "strip.dig", "roll.clear"}},
 	}
 	incurable.Cures = []clearance.CureRow{}
 	for name, write := range map[string]func(io.Writer) error{
@@ -404,7 +408,7 @@ func TestResultsHoldToTheirSchemaAndItListsEveryKey(t *testing.T) {
 	}
 	whole := sample()
 	whole.Checks[0].Where.A, whole.Checks[0].Where.B = &geom.Vec{1, 2, 3}, &geom.Vec{}
-	whole.Cures = []clearance.CureRow{{Ease: clearance.InWorks, File: "job"}}
+	whole.Cures = []clearance.CureRow{{Ease: clearance.InWorks, File: "job", Breaks: []string{}}, {Ease: clearance.OnSite, File: "job", Check: "strip.dig", Breaks: []string{"setup.range"}}}
 	results := map[string]*clearance.Result{"sample": whole}
 	for _, name := range []string{"one-pour", "arms-first", "narrow-filler", "quarry-lane"} {
 		results[name] = clearance.Check(study(t, name), clearance.Options{})

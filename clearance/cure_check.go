@@ -1,0 +1,226 @@
+package clearance
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"boxwalk/model"
+)
+
+// family is what kind of thing a dimension is. What a check's numbers come from
+// is told by families, so that nobody looks for a wheel gauge that frees a hanger.
+type family int
+
+// The families.
+const (
+	ofReading family = iota
+	ofSetting
+	ofMeans
+	ofPanels
+	ofSteel
+	ofApron
+)
+
+// hangsOn lists, for the checks that do not hang on everything, the families that
+// can have a part in them, besides what is made for them alone.
+var hangsOn = map[string][]family{
+	"setup.faces":  {ofSetting, ofPanels, ofSteel},
+	"setup.length": {ofSteel},
+	"setup.rest":   {ofReading, ofSetting},
+	"setup.jacks":  {},
+	"raise.lift":   {ofSetting},
+	"roll.track":   {ofSetting},
+	"roll.support": {ofSetting},
+	"roll.tip":     {ofReading, ofSetting},
+	"roll.pull":    {},
+	"roll.hold":    {},
+	"roll.wheel":   {},
+	"roll.bearing": {},
+}
+
+// canMend tells whether a dimension can have a part in a check.
+func canMend(d dimension, id string) bool {
+	if len(d.mends) > 0 {
+		return slices.Contains(d.mends, id)
+	}
+	if d.reach && id != "setup.range" && id != "setup.length" {
+		return false
+	}
+	list, some := hangsOn[id]
+	return !some || slices.Contains(list, d.family)
+}
+
+// byItself is the same search for one check alone.
+func (t *trials) byItself(r *Result, id string) *trials {
+	var own Result
+	for _, c := range r.Checks {
+		if c.ID == id {
+			own.Checks = append(own.Checks, c)
+		}
+	}
+	out := newTrials(t.study, &own)
+	out.goal, out.steps, out.known = id, t.steps, t.known
+	return out
+}
+
+// AllCures lists the cures of the whole job, as FindCures does, and behind them,
+// for each check that does not pass, in the order of the checks, the least single
+// changes with which that check passes; up to most for the job and for each. With
+// each stands what else then passes no longer; those that break nothing stand
+// first, then as in FindCures. Checks whose numbers come from a setting that the
+// gear does not have are left out: setup.range is to be mended first. Progress,
+// which may be nil, is called as dimensions are done.
+func AllCures(s *model.Study, r *Result, most int, progress func(done, of int)) []Cure {
+	if r.Verdict == Pass || most < 1 {
+		return nil
+	}
+	var list []search
+	t, all := newTrials(s, r), dimensions(s)
+	total, ids := 0, fallen(r)
+	for _, id := range ids {
+		own := t.byItself(r, id)
+		if own.asksSetting() && id != "setup.range" && t.misset(s) {
+			continue
+		}
+		here := func() (*model.Study, bool) { return s, true }
+		list = append(list, search{own, own.goalShortfall("", here), own.mending(all)})
+		total += len(list[len(list)-1].list)
+	}
+	done := 0
+	var each [][]Cure
+	for _, one := range list {
+		each = append(each, one.all(r, func() {
+			if progress != nil {
+				progress(done, total)
+			}
+			done++
+		}))
+	}
+	var out []Cure
+	if len(list) < len(ids) {
+		out = FindCures(s, r, most, nil)
+	} else {
+		out = t.ofAll(each, most)
+	}
+	for _, cures := range each {
+		out = append(out, cures[:min(len(cures), most)]...)
+	}
+	return out
+}
+
+// misset tells whether the gear has no setting for one of the cells.
+func (t *trials) misset(s *model.Study) bool {
+	for _, b := range s.Bays {
+		if dimensions, _ := b.Carrier.Short(); dimensions > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// ofAll are the cures of the whole job: a change that is one has to be one of
+// each check by itself.
+func (t *trials) ofAll(each [][]Cure, most int) []Cure {
+	now := t.shortfallOf(t.study)
+	var out []Cure
+	for _, c := range each[0] {
+		for _, others := range each[1:] {
+			if !slices.ContainsFunc(others, func(o Cure) bool { return o.Key == c.Key && o.Dimension == c.Dimension }) {
+				c.dimension.set = nil
+			}
+		}
+		switch ok := c.Whole; {
+		case c.dimension.set == nil:
+		case ok:
+			c.Check = ""
+			out = append(out, c)
+		default:
+			if c, ok = t.cure(c.dimension, now, math.Inf(1)); ok {
+				c.Whole = true
+				out = append(out, c)
+			}
+		}
+	}
+	slices.SortStableFunc(out, easiest)
+	return out[:min(len(out), most)]
+}
+
+// search is one check to be mended and what may mend it.
+type search struct {
+	*trials
+	now  shortfall
+	list []dimension
+}
+
+// mending are the dimensions that can have a part in the check looked at.
+func (t *trials) mending(list []dimension) []dimension {
+	var out []dimension
+	for _, d := range list {
+		if canMend(d, t.goal) && !(portionOf(t.goal) == strips && t.tooLate(d)) {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// all are the cures of a check, the first to be told first.
+func (s search) all(r *Result, tick func()) []Cure {
+	var out []Cure
+	for _, d := range s.list {
+		tick()
+		c, ok := s.cure(d, s.now, math.Inf(1))
+		if !ok {
+			continue
+		}
+		if c, ok = s.proved(c, r); ok {
+			out = append(out, c)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Cure) int {
+		return cmp.Or(cmp.Compare(min(1, len(a.Breaks)), min(1, len(b.Breaks))), easiest(a, b))
+	})
+	return out
+}
+
+// proved checks the whole job with a cure of one check: whether that check
+// passes, and what passes no longer.
+func (s search) proved(c Cure, r *Result) (Cure, bool) {
+	study, ok := s.built(c.dimension, c.To)
+	if !ok {
+		return c, false
+	}
+	after := Check(study, Options{Brief: true})
+	c.Check, c.Breaks = s.goal, worsened(r, after)
+	c.Whole = after.Verdict == Pass
+	return c, !slices.Contains(fallen(after), s.goal)
+}
+
+// fallen are the ids that have anything but passes, in the order of the checks.
+func fallen(r *Result) []string {
+	var out []string
+	for _, c := range r.Checks {
+		if c.Verdict != Pass && !slices.Contains(out, c.ID) {
+			out = append(out, c.ID)
+		}
+	}
+	return out
+}
+
+// worsened are the ids of entries that passed, or were not there, and do not pass
+// now.
+func worsened(before, after *Result) []string {
+	fell := map[string]bool{}
+	for _, c := range before.Checks {
+		if c.Verdict != Pass {
+			fell[c.ID+"\x00"+c.Subject] = true
+		}
+	}
+	var out []string
+	for _, c := range after.Checks {
+		if c.Verdict != Pass && !fell[c.ID+"\x00"+c.Subject] && !slices.Contains(out, c.ID) {
+			out = append(out, c.ID)
+		}
+	}
+	return out
+}

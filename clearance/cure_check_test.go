@@ -1,0 +1,81 @@
+package clearance
+
+import (
+	"reflect"
+	"slices"
+	"testing"
+
+	"boxwalk/model"
+)
+
+func TestACheckIsCuredByItselfAndSaysWhatThenBreaks(t *testing.T) {
+	// brow-lane: the crest wants the plates 12 mm higher than the 60 of the last
+	// step, 60 + 12 = 72; the jacks go to 140, the wheels touch at 210: 70
+	s := jobFile(t, "brow-lane")
+	r := Check(s, Options{Brief: true})
+	cures := AllCures(s, r, 3, nil)
+	if len(cures) != 1 {
+		t.Fatalf("%v", cures)
+	}
+	c := cures[0]
+	if c.Check != "roll.clear" || c.Whole || !reflect.DeepEqual(c.Breaks, []string{"setup.range"}) || c.dimension.turned != "plates up" {
+		t.Errorf("%+v", c.Row())
+	}
+	with := func(v float64) []string {
+		changed, troubles := model.Build(c.At(s.Job, s.Gear, v))
+		if len(troubles) > 0 {
+			t.Fatal(troubles)
+		}
+		return fallen(Check(changed, Options{Brief: true}))
+	}
+	if after := with(c.To); slices.Contains(after, "roll.clear") || !slices.Contains(after, "setup.range") {
+		t.Errorf("%s leaves %v", c.Text(), after)
+	}
+	if !slices.Contains(with(c.To+c.Step), "roll.clear") {
+		t.Errorf("%s: a step less does as well", c.Text())
+	}
+}
+
+func TestEachOfTwoFailingChecksIsCuredByItself(t *testing.T) {
+	// no hold-back on 6 %, and an invert of three and a half days of slow cement:
+	// neither mends the other
+	s := jobFile(t, "chalk-hill", [2]string{"invert_age: 7 d", "invert_age: 3.5 d"}, [2]string{"strength: 30 MPa, cement: N, curing: 14 degC", "strength: 16 MPa, cement: S, curing: 14 degC"})
+	r := Check(s, Options{Brief: true})
+	if got := fallen(r); !reflect.DeepEqual(got, []string{"roll.hold", "roll.bearing"}) {
+		t.Fatalf("%v", got)
+	}
+	var by []string
+	for _, c := range AllCures(s, r, 3, nil) {
+		by = append(by, c.Check+" "+c.Key)
+		if len(c.Breaks) > 0 || c.Whole {
+			t.Errorf("%+v", c.Row())
+		}
+	}
+	if want := []string{"roll.hold travel.hold_back.capacity", "roll.bearing schedule.invert_age"}; !reflect.DeepEqual(by, want) {
+		t.Errorf("%v, want %v", by, want)
+	}
+}
+
+func TestAPortionOfAChecksWorkSaysWhatTheWholeCheckSays(t *testing.T) {
+	for _, name := range []string{"brow-lane", "arms-first", "weir-street", "otter-brook"} {
+		s := jobFile(t, name)
+		r := Check(s, Options{Brief: true})
+		for _, of := range []portion{unsearched, strips, raises, advances} {
+			want, got := map[string]Verdict{}, map[string]Verdict{}
+			for _, c := range r.Checks {
+				if portionOf(c.ID) == of {
+					want[c.ID+" "+c.Subject] = c.Verdict
+				}
+			}
+			for _, c := range partly(s, of) {
+				got[c.ID+" "+c.Subject] = c.Verdict
+				if v, ok := want[c.ID+" "+c.Subject]; !ok || v != c.Verdict {
+					t.Errorf("%s, %s %s: %v by itself, %v in the whole", name, c.ID, c.Subject, c.Verdict, v)
+				}
+			}
+			if len(got) == 0 || (of == unsearched && len(got) != len(want)) {
+				t.Errorf("%s: %d entries of %d", name, len(got), len(want))
+			}
+		}
+	}
+}
