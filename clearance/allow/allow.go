@@ -28,7 +28,7 @@ const (
 )
 
 // table lists the default entries: key in the job's tolerance group, words,
-// millimetres, source.
+// millimetres, source. Those without a number grow with the section, see grow.
 var table = []struct {
 	key, words string
 	mm         float64
@@ -41,8 +41,8 @@ var table = []struct {
 	{"track_level", "level difference between the two wheel tracks", 6, judgement},
 	{"setting", "adjusters off their reading", 3, judgement},
 	{"alignment", "concrete formed by others off line, 1 in", 25, concrete},
-	{"thickness", "section size of concrete formed by others, 3/8 in", 10, concrete},
-	{"plumb", "plumb of concrete formed by others, 0.3 %", 7, "ACI 117-10 4.1, from memory"},
+	{"thickness", "section size of concrete formed by others", 0, ""},
+	{"plumb", "plumb of concrete formed by others", 0, ""},
 	{"soffit_face", "roof panel face off its place", 3, judgement},
 	{"roof_sag", "sag and creep of the young roof", 5, judgement},
 	{"invert", "invert off level", 6, judgement},
@@ -54,12 +54,17 @@ var table = []struct {
 }
 
 // Tolerances are all entries of a job.
-type Tolerances struct{ entries map[string]Entry }
+type Tolerances struct {
+	entries map[string]Entry
+	given   map[string]bool // by the job
+}
 
 // Of takes the defaults and what the job puts in their place. The wander of
-// the job's travel group counts unless the tolerance group says otherwise.
+// the job's travel group counts unless the tolerance group says otherwise. What
+// grows with the section is that of the job's highest cell and thickest wall; see
+// [Tolerances.In] for each cell's own.
 func Of(j *job.Job) Tolerances {
-	t := Tolerances{entries: map[string]Entry{}}
+	t := Tolerances{entries: map[string]Entry{}, given: map[string]bool{}}
 	for _, e := range table {
 		t.entries[e.key] = Entry{Key: e.key, Words: e.words, Value: e.mm / 1000, Source: e.source}
 	}
@@ -73,13 +78,18 @@ func Of(j *job.Job) Tolerances {
 	} {
 		t.set(key, v)
 	}
-	return t
+	rise, wall := greatest(j)
+	return t.grow(rise, wall)
 }
 
 func (t Tolerances) set(key string, v *units.Length) {
 	e := t.entries[key]
-	if v == nil || float64(*v) == e.Value {
+	if v == nil {
 		return
+	}
+	t.given[key] = true
+	if float64(*v) == e.Value && e.Source != "" {
+		return // the default, said again
 	}
 	e.Value, e.Source = float64(*v), "the job"
 	t.entries[key] = e
@@ -122,7 +132,9 @@ type Standing struct {
 }
 
 // In a section, on a gauge in metres.
-func (t Tolerances) In(s culvert.Section, gauge float64) Standing { return Standing{t, s, gauge} }
+func (t Tolerances) In(s culvert.Section, gauge float64) Standing {
+	return Standing{t.grow(s.Rise, math.Max(s.Left, s.Right)), s, gauge}
+}
 
 // Of a zone, for a gap square to its face. A haunch is met sideways and from
 // above or below at once, each counting with its share of the direction square

@@ -2,10 +2,12 @@ package allow
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"boxwalk/model/culvert"
 	"boxwalk/model/job"
+	"boxwalk/model/units"
 )
 
 func TestAllowancesAreTheWorkedSums(t *testing.T) {
@@ -14,7 +16,7 @@ func TestAllowancesAreTheWorkedSums(t *testing.T) {
 	// worst case and root-sum-square in millimetres, worked by hand
 	for zone, want := range map[culvert.Zone][2]float64{
 		culvert.Wall:         {42, 20.4},
-		culvert.Kicker:       {84, 34.5},
+		culvert.Kicker:       {84.2, 34.5}, // the reference has 84 with 7 for plumb
 		culvert.Roof:         {19, 9.1},
 		culvert.Hanger:       {38, 21.1},
 		culvert.HaunchBottom: {70 / math.Sqrt2, 22.65},
@@ -29,7 +31,7 @@ func TestAllowancesAreTheWorkedSums(t *testing.T) {
 
 // worked is the worked cell's section with a bottom haunch of its own.
 func worked(run, rise float64) culvert.Section {
-	return culvert.Section{HalfSpan: 1.5, Rise: 2.4, Top: culvert.Haunch{Run: 0.2, Rise: 0.2}, Bottom: culvert.Haunch{Run: run, Rise: rise}}
+	return culvert.Section{HalfSpan: 1.5, Rise: 2.4, Left: 0.25, Right: 0.25, Top: culvert.Haunch{Run: 0.2, Rise: 0.2}, Bottom: culvert.Haunch{Run: run, Rise: rise}}
 }
 
 func TestSteepHaunchIsMetMoreSidewaysThanAFlatOne(t *testing.T) {
@@ -57,6 +59,72 @@ func TestTracksOutOfLevelMoveATallCarrierOnANarrowGaugeMore(t *testing.T) {
 	by := tol.In(tall, 1.2).Of(culvert.Wall).WorstCase - tol.In(low, 1.8).Of(culvert.Wall).WorstCase
 	if math.Abs(by-0.010) > 1e-9 {
 		t.Errorf("%.2f mm more, want 10", by*1e3)
+	}
+}
+
+func TestPlumbGrowsWithTheWall(t *testing.T) {
+	// lesser of 0.3 % and 25: 2400 x 0.003 = 7.2; 1200 x 0.003 = 3.6; 4270 x
+	// 0.003 = 12.81; 10000 x 0.003 = 30
+	tol := Of(&job.Job{})
+	for rise, want := range map[float64]float64{2.4: 7.2, 1.2: 3.6, 4.27: 12.81, 10: 25} {
+		s := worked(0.15, 0.15)
+		s.Rise = rise
+		if got := 1e3 * tol.In(s, 1.8).Value("plumb"); math.Abs(got-want) > 1e-9 {
+			t.Errorf("%.2f mm on %g m, want %.2f", got, rise, want)
+		}
+	}
+	none := units.Length(0)
+	if e := Of(&job.Job{Tolerance: job.Tolerance{Plumb: &none}}).entries["plumb"]; e.Value != 0 || e.Source != "the job" {
+		t.Errorf("none in the job is %+v", e)
+	}
+	given := units.Length(0.007)
+	set := Of(&job.Job{Tolerance: job.Tolerance{Plumb: &given}})
+	s := worked(0.15, 0.15)
+	s.Rise = 6
+	if got := set.In(s, 1.8).Value("plumb"); got != 0.007 {
+		t.Errorf("the job's 7 mm are %.2f mm", 1e3*got)
+	}
+}
+
+func TestThicknessToleranceGrowsWithTheThickerWall(t *testing.T) {
+	// + 3/8 in to 12 in, + 1/2 in to 36 in, + 1 in beyond: 10, 13, 25 mm
+	tol := Of(&job.Job{})
+	for walls, want := range map[[2]float64]float64{{0.25, 0.2}: 10, {0.3048, 0.2}: 10, {0.2, 0.305}: 13, {0.35, 0.3}: 13, {0.9144, 0.2}: 13, {0.2, 0.92}: 25} {
+		s := worked(0.15, 0.15)
+		s.Left, s.Right = walls[0], walls[1]
+		if got := 1e3 * tol.In(s, 1.8).Value("thickness"); math.Abs(got-want) > 1e-9 {
+			t.Errorf("%.1f mm on walls of %v, want %.1f", got, walls, want)
+		}
+	}
+}
+
+func TestAGrowingToleranceStatesItsFormulaAndItsSource(t *testing.T) {
+	j := &job.Job{Culvert: job.Culvert{Cells: job.Cells{Count: 2}, Span: 3, Rise: 4.27, OuterWall: 0.25, InnerWall: 0.35}}
+	entries := map[string]Entry{}
+	for _, e := range Of(j).All() {
+		entries[e.Key] = e
+	}
+	for key, want := range map[string]struct {
+		mm    float64
+		words []string
+	}{
+		"plumb":     {12.81, []string{"0.3 %", "4270 mm", "25 mm", "from memory"}},
+		"thickness": {13, []string{"350 mm", "+1/2 in", "12 to 36 in", "toward the carrier", "from memory"}},
+	} {
+		e := entries[key]
+		if math.Abs(1e3*e.Value-want.mm) > 1e-9 {
+			t.Errorf("%s is %.2f mm, want %.2f", key, 1e3*e.Value, want.mm)
+		}
+		for _, w := range want.words {
+			if said := e.Words + "; " + e.Source; !strings.Contains(said, w) {
+				t.Errorf("%s does not say %q: %s", key, w, said)
+			}
+		}
+	}
+	// without a section: the most that plumb can be, and walls up to 12 in
+	none := Of(&job.Job{})
+	if none.Value("plumb") != 0.025 || none.Value("thickness") != 0.010 {
+		t.Errorf("plumb %g, thickness %g", none.Value("plumb"), none.Value("thickness"))
 	}
 }
 
