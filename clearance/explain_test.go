@@ -27,7 +27,7 @@ func TestExplanationsStateWhatTheCodeWorksWith(t *testing.T) {
 			"B phi/2", "friction x", "W max(a, B - a)/B x friction x tan(phi)", "starting pull", "t sin(phi)"},
 		"roll.pull": {"W (sin a + f b cos a)", "not below 0"},
 		"roll.tip":  {"crossfall", "track_level", "gauge"},
-		"roll.bearing": {fmt.Sprintf("%g x the load rocking of roll.wheel", load.LiveFactor), fmt.Sprintf("phi %g", load.PhiACI), "0.85 f A1 min(sqrt(A2/A1), 2)",
+		"roll.bearing": {fmt.Sprintf("%g x the most on one wheel, rocking as in roll.wheel", load.LiveFactor), fmt.Sprintf("phi %g", load.PhiACI), "0.85 f A1 min(sqrt(A2/A1), 2)",
 			"exp(13.65 - 4000/(273 + T))", "0 to 80 degC", "fcm - 8 MPa", "28 d", "3 d", "exp(s (1 - sqrt(28/t)))", "s = 0.20 (R), 0.25 (N), 0.38 (S)", "cylinders", "concrete.curing"},
 	} {
 		e, ok := Explain(id)
