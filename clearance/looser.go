@@ -27,7 +27,7 @@ var grows = map[string]bool{"setup.faces": true, "strip.drag": true, "raise.lift
 func looserThanDefault(j *job.Job, g *job.Gear) []Looser {
 	l := loosening{imperial: j.Job.Units == units.Imperial.String()}
 	l.limits(LimitsOf(j))
-	l.tolerances(allow.Of(j), allow.Of(&job.Job{Travel: job.Travel{Wander: j.Travel.Wander}}))
+	l.tolerances(allow.Of(j), allow.Of(&job.Job{Travel: job.Travel{Wander: j.Travel.Wander}, Culvert: j.Culvert}))
 	for _, c := range append(job.Choices(j), job.Choices(g)...) {
 		if c.Looser() {
 			l.add(c.Key, c.Kind, c.Value, c.Standard, c.Source)

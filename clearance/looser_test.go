@@ -33,6 +33,8 @@ func TestWhatAJobSetsLooserIsToldWithBothNumbers(t *testing.T) {
 		{"limits: {strip.release: 0 mm}", "limits.strip.release", "zero, which takes it out of the check; the default is 3 mm"},
 		{"tolerance: {jack_level: 1 mm}", "tolerance.jack_level", "is 1 mm; the default is 2.5 mm"},
 		{"tolerance: {lag: 20 mm}", "", ""},
+		{"tolerance: {plumb: 5 mm}", "tolerance.plumb", "is 5 mm; the default is 7.2 mm"}, // 0.3 % of 2400
+		{"tolerance: {plumb: 7.2 mm}", "", ""},
 		{"travel: {wander: 5 mm}", "travel.wander", "is 5 mm; the default is 15 mm"},
 		{"travel: {breakaway: 1}", "travel.breakaway", "is 1; the default is 2"},
 	} {
