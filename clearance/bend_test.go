@@ -19,11 +19,11 @@ culvert:
   haunch: {top: 200 x 200 mm, bottom: 150 x 150 mm}
   kicker: 300 mm
   pours: [9 m, 9 m]
+alignment:
+  plan: [{tangent: 9 m}, {turn: ` + degrees + ` left}, {tangent: 9 m}]
 schedule: {invert_age: 7 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
 travel: {hold_back: {capacity: 10 kN}}
-alignment:
-  plan: [{tangent: 9 m}, {turn: ` + degrees + ` left}, {tangent: 9 m}]
 gear: gear.yaml
 `
 }
