@@ -51,9 +51,16 @@ func (a *app) study(path string, overrides []string) (*model.Study, *reading, er
 }
 
 // take remembers an input by its base name and hash, and its text for excerpts.
+// Of the name it keeps what can be printed: it stands on sheets and in proofs.
 func (r *reading) take(t text, name string) {
 	sum := sha256.Sum256(t.bytes)
 	r.sources[t.name] = t.bytes
+	name = strings.Map(func(c rune) rune {
+		if job.Printable(c) {
+			return c
+		}
+		return '?'
+	}, strings.ToValidUTF8(name, "?"))
 	r.inputs = append(r.inputs, clearance.Input{Name: name, SHA256: hex.EncodeToString(sum[:])})
 }
 

@@ -34,6 +34,7 @@ type rule struct {
 	least, most, above *float64 // limits in SI, or of a whole number
 	kind               units.Kind
 	fewest, atMost     int // items of a list; 0: no limit
+	longest            int // characters of a text
 }
 
 var (
@@ -98,6 +99,9 @@ func ruleFor(t reflect.Type, tags reflect.StructTag) *rule {
 		r.enum = strings.Split(enum, "|")
 	}
 	r.fewest, r.atMost = wholeTag(tags, "minitems"), wholeTag(tags, "maxitems")
+	if r.longest = wholeTag(tags, "maxlength"); r.longest == 0 {
+		r.longest = mostCharacters
+	}
 	r.unit = unitTag(tags)
 	if isUnion(leafType(t)) {
 		return r // its limits belong to what its DecodeNode reads

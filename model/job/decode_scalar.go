@@ -8,8 +8,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"boxwalk/model/units"
 
@@ -19,6 +17,10 @@ import (
 // mostCharacters is the longest text of one value; what is longer does not fit
 // a title block or a step card.
 const mostCharacters = 400
+
+// mostMarks is how many marks a letter may carry, judgement: any script has
+// fewer, and more run into the lines above and below.
+const mostMarks = 4
 
 // written is a scalar text and the node to blame for it.
 type written struct {
@@ -249,9 +251,9 @@ func (d *Decoder) textFits(r *rule, w written, path string) bool {
 	if r.enum != nil {
 		return d.chosen(r, w, path)
 	}
-	switch why := unprintable(w.text); {
+	switch why := unprintable(w.text, r.longest); {
 	case why != "":
-		d.Fail(w.node, path, "the text "+why, "", "write it in plain characters, at most "+strconv.Itoa(mostCharacters))
+		d.Fail(w.node, path, "the text "+why, "", "write it in plain characters, at most "+strconv.Itoa(r.longest))
 		return false
 	case strings.TrimSpace(w.text) == "" && !r.optional && !r.defaults:
 		d.Fail(w.node, path, "the text is empty", r.doc, "write a text")
@@ -282,19 +284,4 @@ func words(enum []string) []string {
 		}
 	}
 	return shown
-}
-
-// unprintable says why a text cannot stand on a sheet: a control character or a
-// line break would corrupt a drawing, and marks that turn the direction of
-// writing make a text read as another.
-func unprintable(text string) string {
-	for _, r := range text {
-		if unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || r == '\u2028' || r == '\u2029' {
-			return fmt.Sprintf("has an invisible control character (U+%04X)", r)
-		}
-	}
-	if n := utf8.RuneCountInString(text); n > mostCharacters {
-		return fmt.Sprintf("has %d characters, at most %d are read", n, mostCharacters)
-	}
-	return ""
 }

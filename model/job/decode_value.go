@@ -247,7 +247,7 @@ func (d *Decoder) table(n ast.Node, path string, v reflect.Value, r *rule) {
 		if pairs[key] != pair {
 			continue
 		}
-		if why := unprintable(key); why != "" || key == "" {
+		if why := unprintable(key, mostCharacters); why != "" || key == "" {
 			d.failKey(pair, path, "a name "+emptyOr(why), "", "write it in plain characters")
 			continue
 		}

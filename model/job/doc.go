@@ -34,6 +34,7 @@
 //	enum:"a|b|c"       the words allowed
 //	example:"3 m"      a likely value, for messages and editors
 //	minitems:"1" maxitems:"4"   number of items of a list
+//	maxlength:"60"     characters of a text; without it 400
 //
 // A field that is no pointer and has neither default nor optional is required.
 // A length whose own limits reach beyond 100 km is read as a coordinate, with
@@ -42,8 +43,8 @@
 // # What is refused
 //
 // Unknown and repeated keys; keys without a value; a unit of another quantity; a
-// comma between two digits; NaN, infinities and absurd sizes; texts with control
-// characters, which would corrupt a drawing. Of YAML, anchors, aliases, merge
+// comma between two digits; NaN, infinities and absurd sizes; texts with
+// characters that a drawing cannot show (Printable). Of YAML, anchors, aliases, merge
 // keys, tags, directives, question-mark keys and further documents, so that no
 // small text can unfold into a large one. Of a file, what is not UTF-8, more
 // than 1 MiB, 10 000 lines, 20 000 characters in a line, 20 000 words and signs

@@ -28,7 +28,7 @@ type Gear struct {
 
 // GearTitle names the gear.
 type GearTitle struct {
-	Name  string `yaml:"name" doc:"The gear's name."`
+	Name  string `yaml:"name" maxlength:"60" doc:"The gear's name."`
 	Kind  string `yaml:"kind" enum:"roof_halves|roof_whole" doc:"Kind of collapse."`
 	Units string `yaml:"units" default:"metric" enum:"metric|imperial" doc:"The units of bare numbers in this file."`
 }
@@ -196,7 +196,7 @@ type Ties struct {
 // Link is a brace or turnbuckle: a straight bar of adjustable length between
 // two pins. A driver sets its joint; a follower's length is worked out.
 type Link struct {
-	Name      string       `yaml:"name" doc:"The link's name; it stands on both sides, told apart as left and right."`
+	Name      string       `yaml:"name" maxlength:"60" doc:"The link's name; it stands on both sides, told apart as left and right."`
 	Drives    string       `yaml:"drives" default:"" enum:"|wall|half" doc:"The body this link moves; left out, the link follows."`
 	From      Pin          `yaml:"from" doc:"Pin on the body nearer the frame."`
 	To        Pin          `yaml:"to" doc:"Pin on the body that moves."`

@@ -225,7 +225,7 @@ type Set struct {
 
 // Step is one step of the collapse.
 type Step struct {
-	Step    string            `yaml:"step" doc:"Name of the step; a name the gear also uses takes its words and what it removes from there."`
+	Step    string            `yaml:"step" maxlength:"60" doc:"Name of the step; a name the gear also uses takes its words and what it removes from there."`
 	Say     string            `yaml:"say" default:"" doc:"What the crew does."`
 	Caution string            `yaml:"caution" default:"" doc:"What can hurt someone in this step."`
 	Drivers map[string]Target `yaml:"drivers" optional:"true" doc:"Adjuster readings at the end of the step."`

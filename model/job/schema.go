@@ -166,7 +166,7 @@ func textSchema(r *rule) *jsonschema.Schema {
 		}
 		return s
 	}
-	s := &jsonschema.Schema{Extras: map[string]any{"type": []any{"string", "number", "boolean"}}}
+	s := &jsonschema.Schema{Extras: map[string]any{"type": []any{"string", "number", "boolean"}}, MaxLength: count(r.longest)}
 	if !r.optional && !r.defaults {
 		s.MinLength = count(1)
 	}
