@@ -38,7 +38,11 @@ func TestWhatAJobSetsLooserIsToldWithBothNumbers(t *testing.T) {
 		{"travel: {wander: 5 mm}", "travel.wander", "is 5 mm; the default is 15 mm"},
 		{"travel: {breakaway: 1}", "travel.breakaway", "is 1; the default is 2"},
 	} {
-		s := chain{gear: "roof-halves-24", job: cell24 + c.add + "\n"}.read(t)
+		add := [2]string{"gear: gear.yaml", c.add + "\ngear: gear.yaml"}
+		if keys, ok := strings.CutPrefix(c.add, "travel: {"); ok {
+			add = travels(strings.TrimSuffix(keys, "}"))
+		}
+		s := chain{gear: "roof-halves-24", jobs: [][2]string{add}}.read(t)
 		list := looserThanDefault(s.Job, s.Gear)
 		if keysOf(list) != c.key {
 			t.Errorf("%s: looser are %q, want %q", c.add, keysOf(list), c.key)
