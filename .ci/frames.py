@@ -3,7 +3,7 @@
 
     .ci/frames.py PROOF...
 
-place() says where a `steer`, `carry` or `tip` record of clearance/proof/FORMAT.md
+place() says where a `carry` or `tip` record of clearance/proof/FORMAT.md
 puts a point of the carrier. It was written from that page alone by somebody else than
 who wrote the verifiers, and finds the direction of a `carry` not by the page's closed
 form but by Newton's method from what defines it: the base point on its line, two
@@ -19,7 +19,7 @@ import sys
 sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "verify"))
 
 S = (0.0, 0.3, 0.7, 1.0)
-KINDS = {"steer": "vvvnvv", "carry": "vnvnvnnnvnnvnv", "tip": "vnvvvnnnn"}
+KINDS = {"carry": "vnvnvnnnvnnvnv", "tip": "vnvvvnnnn"}
 
 
 def vec(text):
@@ -73,15 +73,6 @@ def solve(rows, right):
     return x
 
 
-def steer(f, s, p):
-    start, end, on, heading, rear, front = f
-    base, own = math.hypot(front[0] - rear[0], front[1] - rear[1]), math.atan2(front[1] - rear[1], front[0] - rear[0])
-    at = vlerp(start, end, s)
-    off = (at[1] - on[1]) * math.cos(heading) - (at[0] - on[0]) * math.sin(heading)
-    q = turn_z(sub(p, rear), heading - math.asin(off / base) - own)
-    return (at[0] + q[0], at[1] + q[1], p[2])
-
-
 def guide_at(f, s):
     at, heading, start, end = f[4:8]
     d = lerp(start, end, s)
@@ -116,8 +107,6 @@ def direction(f, s):
 def place(record, s, point):
     """Where a point of the carrier goes at s."""
     kind, f = parse(record)
-    if kind == "steer":
-        return steer(f, s, point)
     if kind == "carry":
         e, z = direction(f, s)
         to = (*guide_at(f, s), z)

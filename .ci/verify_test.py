@@ -167,7 +167,6 @@ def test_parallel_through_tilted_does_not_cancel():
     assert motion_of(file, step, [0.0, 1.0], [(0, 1)]).state(-1, 2).om[0] < 1e-9
 
 
-STEER = "steer 0,0,0 5,0.6,0 0,0.3,0 0.1 1,0,0 4,0.5,0\n"
 CARRY = ["carry 0.1,0,0.2 -0.01 1,0.2,0.1 5 0,0.1,0 0.05 1 4 0.3,0,0 -0.1 0 0.02,0.01,0.1 4 -0.1,0.05,0.3\n",
          "carry 0,0,0 0.02 1,0,0.1 5 0,0,0 0 1 4 0,0,0 0 0 0,0,0.1 4 0.2,0,0.3\n",
          "carry 0,0,0 0.02 1,0,0.1 5 0,0,0 0.4 1 4 0,0,0 0 0 0,0,0.1 4 0,0,0.3\n"]
@@ -182,7 +181,7 @@ def rolled(words, drives=""):
 
 
 def test_bends_of_rolls():
-    for words in [STEER] + CARRY + TIP:
+    for words in CARRY + TIP:
         for drives in ("", "drive 0 0.3 0.3\n", "drive 0 0 0.4\ndrive 1 0.2 0.9\n", "drive 1 0.2 0.9\n"):
             file, step = rolled(words, drives)
             for body in (-1, 0, 1):
@@ -190,13 +189,6 @@ def test_bends_of_rolls():
 
 
 def test_roll_places():
-    file, step = rolled(STEER)
-    m = motion_of(file, step, [0.0, 0.5, 1.0], [(0, 2)])
-    r, t = m.pose(-1, -1)
-    x = np.einsum("mij,j->mi", r, [1, 0, 0]) + t
-    assert np.allclose(x, [[0, 0, 0], [2.5, 0.3, 0], [5, 0.6, 0]])       # REAR on P
-    x = np.einsum("mij,j->mi", r, [4, 0.5, 0]) + t - [0, 0.3, 0]
-    assert np.allclose(np.cos(0.1) * x[:, 1] - np.sin(0.1) * x[:, 0], 0)  # FRONT on the line
     file, step = rolled(CARRY[0])
     m = motion_of(file, step, [0.0, 0.5, 1.0], [(0, 2)])
     r, t = m.pose(-1, -1)

@@ -9,7 +9,6 @@ import (
 	"boxwalk/model"
 	"boxwalk/model/culvert"
 	"boxwalk/model/load"
-	"boxwalk/model/motion"
 	"boxwalk/model/units"
 )
 
@@ -133,7 +132,7 @@ func (r *bending) thrown(x0, x1, turn float64) (inside, outside float64, err err
 	h, err := load.Bend{Base: units.Length(front - rear), Turn: units.Angle(turn)}.OffCourse(units.Length(at - rear))
 	over := math.Max(0, math.Max(rear-x0, x1-front))
 	in, out := r.beside()
-	return float64(h) + in, motion.TailThrow(over, turn) + out, err
+	return float64(h) + in, over*math.Sin(turn) + out, err
 }
 
 // guides are the two places along the carrier that follow the bend: the outer

@@ -35,8 +35,6 @@ func (q *placed) rollTraced(s stretch, id int) (*trace.Step, bool) {
 // frame is how a stretch places the carrier's frame.
 func (q *placed) frame(s stretch) (trace.Placed, bool) {
 	switch m := s.motion.(type) {
-	case *motion.Guided:
-		return q.steered(m)
 	case *motion.Glide:
 		return q.carried(m)
 	case *motion.Tip:
@@ -47,13 +45,6 @@ func (q *placed) frame(s stretch) (trace.Placed, bool) {
 
 // shiftedBack takes a point to the carrier's own coordinates.
 func (q *placed) shiftedBack(p geom.Vec) geom.Vec { return p.Sub(geom.Vec{q.place.Shift}) }
-
-func (q *placed) steered(m *motion.Guided) (trace.Placed, bool) {
-	lines, ok := m.Straights()
-	guides := m.Guides()
-	return trace.Steer{From: q.shiftedBack(lines.From), To: q.shiftedBack(lines.To), On: q.shiftedBack(lines.On), Heading: lines.Heading,
-		Rear: q.shiftedBack(guides.Rear), Front: q.shiftedBack(guides.Front)}, ok
-}
 
 func (q *placed) carried(m *motion.Glide) (trace.Placed, bool) {
 	c, ok := m.Carried()

@@ -44,12 +44,8 @@ func (b *bay) rolls() *rolling {
 		return nil
 	}
 	r := &rolling{way: b.Rolls, obstacles: obstaclesOf(b.Route)}
-	switch {
-	case b.Ground.Breaks, b.steered():
+	if b.turns() || b.steered() {
 		b.ride(r, last)
-		return r
-	case b.turns():
-		b.guide(r, last)
 		return r
 	}
 	path, err := b.Carrier.Rolling(last, r.way)
@@ -88,41 +84,6 @@ func (b *bay) turns() bool {
 		}
 	}
 	return false
-}
-
-// beyond is how far the way runs on straight behind the last joint in reach:
-// farther than any carrier is long.
-const beyond = 100
-
-// guide lays the advance around angle points: the outer wheel lines run along
-// the cell's centrelines, joint by joint.
-func (b *bay) guide(r *rolling, last carrier.Step) {
-	var legs []motion.Leg
-	behind := math.Min(0, b.Ways[0].At) // where the course starts: at the bay's origin, or at a joint behind it
-	at := behind
-	for _, w := range b.Ways {
-		legs = append(legs, motion.Leg{Length: w.At - at}, motion.Leg{Turn: w.Turn})
-		at = w.At
-	}
-	course, err := motion.NewCourse(append(legs, motion.Leg{Length: beyond}))
-	if err != nil {
-		r.stop = b.halted(err)
-		return
-	}
-	course = course.SeenFrom(-behind)
-	wheels := b.Carrier.Gear.Wheels.At
-	rear := b.Carrier.Rear + float64(wheels[0])
-	front := b.Carrier.Rear + float64(wheels[len(wheels)-1])
-	g, err := motion.NewGuided(course, motion.Guides{Rear: geom.Vec{rear}, Front: geom.Vec{front}}, rear, rear+r.way)
-	if err != nil {
-		r.stop = b.halted(err)
-		return
-	}
-	r.cross = b.crossSlope()
-	for _, piece := range g.Stretches() {
-		share := func(at float64) float64 { return (piece.Rear(at) - rear) / r.way }
-		b.add(r, last, piece, share(0), share(1))
-	}
 }
 
 // add appends a stretch of an advance on which the carrier is one rigid body.

@@ -92,6 +92,11 @@ func (b *bay) carriage(last carrier.Step) motion.Carriage {
 			moment += p.Mass * last.Pose(p.Body).Apply(p.Centroid())[0]
 		}
 	}
+	if !b.Ground.Breaks { // in one plane it makes no difference which lines carry
+		c.Centre = (c.Wheels[0] + c.Wheels[len(c.Wheels)-1]) / 2
+		c.Uncertain = 0
+		return c
+	}
 	c.Centre = moment / mass
 	// on a grade the weight acts below the centre of gravity
 	for _, g := range grades(b.Ground) {

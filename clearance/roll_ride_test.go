@@ -217,3 +217,23 @@ func TestAWheelInTheInvertBeyondWhatIsTakenOffLeavesTheRollOpen(t *testing.T) {
 		}
 	}
 }
+
+// On one grade it makes no difference which wheel lines carry: a carrier whose
+// centre of gravity lies behind its wheels is taken round a bend as any other, and
+// tipping is told by roll.tip. With wheels at 5.4 and 7.95 m of a form of 9.30 m
+// the base is 2.55 m and the overhang behind 5.40 m: while the base lies along the
+// line ahead, the tail's outer face, 1.500 - 0.1206 m beside the middle, is thrown to
+// the outside by 5.40 sin(1 deg) - 1.3794 (1 - cos(1 deg)) = 94.24 - 0.21 = 94.03 mm.
+func TestABendOnOneGradeIsRolledWithTheWeightBehindTheWheels(t *testing.T) {
+	swap := [2]string{"[1.35 m, 7.95 m]", "[5.4 m, 7.95 m]"}
+	straight := rolledOver(t, strings.Replace(bent("1 deg"), "{turn: 1 deg left}, ", "", 1), swap) // rolls on a path of its own
+	round := rolledOver(t, bent("1 deg"), swap)
+	if tip, ok := find(round, "roll.tip", "advance", ""); !ok || tip.Verdict == Pass {
+		t.Fatalf("the weight lies between the wheels: %s", tip.Text)
+	}
+	sin, cos := math.Sincos(math.Pi / 180)
+	tail := 5.40*sin - 1.3794*(1-cos)
+	if got := lost(t, culvert.Wall, straight, round); math.Abs(got-tail) > 0.1e-3 {
+		t.Errorf("the wall is passed %.1f mm nearer, want %.1f", 1e3*got, 1e3*tail)
+	}
+}

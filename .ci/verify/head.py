@@ -9,7 +9,7 @@ HEAD = ["note", "input", "result", "scope"]
 CARRIER = ["body", "link", "runs", "part", "pinned", "seam", "step"]
 PLACE = ["twin", "solid", "face", "lands", "stands", "rolls", "step"]
 STEP = ["drive", "absent", "placed"]
-PLACED = {"steer": "vvvnvv", "carry": "vnvnvnnnvnnvnv", "tip": "vnvvvnnnn"}
+PLACED = {"carry": "vnvnvnnnvnnvnv", "tip": "vnvvvnnnn"}
 MAX_KIND, MAX_BODIES, MAX_VERTICES = 1 << 20, 1 << 10, 1 << 22
 
 
@@ -262,7 +262,7 @@ class Reader:
     def _placed(self):
         word = self.lines.words[0]
         if self.step.kind != "roll" or self.step.roll:
-            raise Refused("only one of steer, carry and tip, and only in a roll step")
+            raise Refused("only one of carry and tip, and only in a roll step")
         if any(link.a == -1 for link in self._owner().links):
             raise Refused("a link from the ground in a frame that is placed: where the ground is, is not said")
         form = PLACED[word]

@@ -37,7 +37,7 @@ class Step:
     drives: dict = field(default_factory=dict)
     absent: list = None
     present: list = None
-    roll: tuple = None          # ("steer"|"carry"|"tip", its words)
+    roll: tuple = None          # ("carry"|"tip", its words)
     line: int = 0
 
 

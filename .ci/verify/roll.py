@@ -1,4 +1,4 @@
-"""Steer, carry and tip: the carrier's frame placed as a whole (section 3), how fast it moves (section 4)."""
+"""Carry and tip: the carrier's frame placed as a whole (section 3), how fast it moves (section 4)."""
 import math
 
 import numpy as np
@@ -11,16 +11,7 @@ E45 = 2.0 ** -45
 
 def check(roll):
     kind, w = roll
-    {"steer": _check_steer, "carry": _check_carry, "tip": _check_tip}[kind](w)
-
-
-def _check_steer(w):
-    base = Steer(w)
-    if not base.base >= 0.1:
-        raise Refused(f"steer: base {base.base} is below 0.1")
-    for off in base.off:
-        if not abs(off) < 0.9 * base.base:
-            raise Refused(f"steer: off {off} is too far for a base of {base.base}")
+    {"carry": _check_carry, "tip": _check_tip}[kind](w)
 
 
 def _check_carry(w):
@@ -50,7 +41,7 @@ def _check_tip(w):
 def make(roll):
     if roll is None:
         return None
-    return {"steer": Steer, "carry": Carry, "tip": Tip}[roll[0]](roll[1])
+    return {"carry": Carry, "tip": Tip}[roll[0]](roll[1])
 
 
 def about_z(a):
@@ -75,43 +66,6 @@ class Motion:
     def __init__(self, a, om, al, c, axis, axis_ground, exact, mixed):
         self.a, self.om, self.al = a, om, al
         self.c, self.axis, self.axis_ground, self.exact, self.mixed = c, axis, axis_ground, exact, mixed
-
-
-class Steer:
-    joints = 1
-
-    def __init__(self, w):
-        self.start, self.stop, self.on, self.heading, self.rear, self.front = w
-        dx, dy = self.front[0] - self.rear[0], self.front[1] - self.rear[1]
-        self.base, self.own = math.hypot(dx, dy), math.atan2(dy, dx)
-        c, s = math.cos(self.heading), math.sin(self.heading)
-        self.off = [c * (p[1] - self.on[1]) - s * (p[0] - self.on[0]) for p in (self.start, self.stop)]
-
-    def rest(self):
-        return self.off[0] == self.off[1]
-
-    def pose(self, s):
-        h = (self.off[0] + s * (self.off[1] - self.off[0])) / self.base
-        turn = about_z(self.heading - np.arcsin(h) - self.own)
-        p = np.zeros((len(s), 3))
-        for k in (0, 1):
-            p[:, k] = self.start[k] + s * (self.stop[k] - self.start[k])
-        rear = np.array([self.rear[0], self.rear[1], 0.0])
-        return turn, p - turn @ rear
-
-    def motion(self, lo, hi):
-        rate = (self.off[1] - self.off[0]) / self.base
-        h = np.maximum(np.abs(self.off[0] / self.base + lo * rate), np.abs(self.off[0] / self.base + hi * rate))
-        under = 1 - h * h
-        om = abs(rate) / np.sqrt(under)
-        al = rate * rate * h / under ** 1.5
-        z = np.array([0.0, 0.0, 1.0])
-        c = np.array([self.rear[0], self.rear[1], 0.0])
-        return Motion(np.zeros(len(lo)), om, al, c, z, z, True, False)
-
-    def error(self):
-        way = max(norm(self.start), norm(self.stop))
-        return norm(self.rear) + way, E45 * (1 + (norm(self.on) + way) / self.base)
 
 
 class Level:

@@ -180,11 +180,11 @@ body 1 0 turn 0,0,1 0,0,0 - "arm"`
 	text := against(0.4, bodies, "part 0 1 "+strings.Repeat("1,0,0 ", 4)+`"P"`,
 		"drive 0 1.5707963267948966 1.5707963267948966\ndrive 1 0 3.141592653589793", box(-2, -1, 0.5, 2, 1, 1), "P 0,0,1")
 	refused(t, text, "P", "are asked")
-	steered := lines(head("some"), `body 0 -1 turn 1,0,0 0,0,0 - "arm"`, "part 0 0 "+strings.Repeat("0,0,1 ", 4)+`"P"`,
+	placed := lines(head("some"), `body 0 -1 turn 1,0,0 0,0,0 - "arm"`, "part 0 0 "+strings.Repeat("0,0,1 ", 4)+`"P"`,
 		`place 0 0 0 "cell 1, pour 1"`, "solid 0 wall a "+box(0.5, -2, -2, 1, 2, 2),
-		`step 1 roll "across"`, "drive 0 0 3.141592653589793", "steer 0,0,0 0,0,0 0,0,0 1.5707963267948966 0,0,0 4,0,0",
+		`step 1 roll "across"`, "drive 0 0 3.141592653589793", "carry 0,0,0 0 0,0,0 4 0,0,0 0 0 0 0,0,0 1.5707963267948966 0 0,0,0 4 0,0,0",
 		"claim 0 1 wall", "need roll.clear 0.4", "P 1,0,0", tail(1))
-	refused(t, steered, "P", "are asked")
+	refused(t, placed, "P", "are asked")
 }
 
 // jamming is a carrier whose two halves meet at a seam as raised and run 10 mm into
@@ -229,7 +229,7 @@ func TestSeamsNumberThatNoPairKeepsIsNone(t *testing.T) {
 func TestLinkFromTheGroundIsRefusedInAFrameThatIsPlaced(t *testing.T) {
 	linked := swap(t, crew(), `- "panel"`, `- "panel"`+"\nlink 0 -1 1 0,-5,0 0,0,0")
 	accepted(t, linked)
-	refused(t, swap(t, linked, `step 7 roll "ahead"`, `step 7 roll "ahead"`+"\nsteer 0,0,0 0,0,0 0,0,0 0 0,0,0 4,0,0"), "steer", "where the ground is")
+	refused(t, swap(t, linked, `step 7 roll "ahead"`, `step 7 roll "ahead"`+"\ncarry 0,0,0 0 0,0,0 4 0,0,0 0 0 0 0,0,0 0 0 0,0,0 4 0,0,0"), "carry", "where the ground is")
 }
 
 // Boxes 0.09 mm apart along two axes are 0.127 mm apart.

@@ -14,7 +14,7 @@ type frame interface {
 
 // frame reads a record that places the carrier in a roll step: one in a step.
 func (m *model) frame(t *text) {
-	read := map[string]func(*text) frame{"steer": readSteer, "carry": readCarry, "tip": readTip}[t.words[0]]
+	read := map[string]func(*text) frame{"carry": readCarry, "tip": readTip}[t.words[0]]
 	m.owner(t)
 	f := read(t)
 	if t.bad != nil {

@@ -8,27 +8,6 @@ import (
 	"pgregory.net/rapid"
 )
 
-func TestSteeredFrameKeepsFrontOnItsStraight(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		heading := rapid.Float64Range(-0.5, 0.5).Draw(t, "heading")
-		s := &steer{from: vec{-1, 0.3, 0}, to: vec{2, -0.2, 0}, on: vec{1, 0.5, 0}, heading: heading,
-			rear: vec{0.5, 0.2, 7}, front: vec{9, -0.3, 7}}
-		b, _ := s.base()
-		x := rapid.Float64Range(0, 1).Draw(t, "s")
-		p := s.pose(x)
-		rear, front := p.apply(s.rear), p.apply(s.front)
-		if d := rear.sub(s.rearAt(x)); math.Hypot(d[0], d[1]) > 1e-12 || rear[2] != 7 {
-			t.Fatalf("the rear stands at %v, not %v", rear, s.rearAt(x))
-		}
-		if off := s.off(front); math.Abs(off) > 1e-12 || math.Abs(front.sub(rear).length()-b) > 1e-12 {
-			t.Fatalf("the front is %g off its straight", off)
-		}
-		if along := (front[0]-rear[0])*math.Cos(heading) + (front[1]-rear[1])*math.Sin(heading); along < 0 {
-			t.Fatalf("the carrier stands back to front")
-		}
-	})
-}
-
 // drawnCarry is a carrier on two planes round a bend, as a record says it.
 func drawnCarry(t *rapid.T) *carry {
 	num := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
@@ -89,10 +68,6 @@ func TestCarriedFrameKeepsGuidesOnTheirStraightsAndWheelsOnTheirPlanes(t *testin
 // direction.
 func TestCurvatureOfAPlacedFrameHoldsAgainstSecondDifferences(t *testing.T) {
 	frames := map[string]func(t *rapid.T) frame{
-		"steer": func(t *rapid.T) frame {
-			return &steer{from: vec{0, rapid.Float64Range(-2, 2).Draw(t, "from"), 0}, to: vec{3, rapid.Float64Range(-2, 2).Draw(t, "to"), 0},
-				heading: 0.1, rear: vec{1, 0, 0}, front: vec{5, 0, 0}}
-		},
 		"carry": func(t *rapid.T) frame { return drawnCarry(t) },
 		"tip": func(t *rapid.T) frame {
 			num := rapid.Float64Range(-0.5, 0.5)

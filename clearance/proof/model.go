@@ -87,7 +87,7 @@ type model struct {
 var stages = map[string]int{
 	"zone": 0, "carrier": 1, "body": 2, "link": 3, "runs": 4, "part": 5, "pinned": 6, "seam": 7,
 	"place": 1, "twin": 2, "solid": 3, "face": 4, "lands": 5, "stands": 6, "rolls": 7,
-	"step": 8, "drive": 9, "absent": 10, "steer": 11, "carry": 11, "tip": 11,
+	"step": 8, "drive": 9, "absent": 10, "carry": 11, "tip": 11,
 }
 
 // record reads one line of the model; false when it is none.
@@ -95,7 +95,7 @@ func (m *model) record(t *text) bool {
 	f, ok := map[string]func(*text){
 		"zone": m.zone, "carrier": m.newCarrier, "body": m.body, "link": m.link, "runs": m.runs, "part": m.part,
 		"pinned": m.pinned, "seam": m.seam, "step": m.newStep, "drive": m.drive, "absent": m.absent,
-		"steer": m.frame, "carry": m.frame, "tip": m.frame, "place": m.place, "twin": m.twin, "solid": m.solid,
+		"carry": m.frame, "tip": m.frame, "place": m.place, "twin": m.twin, "solid": m.solid,
 		"face": m.face, "lands": m.face, "stands": m.stands, "rolls": m.stands,
 	}[t.words[0]]
 	if !ok {

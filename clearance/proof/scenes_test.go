@@ -161,7 +161,7 @@ func bendGap() float64 {
 func bend(lower float64) string {
 	return lines(head("some"), `body 0 -1 fixed "frame"`, "part 0 0 "+box(0, -0.5, 0, 4, 0.5, 1)+` "F"`,
 		`place 0 0 0 "cell 1, pour 1"`, "solid 0 wall a "+box(-9, 3, -1, 9, 4, 2),
-		`step 1 roll "round the bend"`, "steer 0,0,0 1,0,0 0,0,0 0.2 0,0,0 4,0,0",
+		`step 1 roll "round the bend"`, "carry 0,0,0 0 0,0,0 4 0,0,0 0 0 1 0,0,0 0.2 0 0,0,0 4 0,0,0",
 		"claim 0 1 wall", "need roll.clear "+num(lower), pieces(3, same("P 0,1,0")), tail(1))
 }
 

@@ -179,7 +179,6 @@ var tamperings = []struct{ name, old, put, line, why string }{
 	{"drive behind absent", "drive 1 -0.1 0\nabsent 1", "absent 1\ndrive 1 -0.1 0", "drive 1 -0.1 0", "too late"},
 	{"drive behind a frame", `step 7 roll "ahead"` + "\ndrive 1 -0.3 -0.3", `step 7 roll "ahead"` + "\ntip 0,0,0 0 0,0,0 0,0,0 0,0,0 0 0 0 0\ndrive 1 -0.3 -0.3", "drive 1 -0.3 -0.3", "too late"},
 	{"span of one id", "A 0\nC\nP 0,1,0", "A 0-0\nC\nP 0,1,0", "A 0-0", "from 1"},
-	{"steer that bends too sharply", `step 7 roll "ahead"`, `step 7 roll "ahead"` + "\nsteer 0,4,0 1,0,0 0,0,0 0 0,0,0 4,0,0", "steer", "a bend too sharp"},
 	{"turning plane over half a turn", "need roll.clear 0.3\nP 0,1,0", "need roll.clear 0.3\nA 0\nW 0,1,0 0,-1,0\nP 0,1,0", "W", "are asked"},
 	{"turning plane of two pairs", "need roll.clear 0.3\nP 0,1,0", "need roll.clear 0.3\nW 0,1,0 0,1,0", "W", "one pair"},
 	{"record of a tree with a name", "T 0.5\n", "T 0.5 \"x\"\n", "T", "has no name"},

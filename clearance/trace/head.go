@@ -80,10 +80,6 @@ func (s *Step) write(r *records, c *Carrier) {
 	}
 }
 
-func (g Steer) write(r *records) {
-	r.add("steer", vector(g.From), vector(g.To), vector(g.On), decimal(g.Heading), vector(g.Rear), vector(g.Front))
-}
-
 func (c Carry) write(r *records) {
 	words := append([]string{"carry"}, c.Level.words()...)
 	words = append(append(words, vector(c.Guide), decimal(c.Base)), c.On.words()...)

@@ -43,14 +43,6 @@ type Drive struct {
 	From, To float64
 }
 
-// Steer is the frame of a carrier that rolls round a bend: its rear point runs
-// from one place to another, its front point on a straight.
-type Steer struct {
-	From, To, On geom.Vec
-	Heading      float64
-	Rear, Front  geom.Vec
-}
-
 // Level is the level frame that the way over grades is written in: turned by
 // Tilt about y, its origin at Origin of the carrier's coordinates.
 type Level struct {
@@ -91,8 +83,7 @@ type Tip struct {
 	Yaw, Pitch      [2]float64
 }
 
-// Placed is a record that places a carrier's frame in a roll step: Steer, Carry
-// or Tip.
+// Placed is a record that places a carrier's frame in a roll step: Carry or Tip.
 type Placed interface{ write(r *records) }
 
 // The kinds of step.

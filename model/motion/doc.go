@@ -8,6 +8,6 @@
 // rounding) and a bound on curvature that encloses the whole motion, derived
 // with interval arithmetic on (value, first, second derivative).
 //
-// A carrier that rolls is a Guided: a rigid body whose two guides run along a
-// Course in plan. How it stands on its wheels in elevation is told by Rests.
+// A carrier that rolls round bends and over grade breaks is a Ride: a rigid body
+// whose two guides run along a Track in plan and which stands on its planes.
 package motion

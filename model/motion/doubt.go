@@ -53,10 +53,6 @@ type measure struct {
 // rollRounding is 256u: more than the roundings of a roll's closed form add up to, in its
 // direction per size over lever and in its place per size.
 //
-// Guided: two points of a course are off by 8u of the size each and the front one
-// by what Newton's last step leaves, (3.5 b + 19 size) u + 32u size; that over the
-// base is 68u size/B, and the angle, its sine and cosine and the matrix cost 75u.
-//
 // Glide: r1 and r2 are off by 8u size/B and 8u size/W. The least vector doubles
 // that and adds 10u, for p and for q; the square root, whose slope is at most 2,
 // trebles it: 96u size (1/B + 1/W) + 70u. Its yaw and pitch are off by at most 1.2
@@ -68,19 +64,6 @@ const rollRounding = 0x1p-45
 func (m measure) doubt() geom.Doubt {
 	turn := rollRounding * (1 + m.size/m.lever)
 	return geom.Doubt{Turn: turn, Shift: turn*2*m.reach + rollRounding*(m.size+m.reach)}
-}
-
-// Doubt bounds how far Pose is off.
-func (g *Guided) Doubt(ref, body int, s float64) geom.Doubt {
-	if body == ref {
-		return geom.Doubt{}
-	}
-	farthest := 0.0
-	for _, k := range g.course.strokes {
-		farthest = math.Max(farthest, math.Abs(k.mark)+k.at.Len())
-	}
-	m := measure{size: math.Abs(g.from) + math.Abs(g.to) + 2*g.base + farthest, lever: g.base, reach: g.guides.Rear.Len()}
-	return m.doubt()
 }
 
 // Doubt bounds how far Pose is off.

@@ -20,59 +20,6 @@ func offBy(pose geom.Pose, v geom.Vec, belongs exact.Vec) float64 {
 	return there.Sub(belongs).Len().Float()
 }
 
-// onStraights is where a point of a body goes whose rear guide is at t on the x
-// axis and whose front guide is on a straight from (corner, 0) at an angle.
-func onStraights(g Guides, t exact.Number, corner, angle float64, v geom.Vec) exact.Vec {
-	zero := number(0)
-	plan := func(v geom.Vec) exact.Vec { return exact.Vec{number(v[0]), number(v[1]), zero} }
-	sin, cos := exact.Turn(number(angle))
-	along := exact.Vec{cos, sin, zero}
-	rear := exact.Vec{t, zero, zero}
-	apart := exact.Vec{number(corner), zero, zero}.Sub(rear)
-	body := plan(g.Front).Sub(plan(g.Rear))
-	b := along.Dot(apart)
-	ahead := b.Mul(b).Sub(apart.Dot(apart)).Add(body.Dot(body)).Sqrt().Sub(b)
-	goes := apart.Add(along.Times(ahead))
-	l2 := body.Dot(body)
-	up := exact.Vec{zero, zero, number(1)}
-	turned := exact.OfVec(v).Sub(plan(g.Rear)).Turned(exact.Vec{zero, zero, zero}, up, up.Dot(body.Cross(goes)).Quo(l2), body.Dot(goes).Quo(l2))
-	return turned.Add(rear)
-}
-
-func TestNoPoseOfABodyOnTwoGuidesIsFartherOffThanItsDoubt(t *testing.T) {
-	r := dice{rand.New(rand.NewSource(9))}
-	worst := 0.0
-	for k := range 300 {
-		corner := []float64{10, 150, 3000}[k%3]
-		angle, base := 0.3*r.NormFloat64(), 2+8*r.Float64()
-		if math.Abs(angle) > 0.9 {
-			continue
-		}
-		c, err := NewCourse([]Leg{{Length: corner}, {Turn: angle}, {Length: corner}})
-		if err != nil {
-			t.Fatal(err)
-		}
-		guides := Guides{Rear: geom.Vec{r.Float64(), 0.1 * r.NormFloat64(), 0}}
-		guides.Front = guides.Rear.Add(geom.Vec{base, 0.1 * r.NormFloat64(), 0})
-		long, _ := guides.base()
-		g, err := NewGuided(c, guides, corner-long*0.9, corner-long*0.1)
-		if err != nil {
-			t.Fatal(err)
-		}
-		v, s := r.vec(3), r.Float64()
-		rear := number(g.from).Add(number(g.to).Sub(number(g.from)).Mul(number(s)))
-		off := offBy(g.Pose(Ground, 0, s), v, onStraights(guides, rear, corner, angle, v))
-		share := off / g.Doubt(Ground, 0, s).At(v.Len())
-		if worst = math.Max(worst, share); share > 1 {
-			t.Errorf("corner at %g m, %g rad, base %g m: off by %g m", corner, angle, base, off)
-		}
-	}
-	t.Logf("%.4f of the doubt", worst)
-	if worst < 1e-4 {
-		t.Errorf("%.2g of the doubt is all that is seen", worst)
-	}
-}
-
 // exactSpan is one plane and straight of the ground.
 type exactSpan struct {
 	at, along, left exact.Vec

@@ -120,7 +120,7 @@ func (c Carriage) overs() []float64 {
 	return out
 }
 
-// sharp refuses bends as NewGuided does.
+// sharp refuses bends that the guides are not taken through.
 func (g *ground) sharp() error {
 	stretch := sharpOver * g.carriage.base()
 	for i, k := range g.course {

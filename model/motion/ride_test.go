@@ -308,16 +308,29 @@ func stepBeside(spans []span, p mgl64.Vec2) float64 {
 	return most
 }
 
-func TestPlanOfALevelRideIsThatOfGuided(t *testing.T) {
-	const phi = 3 * math.Pi / 180
-	g := mustGuided(t, mustCourse(t, Leg{Length: 20}, Leg{Turn: phi}, Leg{Length: 20}), Guides{geom.Vec{1.35}, geom.Vec{7.95}}, 5, 25)
-	r := mustRide(t, mustTrack(t, 0, Bend{At: 20, Turn: phi}), twoLines(), 5, 25)
+// With the rear guide v before the angle point and the front one past it the body
+// heads at h with B sin(phi - h) = v sin phi: the triangle of the two guides and the
+// angle point.
+func TestPlanOfALevelRideRoundABendIsTheClosedForm(t *testing.T) {
+	const phi, base = 3 * math.Pi / 180, 6.6
+	c := twoLines()
+	if c.base() != base {
+		t.Fatalf("base %g m", c.base())
+	}
+	r := mustRide(t, mustTrack(t, 0, Bend{At: 20, Turn: phi}), c, 5, 25)
 	for i := range 101 {
-		s := float64(i) / 100
-		d, at := r.Ways[0].at(g.Rear(s))
-		a, b := g.Pose(Ground, 0, s), d.Pose(Ground, 0, at)
-		for _, v := range []geom.Vec{{0, 1, 0}, {9.3, -1, 3}} {
-			near(t, "distance", a.Apply(v).Sub(b.Apply(v)).Len(), 0, 1e-10)
+		v := 6 - 10.9*float64(i)/100
+		d, at := r.Ways[0].at(20 - v)
+		h, x, y := phi, 20-v, 0.0
+		if v > 0 {
+			h = phi - math.Asin(v*math.Sin(phi)/base)
+		} else {
+			x, y = 20-v*math.Cos(phi), -v*math.Sin(phi)
+		}
+		for _, p := range []geom.Vec{{c.Rear, 0, 0}, {0, 1, 0}, {9.3, -1, 3}} {
+			sin, cos := math.Sincos(h)
+			want := geom.Vec{x + (p[0]-c.Rear)*cos - p[1]*sin, y + (p[0]-c.Rear)*sin + p[1]*cos, p[2]}
+			near(t, "distance", d.Pose(Ground, 0, at).Apply(p).Sub(want).Len(), 0, 1e-10)
 		}
 	}
 }

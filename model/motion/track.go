@@ -30,9 +30,36 @@ type span struct {
 	height   float64 // of the ground at at
 }
 
-// Limits of a track that is rolled along, judgement: grades and turns beyond
-// them are slips of the pen.
+// apart is how far a track runs on straight beyond its ends: further than any
+// carrier is long.
+const apart = 1e4
+
+// Limits of a track that is rolled along, judgement: grades beyond them are slips
+// of the pen.
 const mostGrade = 0.3
+
+// Bends that a body on two guides is taken through: within a stretch of 1.2
+// bases the track may turn by 60 degrees in all. A stretch of length L that
+// turns by d has a chord of at least L cos(d/2), so the two guides are at most
+// B/cos 30° = 1.155 B of track apart, and the base lies within 60 degrees of
+// both tangents.
+const (
+	mostSharp = math.Pi / 3
+	sharpOver = 1.2
+)
+
+// TooSharp says that a track bends more than a body on two guides is taken
+// through.
+type TooSharp struct {
+	At      float64 // along the track
+	Stretch float64 // m
+	Turn    float64 // within the stretch, rad
+}
+
+func (e *TooSharp) Error() string {
+	return fmt.Sprintf("from %.3f m on the course turns by %.1f deg within %.3f m; a body on two guides is taken through at most %.0f deg",
+		e.At, e.Turn*180/math.Pi, e.Stretch, mostSharp*180/math.Pi)
+}
 
 // NewTrack lays planes end to end. grade is that before the first bend. The
 // bends must be in order. It refuses what is not finite, grades above 30 % and
