@@ -124,8 +124,8 @@ func lackingRanges(g *job.Gear) []Lack {
 	var out []Lack
 	ask := func(path string, a job.Adjust) {
 		if a.Max < a.Min {
-			out = append(out, Lack{Path: path + ".max", Summary: fmt.Sprintf("max %s is less than min %s", mm(float64(a.Max)), mm(float64(a.Min))),
-				Cure: fmt.Sprintf("for example max: %s", mm(float64(a.Min)+0.1))})
+			out = append(out, Lack{Path: path + ".max", Summary: fmt.Sprintf("max %s is less than min %s", inFile(g, float64(a.Max)), inFile(g, float64(a.Min))),
+				Cure: fmt.Sprintf("for example max: %s", inFile(g, float64(a.Min)+0.1))})
 		}
 	}
 	ask("wall.lap", g.Wall.Lap)
@@ -142,8 +142,8 @@ func lackingRanges(g *job.Gear) []Lack {
 	for i, l := range g.Links {
 		ask(fmt.Sprintf("links[%d].length", i), l.Length)
 		if most := 2 * float64(l.Eye); float64(l.Length.Min) <= most {
-			out = append(out, Lack{Path: fmt.Sprintf("links[%d].length.min", i), Summary: fmt.Sprintf("link %q is shorter than its two eyes: %s against 2 x %s", l.Name, mm(float64(l.Length.Min)), mm(float64(l.Eye))),
-				Cure: fmt.Sprintf("for example min: %s", mm(most+0.2))})
+			out = append(out, Lack{Path: fmt.Sprintf("links[%d].length.min", i), Summary: fmt.Sprintf("link %q is shorter than its two eyes: %s against 2 x %s", l.Name, inFile(g, float64(l.Length.Min)), inFile(g, float64(l.Eye))),
+				Cure: fmt.Sprintf("for example min: %s", inFile(g, most+0.2))})
 		}
 	}
 	return out
@@ -161,8 +161,8 @@ func (c *Carrier) Collapsed() []Trouble {
 		if a.Link < 0 || a.Side != sides[0] || a.Raised >= leastApart {
 			continue
 		}
-		out = append(out, Trouble{Where: "links", Key: a.Name, Summary: fmt.Sprintf("both pins of link %q stand in one place: %s apart when raised", a.Name, mm(a.Raised)),
-			Cure: fmt.Sprintf("move one of the pins by at least the least length, %s", mm(float64(a.Range.Min)))})
+		out = append(out, Trouble{Where: "links", Key: a.Name, Summary: fmt.Sprintf("both pins of link %q stand in one place: %s apart when raised", a.Name, inFile(c.Gear, a.Raised)),
+			Cure: fmt.Sprintf("move one of the pins by at least the least length, %s", inFile(c.Gear, float64(a.Range.Min)))})
 	}
 	return out
 }

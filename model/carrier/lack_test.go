@@ -85,3 +85,15 @@ func TestAStepToAReadingNoLinkCanHaveStops(t *testing.T) {
 		}
 	}
 }
+
+// 1.4 m / 0.3048 m = 4.593 175 85 ft, 1.3 m = 4.265 091 86 ft.
+func TestWhatAGearLacksIsToldInTheUnitsOfItsFile(t *testing.T) {
+	for units, want := range map[string]string{"metric": "max 1300 mm is less than min 1400 mm", "imperial": "max 4.26509186 ft is less than min 4.59317585 ft"} {
+		g := readGear(t, "roof-halves-24")
+		g.Gear.Units = units
+		g.Frame.Gauge.Max = 1.3
+		if lacks := Lacks(g); len(lacks) != 1 || lacks[0].Summary != want {
+			t.Errorf("%s: %v", units, lacks)
+		}
+	}
+}

@@ -6,6 +6,7 @@ import (
 
 	"boxwalk/model/culvert"
 	"boxwalk/model/job"
+	"boxwalk/model/units"
 )
 
 // Setting is how a gear is set to a section: every dimension that turns the
@@ -200,6 +201,15 @@ func (s *Setting) settleArms(g *job.Gear) {
 	tube := float64(g.Frame.Header.Length) / 2
 	s.find(Finding{Subject: "arm overlap", State: "raised", Value: tube - s.ArmInner, Min: float64(arm.Overlap), Max: math.Min(float64(arm.Length), tube+s.Half),
 		Text: words("tube end %s - arm's inner end %s (wall face %s - %s behind it - arm %s)", metres(tube), metres(s.ArmInner), metres(s.Half), metres(arm.Behind), metres(arm.Length))})
+}
+
+// inFile prints metres in the units of the gear's own file, for what is to be
+// written there: in millimetres, or feet and inches.
+func inFile(g *job.Gear, v float64) string {
+	if g.Gear.Units == "imperial" {
+		return units.Length(v).Text(units.Imperial)
+	}
+	return mm(v)
 }
 
 // mm prints metres as millimetres for the arithmetic in messages.

@@ -57,11 +57,15 @@ func (c *Carrier) Unfit(again func(*job.Gear) *Carrier) []Trouble {
 // unfit is what is wrong with one part.
 func (c *Carrier) unfit(p Part, again func(*job.Gear) *Carrier) Trouble {
 	var corners []string
+	unit, per, decimals := "mm", 1e3, 1
+	if c.Gear.Gear.Units == "imperial" {
+		unit, per, decimals = "in", 1/0.0254, 2
+	}
 	for _, v := range p.Vertices[:len(p.Vertices)/2] {
-		corners = append(corners, fmt.Sprintf("(%.1f, %.1f)", 1e3*v[1], 1e3*v[2]))
+		corners = append(corners, fmt.Sprintf("(%.*f, %.*f)", decimals, per*v[1], decimals, per*v[2]))
 	}
 	t := Trouble{Where: "gear", Key: "gear.kind", Cure: "change the sizes that this part is made of",
-		Summary: fmt.Sprintf("makes the outline of %s cross itself: out from the centreline and up from the invert, in mm, %s", p.Label(), strings.Join(corners, ", "))}
+		Summary: fmt.Sprintf("makes the outline of %s cross itself: out from the centreline and up from the invert, in %s, %s", p.Label(), unit, strings.Join(corners, ", "))}
 	for _, s := range shaping[p.Role] {
 		t.Key = shaping[p.Role][0].key
 		if v, ok := s.mended(c.Gear, func(g *job.Gear) bool { return sound(again(g), p.Role) }); ok {
@@ -69,7 +73,7 @@ func (c *Carrier) unfit(p Part, again func(*job.Gear) *Carrier) Trouble {
 			if s.grow {
 				word = "at least"
 			}
-			t.Key, t.Cure = s.key, fmt.Sprintf("write %s %s", word, mm(v))
+			t.Key, t.Cure = s.key, fmt.Sprintf("write %s %s", word, inFile(c.Gear, v))
 			break
 		}
 	}
