@@ -233,9 +233,9 @@ func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force
 		r.slips(bend), float64(r.job.Travel.Scrub), r.force(wheel), r.force(s.Wheel), r.force(s.Line))
 	if w.Side == 0 {
 		return Entry{ID: "roll.bend", Subject: r.subject("scrub"), Value: exactly(float64(s.Wheel)), Unit: "kN", Sense: Max, Where: r.underway(),
-			Text: text + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: s.Source.String()}
+			Text: text + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: coefficients(s.Source.String(), r.job, "travel.scrub")}
 	}
-	return r.one("roll.bend", "scrub", "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: s.Source.String() + "; capacity: gear"}, Max,
+	return r.one("roll.bend", "scrub", "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: coefficients(s.Source.String(), r.job, "travel.scrub") + "; capacity: gear"}, Max,
 		fmt.Sprintf("%s; a wheel carries %s", text, r.force(w.Side)))
 }
 
@@ -262,6 +262,6 @@ func (r *bending) bentPull(s load.Scrubbing) Entry {
 		return open("roll.bend", r.subject("pull round the bend"), "kN", r.told(err), r.underway())
 	}
 	need := p.Starting + s.Pull
-	return r.one("roll.bend", "pull round the bend", "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: s.Source.String()}, Max,
+	return r.one("roll.bend", "pull round the bend", "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: coefficients(s.Source.String(), r.job, "travel.scrub", "travel.rolling.most", "travel.breakaway", "travel.capacity")}, Max,
 		fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: %s; the %s can pull %s", r.force(p.Starting), r.force(s.Pull), r.words(), r.force(need), t.PulledBy, r.force(t.Capacity)))
 }

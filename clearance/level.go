@@ -75,7 +75,7 @@ func (b *bay) levelCheck(s carrier.Step) (Entry, bool) {
 			list = append(list, c)
 		}
 	}
-	limit := Limit{Value: b.tol.Value("jack_level"), Source: "judgement; tolerance jack_level"}
+	limit := Limit{Value: b.tol.Value("jack_level"), Source: "tolerance.jack_level: " + b.tol.Source("jack_level")}
 	return entry("strip.level", b.subject(s.Name), list, limit, Min, "no part stands beside a wall"), true
 }
 

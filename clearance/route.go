@@ -226,7 +226,7 @@ func (r *route) pullChecks() []Entry {
 	if err = errors.Join(err, err2); err != nil {
 		return []Entry{open("roll.pull", r.subject("advance"), "kN", r.told(err), r.underway()), open("roll.hold", r.subject("advance"), "kN", r.told(err), r.underway())}
 	}
-	pull := r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: p.Source.String()}, Max,
+	pull := r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: coefficients(p.Source.String(), r.job, "travel.rolling.most", "travel.breakaway", "travel.capacity")}, Max,
 		fmt.Sprintf("%s on %+.2f %%, %s: to start it takes %s with rolling coefficient %.3f x breakaway %.1f; the %s can pull %s",
 			r.force(r.weight), 100*r.up, r.giveOrTake(), r.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway), t.PulledBy, r.force(t.Capacity)))
 	var have units.Force
@@ -238,7 +238,7 @@ func (r *route) pullChecks() []Entry {
 		text = fmt.Sprintf("%s on %+.2f %%, %s, can run: that is above the least rolling coefficient %.3f; the hold-back must take %s and has %s; set it before plates leave the invert",
 			r.force(r.weight), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), r.force(h.Hold), r.force(have))
 	}
-	hold := r.one("roll.hold", "hold-back", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: h.Source.String()}, Max, text)
+	hold := r.one("roll.hold", "hold-back", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: coefficients(h.Source.String(), r.job, "travel.rolling.least")}, Max, text)
 	return []Entry{pull, hold}
 }
 

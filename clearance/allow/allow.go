@@ -98,6 +98,9 @@ func (t Tolerances) set(key string, v *units.Length) {
 // Value of one entry, in metres.
 func (t Tolerances) Value(key string) float64 { return t.entries[key].Value }
 
+// Source of one entry.
+func (t Tolerances) Source(key string) string { return t.entries[key].Source }
+
 // All entries in the order of the table.
 func (t Tolerances) All() []Entry {
 	var out []Entry

@@ -2,6 +2,7 @@ package job
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 
 	"boxwalk/model/units"
@@ -70,16 +71,25 @@ func (c Choice) Looser() bool {
 // Choices are the numbers of a file whose default has a safer side. Groups that the
 // file leaves out have none.
 func Choices[T any](v *T) []Choice {
+	return slices.DeleteFunc(Numbers(v), func(c Choice) bool { return c.Safer == "" })
+}
+
+// Numbers are all single numbers of a file that have a default, in the order of its
+// keys. Groups that the file leaves out have none.
+func Numbers[T any](v *T) []Choice {
 	var out []Choice
 	eachDefault(reflect.TypeFor[T](), "", func(d Default, index []int) {
-		if d.Safer == "" || index == nil {
+		if index == nil {
 			return
 		}
 		at, err := reflect.ValueOf(v).Elem().FieldByIndexErr(index)
 		if err != nil { // below a group that is left out
 			return
 		}
-		kind, _ := kindOf(at.Type())
+		kind, single := kindOf(at.Type())
+		if !single {
+			return
+		}
 		standard, err := units.Parse(kind, d.Text, units.Metric)
 		if err != nil {
 			panic("job: the default of " + d.Key + " does not work: " + err.Error())
