@@ -87,11 +87,11 @@ func (b *bay) openings() []candidate {
 		w.Zone = o.name
 		text := fmt.Sprintf("panel faces, fillers and plates cover the %s", o.name)
 		if worst > 1e-6 {
-			text = fmt.Sprintf("the %s is open over %s at %.3f m along the pour", o.name, b.mm(worst), at)
+			text = fmt.Sprintf("the %s is open over %s at %s along the pour", o.name, b.mm(worst), b.distance(at))
 		}
 		c := candidate{value: *exactly(worst), where: w, text: text}
 		if o.name == "soffit" {
-			c.remedy = b.pocketRemedy(worst)
+			c.remedy = b.soffitRemedy(worst)
 		}
 		out = append(out, c)
 	}

@@ -37,6 +37,8 @@ func (b *bay) passRemedy(e Entry) string {
 		return "draw the plates farther up in the last step (such as `jack: wheels - 100 mm`), which the jack's range must allow (jack.reading.min)"
 	case e.Where.Zone == string(culvert.SteelAhead):
 		return "have the bars ahead tied nearer to plumb and held back from the way, or draw the walls in farther"
+	case e.Where.Zone == string(culvert.Hanger) && b.ofHalf(p):
+		return besidePlates
 	case e.Where.Zone == string(culvert.Hanger):
 		return "lower farther onto the wheels, or draw in farther; or hang the roof where the form passes clear (left_in_place.hangers: lines, tail)"
 	case e.Where.Zone == string(culvert.Invert) || e.Where.Zone == string(culvert.HaunchBottom) || e.Where.Zone == string(culvert.Kicker):

@@ -16,6 +16,20 @@ func (b *bay) facesRemedy(e Entry) string {
 	return "compare the section with the gear's panel heights and widths, corner panel and fillers; `set: {foot: ..., closure: ...}` moves them"
 }
 
+// soffitRemedy is for a soffit that stands open where hangers stay; empty where
+// nothing about them tells why.
+func (b *bay) soffitRemedy(open float64) string {
+	g, kept := b.Carrier.Gear, b.Carrier.Kept.Hangers
+	if g.Roof.Pocket != nil || kept == nil || !b.hung() {
+		return b.pocketRemedy(open)
+	}
+	if want := g.Form.Spacing - kept.Plate.X; g.Roof.Strip < want && float64(want-g.Roof.Strip) > b.limits.of("setup.faces").Value {
+		return fmt.Sprintf("before and behind each plate the roof is open: filler pieces that reach from plate to plate, bent spacing %s - plate %s = %s (roof.strip)",
+			b.mm(float64(g.Form.Spacing)), b.mm(float64(kept.Plate.X)), b.mm(float64(want)))
+	}
+	return ""
+}
+
 // pocketRemedy is for a soffit that stands open beside a hanger plate in a
 // pocket of a one-piece roof; empty where it is not that.
 func (b *bay) pocketRemedy(open float64) string {
@@ -60,9 +74,22 @@ func (b *bay) rangeRemedy(e Entry) string {
 		return fmt.Sprintf("change the reading in step %q, or the step before it, so that every link can close", e.Where.Step)
 	case is("corner panel"):
 		return "take gear whose corner panel is made for this haunch (corner.haunch), or build the section with the haunch that it fits"
-	case is("wall panel stack"), is("wall panel foot"), is("lap over"):
+	case is("wall panel stack"):
+		top, lap := b.Carrier.PlaneTop-float64(b.Carrier.Gear.Corner.Leg), b.Carrier.Gear.Wall.Lap
+		reach := top - b.Cell.Kicker
+		return fmt.Sprintf("wall panels of another height, so that a stack is %s to %s high (wall.heights): %s from the kicker up, and the lap; or another kicker",
+			b.mm(reach+float64(lap.Min)), b.mm(reach+float64(lap.Max)), b.mm(reach))
+	case is("wall panel foot"), is("lap over"):
 		return "a wall panel of another height (wall.heights) or another lap over the kicker (`set: {foot: ...}`, kicker height)"
-	case is("roof panel width"), is("filler width"):
+	case is("filler width"):
+		share := 1.0
+		if b.Carrier.Gear.Gear.Kind == "roof_halves" {
+			share = 2
+		}
+		c := b.Carrier.Gear.Roof.Closure
+		return fmt.Sprintf("a roof panel %s to %s wide (roof.widths): edge of the corner panel %s less the filler's share; or fillers of another width (roof.closure)",
+			b.mm(b.Carrier.Edge-float64(c.Max)/share), b.mm(b.Carrier.Edge-float64(c.Min)/share), b.mm(b.Carrier.Edge))
+	case is("roof panel width"):
 		return "a roof panel of another width (roof.widths), or fillers of another (`set: {closure: ...}`)"
 	case is("leg "), is("jack, "), is("jack"):
 		if e.Where.Step != "raised" {
@@ -78,10 +105,25 @@ func (b *bay) rangeRemedy(e Entry) string {
 }
 
 func (b *bay) readingRemedy(e Entry) string {
+	if e.Where.Step != "" && !b.turnedIn(e.Where.Step, e.Where.Part) {
+		return "it stands so as raised, before any step: gear whose adjuster has that range (links: length, jack.reading, slide.draw), or its pins elsewhere (links: from, to)"
+	}
 	if e.Where.Step == "" || e.Where.Step == "raised" {
 		return "set the gear otherwise (`set:` in the job), or take gear with the range"
 	}
 	return fmt.Sprintf("another reading in step %q (`sequence:` in the job, `steps:` in the gear), another setting (`set:`), or gear with the range", e.Where.Step)
+}
+
+// turnedIn tells whether an adjuster reads otherwise at a step's end than raised.
+func (b *bay) turnedIn(step, label string) bool {
+	for _, s := range b.Steps {
+		for _, m := range s.Moves {
+			if a := b.Carrier.Adjusters[m.Adjuster]; s.Name == step && a.Label() == label {
+				return math.Abs(m.From-a.Raised) > rangeSlack || math.Abs(m.To-a.Raised) > rangeSlack
+			}
+		}
+	}
+	return false
 }
 
 func (b *bay) restRemedy(e Entry) string {

@@ -136,6 +136,8 @@ func (b *bay) clearRemedy(e Entry) string {
 		return "a narrower gauge (`set: {gauge: ...}`) keeps wheels and jacks off it"
 	case p != nil && (p.Role == carrier.JackPlate || p.Role == carrier.JackScrew):
 		return "draw the plates farther up in the last step (such as `jack: wheels - 60 mm`)"
+	case collapsed && e.Where.Zone == string(culvert.Hanger) && b.ofHalf(p):
+		return besidePlates
 	case collapsed && e.Where.Zone == string(culvert.Hanger):
 		return "lower farther onto the wheels, or draw in farther, before the carrier rolls; or hang the roof where the form passes clear (left_in_place.hangers: lines, tail)"
 	case collapsed && (e.Where.Zone == string(culvert.Invert) || e.Where.Zone == string(culvert.HaunchBottom)):
@@ -144,6 +146,20 @@ func (b *bay) clearRemedy(e Entry) string {
 		return "draw the part in farther, or lower farther onto the wheels, before the carrier rolls"
 	}
 	return "draw the part in farther in the step named, or in a step before it; where adjusters out of step take much off, turn fewer of them in one step"
+}
+
+// ofHalf tells whether a part is on one of two roof halves, which draw in toward
+// the hangers.
+func (b *bay) ofHalf(p *carrier.Part) bool {
+	return p != nil && p.Side != culvert.Both && b.Carrier.Gear.Roof.Pocket == nil && (p.Role == carrier.RoofPanel || p.Role == carrier.Stringer)
+}
+
+// besidePlates is for halves that come near plate or nut.
+const besidePlates = "the halves draw in toward the hangers: lower farther onto the wheels (jack.lower, jack.reading), a wider filler (roof.widths, `set: {closure: ...}`), or a shorter tail under the plate (left_in_place.hangers.tail)"
+
+// backUnder is for what meets the hangers of another pour as the form is set.
+func (b *bay) backUnder(pour int) string {
+	return fmt.Sprintf("the form reaches under the roof of pour %d, where a hanger stays: less lap (culvert.lap), or bents that come to lie elsewhere along that pour (form.first), so that none hangs there; on a skew the form reaches back by width x tan(skew) as well", pour)
 }
 
 // supportsRemedy tells a one-piece roof, which needs pockets for plates, from

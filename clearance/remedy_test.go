@@ -61,6 +61,14 @@ func TestRemediesSayWhatMendsTheSituation(t *testing.T) {
 		{"plates low on the way", chain{gear: "roof-halves-24", swap: [][2]string{{"wheels - 60 mm", "wheels - 10 mm"}}}, "roll.clear", "invert", []string{"plates farther up"}},
 		{"bars that lean", chain{gear: "roof-halves-24", jobs: [][2]string{{"left_in_place:", "left_in_place:\n  steel_ahead: {cover: 50 mm, lean: 80 mm}"}, {"pours: [2.3 m]", "pours: [2.3 m, 2.3 m]"}}},
 			"raise.clear", "", []string{"bars ahead", "held back"}},
+		{"a filler out of range", chain{gear: "roof-halves-24", swap: [][2]string{{"widths: [1120 mm]", "widths: [1000 mm]"}}}, "setup.range", "filler width", []string{"1060.0 mm to 1140.0 mm wide"}}, // 1300 - 480/2, 1300 - 320/2
+		{"no stack for the wall", chain{gear: "roof-halves-24", jobs: [][2]string{{"rise: 2.4 m", "rise: 2.5 m"}}}, "setup.range", "wall panel stack", []string{"2025.0 mm to 2120.0 mm high"}},         // 2300 - 300 + 25, + 120
+		{"a brace too short as raised", chain{gear: "roof-halves-24", swap: [][2]string{{"length: {min: 570 mm, max: 745 mm}", "length: {min: 570 mm, max: 725 mm}"}}}, "setup.range", "low brace left, most", []string{"as raised", "pins elsewhere"}},
+		{"a reading out of range", chain{gear: "roof-halves-24", swap: [][2]string{{"length: {min: 570 mm, max: 745 mm}", "length: {min: 600 mm, max: 745 mm}"}}}, "setup.range", "low brace left, least", []string{"another reading in step"}},
+		{"a hanger under the lap", chain{gear: "roof-halves-24", jobs: [][2]string{{"pours: [2.3 m]", "pours: [2.1 m, 1.6 m]\n  lap: 700 mm"}}}, "strip.supports", "cell 1, pour 2, strips and ties out, hanger plate", []string{"under the roof of pour 1", "culvert.lap"}},
+		{"filler pieces short of the plates", chain{gear: "roof-halves-24", swap: [][2]string{{"strip: 1000 mm", "strip: 980 mm"}}}, "setup.faces", "gaps between faces", []string{"1000.0 mm (roof.strip)"}},
+		{"halves that draw in to the nuts", chain{gear: "roof-halves-24", jobs: [][2]string{{"tail: 50 mm", "tail: 90 mm"}}}, "strip.clear", "hanger, collapsed", []string{"draw in toward the hangers", "wider filler"}},
+		{"wheels that do not carry the middle", chain{gear: "roof-halves-24", swap: [][2]string{{"[0.3 m, 2.1 m]", "[0.3 m, 0.9 m]"}, {"[0.45 m, 1.95 m]", "[0.45 m, 1.4 m]"}}}, "roll.wheel", "wheels", []string{"centre of gravity", "wheels.at"}},
 		{"no way to lift", chain{gear: "roof-halves-24", swap: [][2]string{{"lifting:", "#"}}}, "raise.lift", "", []string{"lifting: {pads, capacity, stroke}"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -311,6 +311,9 @@ func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
 			if k.held && k.value.Lower >= -contactTolerance {
 				continue // touches by design and does not dig
 			}
+			if pour := b.stripped.solids[k.solid].Pour; pour != b.Pour.Number {
+				c.remedy = b.backUnder(pour)
+			}
 			list = append(list, c)
 		}
 	}

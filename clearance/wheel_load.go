@@ -56,7 +56,7 @@ func (r *route) wheelChecks() []Entry {
 	capacity := r.Carrier.Gear.Wheels.Capacity
 	w, err := r.wheelLoads()
 	if err != nil {
-		return []Entry{open("roll.wheel", r.subject("wheels"), "kN", err.Error(), r.underway())}
+		return []Entry{open("roll.wheel", r.subject("wheels"), "kN", r.told(err), r.underway())}
 	}
 	rocking := units.Force(float64(w.rocking) * load.LiveFactor)
 	return []Entry{
@@ -79,7 +79,7 @@ func (b *bay) jackChecks(s *model.Study) []Entry {
 	grade := s.Culvert.GradeOf(b.Pour)
 	w, err := share(leaning(jacks, r.centre[2], grade, grade, b.crossfall))
 	if err != nil {
-		return []Entry{open("setup.jacks", b.subject("jacks"), "kN", err.Error(), b.at("raised"))}
+		return []Entry{open("setup.jacks", b.subject("jacks"), "kN", b.told(err), b.at("raised"))}
 	}
 	capacity := b.Carrier.Gear.Jack.Capacity
 	return []Entry{
@@ -120,7 +120,7 @@ func (r *route) carries(id, rest, step string, value units.Force, unknown error,
 		where = r.at(step)
 	}
 	if unknown != nil {
-		return open(id, r.subject(rest), "kN", unknown.Error(), where)
+		return open(id, r.subject(rest), "kN", r.told(unknown), where)
 	}
 	bearer, source := capacities[id], load.Source{Text: "statics of a rigid frame", Flag: load.Derived}.String()
 	if capacity == 0 {

@@ -2,6 +2,7 @@ package table
 
 import (
 	"slices"
+	"strings"
 
 	"boxwalk/clearance"
 )
@@ -13,10 +14,8 @@ func (t *terminal) next() {
 		return
 	}
 	t.print("\n" + t.paint.in(bold, "Next") + "\n")
-	for _, id := range ids {
-		for _, text := range t.advice(id) {
-			t.print(hung("  - ", id+": "+text, t.width))
-		}
+	for _, a := range t.advised(ids) {
+		t.print(hung("  - ", strings.Join(a.ids, ", ")+": "+a.text, t.width))
 	}
 	t.print(hung("  - ", "`boxwalk explain ID` gives a check's formula, limit and source.", t.width))
 	if t.open() {
@@ -40,6 +39,27 @@ func (t *terminal) troubled() []string {
 
 func (t *terminal) open() bool {
 	return slices.ContainsFunc(t.result.Checks, func(e clearance.Entry) bool { return e.Verdict == clearance.Open })
+}
+
+// advice is a remedy and the checks it is of.
+type advice struct {
+	ids  []string
+	text string
+}
+
+// advised are the remedies of the checks, each told once.
+func (t *terminal) advised(ids []string) []advice {
+	var out []advice
+	for _, id := range ids {
+		for _, text := range t.advice(id) {
+			if n := slices.IndexFunc(out, func(a advice) bool { return a.text == text }); n >= 0 {
+				out[n].ids = append(out[n].ids, id)
+				continue
+			}
+			out = append(out, advice{[]string{id}, text})
+		}
+	}
+	return out
 }
 
 // mostAdvice is how many different remedies of one check are told: those of the
