@@ -218,6 +218,7 @@ func (r *report) told(s *model.Study) *told {
 	t.settings = r.settings()
 	t.steps = r.stepRows(r.strip)
 	holdSteps(t.steps, r.Bay, s)
+	r.levels(t)
 	r.underWay(t, s, nil)
 	return t
 }

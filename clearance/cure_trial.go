@@ -302,7 +302,7 @@ func (r *report) stepChecks(k int) []Entry {
 	out := append(r.selfChecks(s, done), r.digCheck(s, done), r.dragCheck(s, done))
 	out = append(out, r.releaseChecks(s, done)...)
 	out = append(out, r.supportsChecks(s, done)...)
-	if c, ok := r.levelCheck(s); ok {
+	if c, ok := r.levelCheck(s, done); ok {
 		out = append(out, c)
 	}
 	if k == len(r.Steps)-1 {

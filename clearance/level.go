@@ -20,15 +20,6 @@ func (b *bay) jacksMove(s carrier.Step) bool {
 	return false
 }
 
-// lean is the angle the frame can roll by in a step: the jacks' side-to-side
-// difference over the gauge, while they move and carry.
-func (b *bay) lean(s carrier.Step) float64 {
-	if !b.jacksMove(s) {
-		return 0
-	}
-	return b.tol.Value("jack_level") / b.Carrier.Gauge
-}
-
 // tilt is what a crossfall of the invert takes off a travel clearance: the
 // carrier leans with it on its wheels while walls and roof stand plumb. The
 // invert leans as the carrier does.
@@ -39,12 +30,8 @@ func (b *bay) tilt(path *motion.Path, part int, zone culvert.Zone, v sweep.Brack
 	return b.reach(path, part, v, math.Abs(b.crossfall))
 }
 
-// leanReach is how far a lean moves a part along the direction of its gap: the
-// angle times the largest arm of any vertex about the middle of the jacks' feet.
-func (b *bay) leanReach(s carrier.Step, part int, v sweep.Bracket, lean float64) float64 {
-	return b.reach(s.Path, part, v, lean)
-}
-
+// reach is how far an angle moves a part along the direction of its gap: the
+// angle times the largest arm of any vertex about the middle of the feet.
 func (b *bay) reach(path *motion.Path, part int, v sweep.Bracket, angle float64) float64 {
 	if angle == 0 || v.Against < 0 {
 		return 0
@@ -60,9 +47,10 @@ func (b *bay) reach(path *motion.Path, part int, v sweep.Bracket, angle float64)
 	return angle * arm
 }
 
-// levelCheck is the side-to-side jack difference that the least wall gap
-// allows: gap x gauge / height, over every vertex of every part.
-func (b *bay) levelCheck(s carrier.Step) (Entry, bool) {
+// levelCheck is the difference between jacks at which nothing is entered: side
+// to side the least gap x gauge / height beside the walls, over every vertex of
+// every part, and of every other gap what both directions together leave.
+func (b *bay) levelCheck(s carrier.Step, r stripped) (Entry, bool) {
 	if !b.jacksMove(s) {
 		return Entry{}, false
 	}
@@ -75,6 +63,7 @@ func (b *bay) levelCheck(s carrier.Step) (Entry, bool) {
 			list = append(list, c)
 		}
 	}
+	list = append(list, b.safeCandidate(s, r))
 	limit := Limit{Value: b.tol.Value("jack_level"), Source: "tolerance.jack_level: " + b.tol.Source("jack_level")}
 	return entry("strip.level", b.subject(s.Name), list, limit, Min, "no part stands beside a wall"), true
 }

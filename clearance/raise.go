@@ -3,7 +3,7 @@ package clearance
 import (
 	"fmt"
 
-	"boxwalk/model/carrier"
+	"boxwalk/clearance/sweep"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
 )
@@ -30,22 +30,37 @@ func (b *bay) raiseChecks(done [][]measure) []Entry {
 			out = append(out, open("raise.clear", b.subject(s.Name), "m", "the step cannot be made: "+s.Stop.Say(b.mm), b.at(s.Name)))
 			continue
 		}
-		out = append(out, b.raiseCheck(s, done[k]))
+		out = append(out, b.raiseCheck(k, done[k]))
 	}
 	return out
 }
 
+// risesPast are the solids of a zone that a part may not touch in step k of raising.
+func (b *bay) risesPast(k, z int) func(part int) []sweep.Part {
+	return func(part int) []sweep.Part {
+		return b.raised.free(z, func(solid int) bool { return b.lands(part, solid, k) })
+	}
+}
+
 // raiseCheck is one raising step: what must not touch keeps the release gap,
 // and what comes to rest on concrete already cast must not dig into it.
-func (b *bay) raiseCheck(s carrier.Step, list []measure) Entry {
-	limit := b.limits.of("raise.clear")
+func (b *bay) raiseCheck(k int, list []measure) Entry {
+	s, limit := b.Raising[k], b.limits.of("raise.clear")
+	lean, leaning := b.leanUp(k)
+	if leaning && b.beyondSight(lean, limit.Value) {
+		return b.unseen("raise.clear", s.Name, lean, s.Name)
+	}
 	var found []candidate
 	for i := range list {
 		m := &list[i]
 		for z, zone := range culvert.Zones {
 			near := m.at(z)
 			if m.any[z] && near.free.Lower < far {
-				found = append(found, b.releaseCandidate(s, m, zone, near.free))
+				c := b.releaseCandidate(s, m, zone, near.free)
+				if leaning && leans(b.Carrier.Parts[m.part], zone) {
+					c = b.leaning(c, lean, b.leanOff(lean, s.Path, m, near.free, near.free.Lower-c.allowance, b.risesPast(k, z)), limit.Value)
+				}
+				found = append(found, c)
 			}
 			if v := near.held; v.Against >= 0 && v.Lower < -contactTolerance {
 				found = append(found, candidate{value: Bracket{v.Lower, v.Upper}, part: m.part, against: v.Against, alike: m.alike, zone: zone, held: true, where: b.where(s.Name, m.part, string(zone), v),

@@ -114,6 +114,14 @@ type StepRow struct {
 	Removes []string  `json:"removes"`
 	Moves   []MoveRow `json:"moves"`
 	End     []EndRow  `json:"end"`
+	Level   *LevelRow `json:"level"` // nil in steps in which no jack is turned while it carries
+}
+
+// LevelRow is how far jacks may get ahead of each other in a step, metres.
+type LevelRow struct {
+	Kept float64 `json:"kept"` // what the checks are made with: tolerance jack_level
+	Safe float64 `json:"safe"` // up to which nothing is entered; at most strip.level
+	Say  string  `json:"say"`  // the same for the crew, in the job's units
 }
 
 // MoveRow is one adjuster's reading over a step.

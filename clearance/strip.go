@@ -110,7 +110,7 @@ func (b *bay) stripChecks(done []stripped) []Entry {
 		out = append(out, b.selfChecks(s, r)...)
 		out = append(out, b.releaseChecks(s, r)...)
 		out = append(out, b.supportsChecks(s, r)...)
-		if c, ok := b.levelCheck(s); ok {
+		if c, ok := b.levelCheck(s, r); ok {
 			out = append(out, c)
 		}
 	}
@@ -133,7 +133,10 @@ func (b *bay) stopped(s carrier.Step) []Entry {
 func concreteZone(z culvert.Zone) bool { return z != culvert.Hanger && z != culvert.SteelAhead }
 
 func (b *bay) digCheck(s carrier.Step, r stripped) Entry {
-	lean := b.lean(s)
+	lean, leaning := b.leanDown(r.k)
+	if leaning && b.beyondSight(lean, 0) {
+		return b.unseen("strip.dig", s.Name, lean, s.Name)
+	}
 	var list []candidate
 	for i := range r.measures {
 		m := &r.measures[i]
@@ -143,12 +146,16 @@ func (b *bay) digCheck(s carrier.Step, r stripped) Entry {
 			}
 			near := m.at(z)
 			if near.held.Lower < far {
-				held := b.digCandidate(s, m, zone, near.held, 0)
+				held := b.digCandidate(s, m, zone, near.held)
 				held.held = true
 				list = append(list, held)
 			}
 			if near.free.Lower < far {
-				list = append(list, b.digCandidate(s, m, zone, near.free, b.leanReach(s, m.part, near.free, lean)))
+				free := b.digCandidate(s, m, zone, near.free)
+				if leaning && leans(b.Carrier.Parts[m.part], zone) {
+					free = b.leaning(free, lean, b.leanOff(lean, s.Path, m, near.free, near.free.Lower, b.releasedFrom(r.k, z)), 0)
+				}
+				list = append(list, free)
 			}
 		}
 	}
@@ -156,19 +163,23 @@ func (b *bay) digCheck(s carrier.Step, r stripped) Entry {
 	return b.withFirst(c, s, r.measures, func(m *measure, z int) []sweep.Bracket { return []sweep.Bracket{m.at(z).held, m.at(z).free} })
 }
 
-func (b *bay) digCandidate(s carrier.Step, m *measure, zone culvert.Zone, v sweep.Bracket, allowance float64) candidate {
+// releasedFrom are the solids of a zone that a part may not touch in step k.
+func (b *bay) releasedFrom(k, z int) func(part int) []sweep.Part {
+	return func(part int) []sweep.Part {
+		return b.stripped.free(z, func(solid int) bool { return b.held(&b.stripped, part, solid, k) })
+	}
+}
+
+func (b *bay) digCandidate(s carrier.Step, m *measure, zone culvert.Zone, v sweep.Bracket) candidate {
 	part := m.part
 	tell := func() (Where, string) {
 		text := fmt.Sprintf("%s stays %s from the %s", b.label(part), b.said(bracketOf(v)), zone.Words())
 		if v.Upper < -contactTolerance {
 			text = fmt.Sprintf("%s digs %s into the %s", b.label(part), b.mm(-v.Upper), zone.Words())
 		}
-		if allowance > 0 {
-			text += fmt.Sprintf("; %s are taken off for jacks %s out of level", b.mm(allowance), b.mm(b.tol.Value("jack_level")))
-		}
 		return b.where(s.Name, part, string(zone), v), text
 	}
-	return candidate{value: bracketOf(v), allowance: allowance, worst: allowance, tell: tell, part: part, against: v.Against, alike: m.alike, zone: zone}
+	return candidate{value: bracketOf(v), tell: tell, part: part, against: v.Against, alike: m.alike, zone: zone}
 }
 
 // withFirst adds to a failed check where its part first touches.
@@ -295,6 +306,11 @@ func (b *bay) keptKinds() []string {
 func kindOf(s culvert.Solid) string { return s.Name[strings.LastIndex(s.Name, " ")+1:] }
 
 func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
+	limit := b.limits.of("strip.supports")
+	lean, leaning := b.leanDown(r.k)
+	if leaning && b.beyondSight(lean, limit.Value) {
+		return b.unseen("strip.supports", s.Name+", hanger "+kind, lean, s.Name)
+	}
 	var list []candidate
 	for i := range r.measures {
 		m := &r.measures[i]
@@ -304,9 +320,9 @@ func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
 			}
 			c := b.releaseCandidate(s, m, culvert.Hanger, k.value)
 			c.held = k.held
-			part := m.part
+			part, lag := m.part, c.allowance
 			c.tell = func() (Where, string) {
-				return b.where(s.Name, part, string(culvert.Hanger), k.value), b.keeps(part, k.value, b.stripped.solids[k.solid].Name, c.allowance)
+				return b.where(s.Name, part, string(culvert.Hanger), k.value), b.keeps(part, k.value, b.stripped.solids[k.solid].Name, lag)
 			}
 			if k.held && k.value.Lower >= -contactTolerance {
 				continue // touches by design and does not dig
@@ -314,10 +330,13 @@ func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
 			if pour := b.stripped.solids[k.solid].Pour; pour != b.Pour.Number {
 				c.remedy = b.backUnder(pour)
 			}
+			if leaning && !k.held {
+				c = b.leaning(c, lean, b.leanOff(lean, s.Path, m, k.value, k.value.Lower-lag, b.keptFree(r.k, kind)), limit.Value)
+			}
 			list = append(list, c)
 		}
 	}
-	c := entry("strip.supports", b.subject(s.Name+", hanger "+kind), list, b.limits.of("strip.supports"), Min, "nothing comes near a hanger "+kind)
+	c := entry("strip.supports", b.subject(s.Name+", hanger "+kind), list, limit, Min, "nothing comes near a hanger "+kind)
 	return b.withFirst(c, s, r.measures, func(m *measure, z int) []sweep.Bracket {
 		var out []sweep.Bracket
 		for _, k := range r.kept[m.part] {
@@ -327,6 +346,16 @@ func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
 		}
 		return out
 	})
+}
+
+// keptFree are the things of a kind that stay and that a part may not touch in
+// step k.
+func (b *bay) keptFree(k int, kind string) func(part int) []sweep.Part {
+	return func(part int) []sweep.Part {
+		return b.stripped.free(slices.Index(culvert.Zones[:], culvert.Hanger), func(solid int) bool {
+			return kindOf(b.stripped.solids[solid]) != kind || b.held(&b.stripped, part, solid, k)
+		})
+	}
 }
 
 // travelChecks are the clearances when collapsed, zone by zone, with the

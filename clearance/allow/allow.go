@@ -49,7 +49,7 @@ var table = []struct {
 	{"tyres", "wheels settling under load", 2, judgement},
 	{"frame", "frame bending under its own weight", 3, judgement},
 	{"level", "level of concrete formed by others, 3/4 in", 19, concrete},
-	{"jack_level", "side-to-side difference of the jacks while they carry", 2.5, judgement},
+	{"jack_level", "most that any jack is ahead of any other while they carry", 2.5, judgement},
 	{"lag", "out-of-step difference between adjusters turned in one step", 10, judgement},
 }
 

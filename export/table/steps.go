@@ -100,6 +100,9 @@ func stepText(number int, row clearance.StepRow, s units.System) string {
 		out += hung("    comes off: ", strings.Join(row.Removes, ", "), stepWidth)
 	}
 	out += moves(row.Moves, s)
+	if row.Level != nil {
+		out += hung("    LEVEL: ", row.Level.Say, stepWidth)
+	}
 	if row.Caution != "" {
 		out += hung("    CAUTION: ", row.Caution, stepWidth)
 	}

@@ -69,7 +69,7 @@ func sample() *clearance.Result {
 			{Cell: 1, Pour: 2, Bent: 1, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15, Unit: "m"}, {Cell: 1, Pour: 2, Bent: 2, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15, Unit: "m"},
 			{Cell: 2, Pour: 1, Bent: 1, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15, Unit: "m"}, {Cell: 2, Pour: 1, Bent: 2, Adjuster: "jack left", Raised: 0.331, Collapsed: 0.15, Unit: "m"},
 		},
-		Steps: []clearance.StepRow{step(1, 1), step(1, 2), step(2, 1)},
+		Steps: []clearance.StepRow{step(1, 1), lowered(1, 1), step(1, 2), lowered(1, 2), step(2, 1), lowered(2, 1)},
 		Parts: slices.Values([]clearance.PartRow{
 			{Cell: 1, Pour: 1, Step: "down, \"slowly\"", Part: "W1L", Role: "wall panel", Zone: "wall", Contact: true, Value: clearance.Bracket{Lower: -0.0000001, Upper: 0.0000001}, At: 0.5},
 			{Cell: 1, Pour: 1, Step: "=1+1", Part: "W1L", Role: "wall panel", Zone: "roof", Value: clearance.Bracket{Lower: 0.1801239, Upper: math.Inf(1)}},
@@ -93,6 +93,13 @@ func step(cell, pour int) clearance.StepRow {
 			{Adjuster: "low brace left", From: 0.7306, To: 0.59, Unit: "m"}, {Adjuster: "low brace right", From: 0.7306, To: 0.59, Unit: "m"},
 			{Adjuster: "upper brace left", From: 1.0979, To: 1.0376, Follows: true, Unit: "m"}, {Adjuster: "upper brace right", From: 1.0979, To: 1.0386, Follows: true, Unit: "m"},
 		}, End: []clearance.EndRow{}}
+}
+
+// lowered is a step in which jacks are turned.
+func lowered(cell, pour int) clearance.StepRow {
+	return clearance.StepRow{Cell: cell, Pour: pour, Name: "down", Say: "Lower all jacks by 25 mm.", Hold: []string{}, Removes: []string{},
+		Moves: []clearance.MoveRow{{Adjuster: "jack left", From: 0.33, To: 0.305, Unit: "m"}, {Adjuster: "jack right", From: 0.33, To: 0.305, Unit: "m"}}, End: []clearance.EndRow{},
+		Level: &clearance.LevelRow{Kept: 0.0025, Safe: 0.0029, Say: "No jack ahead of any other by more than 2.5 mm. Up to 2.9 mm nothing touches."}}
 }
 
 func TestTablesReadAsTheGoldenFiles(t *testing.T) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"boxwalk/clearance"
 	"boxwalk/export/sheet"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -88,6 +89,9 @@ func (o *office) stepWords(s *sheet.Sheet, v *sheet.View, st stand, n float64) {
 		}
 		put(fmt.Sprintf("%s: %s to %s", name, o.bare(m.From), o.bare(m.To)))
 	}
+	if l := o.levelOf(st); l != nil {
+		put("LEVEL: " + l.Say)
+	}
 	if step.Caution != "" {
 		put("CAUTION: " + step.Caution)
 	}
@@ -104,6 +108,17 @@ func (o *office) holdsBefore(st stand) []string {
 			return row.Hold
 		}
 		k++
+	}
+	return nil
+}
+
+// levelOf is how far jacks may get ahead of each other in a step; nil where none
+// is turned while it carries.
+func (o *office) levelOf(st stand) *clearance.LevelRow {
+	for _, row := range o.result.Steps {
+		if row.Cell == st.bay.Cell.Number && row.Pour == st.bay.Pour.Number && row.Name == st.bay.Steps[st.step].Name {
+			return row.Level
+		}
 	}
 	return nil
 }

@@ -56,4 +56,7 @@ func (l *Lifting) Check(d *Decoder, path string) {
 	if need := l.Packing + l.Pass; l.Stroke < need {
 		d.FailAt(path+".stroke", l.Stroke.Text(sys)+" does not lift one pass", fmt.Sprintf("packing %s + pass %s = %s", l.Packing.Text(sys), l.Pass.Text(sys), need.Text(sys)), "write at least "+need.Text(sys))
 	}
+	if l.Last != nil && *l.Last > l.Pass {
+		d.FailAt(path+".last", l.Last.Text(sys)+" is more than the passes before it", "pass is "+l.Pass.Text(sys), "write at most "+l.Pass.Text(sys)+", or leave it out")
+	}
 }

@@ -1,0 +1,182 @@
+package clearance
+
+import (
+	"math"
+
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+	"boxwalk/model/motion"
+)
+
+// lean is how far out of level the frame can be while jacks carry and move it:
+// screw jacks that are turned down, or lifting jacks that go from pad to pad.
+//
+// The frame is taken rigid, as in load.Lifting, with its centre of gravity over
+// the middle of the form. What it stands on, on either side at the same stations,
+// can only push, and no place is more than differ above any other. Let p be the
+// frame's height over each place, from the lowest one on: p >= 0 everywhere, and
+// p <= differ wherever it rests. Where it rests encloses its centre of gravity, so
+//
+//   - it rests on either side. Over a place on which it rests p <= differ, and
+//     opposite it p >= 0: across, it leans by differ / gauge at most;
+//   - it rests on some station at the middle or ahead of it, and on the same side
+//     p >= 0 over the rearmost one; the same the other way round. Along, it leans
+//     by differ over the lesser of the two distances at most: half the outermost
+//     ones where a station stands at the middle (the frame rocks on it like a
+//     see-saw), all of it for a frame on two bents;
+//   - p at the middle is a mean of heights at which it rests, so between 0 and
+//     differ: a height that the step itself passes. The lean is about that.
+//
+// Both directions are taken off at once; a frame of two bents that rocks on two
+// diagonal jacks has both. Source: statics of a rigid frame (derived).
+type lean struct {
+	differ        float64 // metres
+	gauge, lever  float64 // metres, over which differ leans it across and along
+	across, along float64 // rise over run, at most
+	middle        float64 // station about which it leans along
+	what          string  // what differs, as sentences name it
+	// how far ahead and beside the middle the roof bears, see bearing; 0 where not
+	bearsAhead, bearsBeside float64
+}
+
+// middleOf is the middle of the form, in the frame of cell and pour.
+func (b *bay) middleOf() float64 {
+	return b.Carrier.Rear + float64(b.Carrier.Gear.Form.Length)/2
+}
+
+// leanOver is the lean of a frame that stands at no less than from rear to front
+// and may rest on any of some stations.
+func (b *bay) leanOver(differ float64, what string, rear, front float64, rests []float64) lean {
+	l := lean{differ: differ, gauge: b.Carrier.Gauge, middle: b.middleOf(), what: what}
+	ahead, behind := math.Inf(1), math.Inf(-1)
+	for _, x := range rests {
+		if x > l.middle-1e-6 {
+			ahead = math.Min(ahead, x)
+		}
+		if x < l.middle+1e-6 {
+			behind = math.Max(behind, x)
+		}
+	}
+	l.lever = math.Min(ahead-rear, front-behind)
+	l.across, l.along = differ/l.gauge, differ/l.lever
+	return l
+}
+
+// leanDown is the lean in step k of the collapse: that of the jacks while they
+// move and carry, which differ by tolerance jack_level; ok is false in others.
+func (b *bay) leanDown(k int) (l lean, ok bool) {
+	if !b.jacksMove(b.Steps[k]) {
+		return lean{}, false
+	}
+	return b.bearing(b.leanOfJacks(b.tol.Value("jack_level")), k), true
+}
+
+func (b *bay) leanOfJacks(differ float64) lean {
+	at := b.Carrier.Bents
+	return b.leanOver(differ, "jacks", at[0], at[len(at)-1], at)
+}
+
+// leanUp is the lean in step k of raising: the pads differ by a pass of lifting,
+// in the last step that lifts by its last pass. The frame stands on its wheels
+// or on its screw jacks meanwhile, whichever reach less far. Gear that states no
+// lifting is raised on its screw jacks.
+func (b *bay) leanUp(k int) (l lean, ok bool) {
+	if !b.jacksMove(b.Raising[k]) {
+		return lean{}, false
+	}
+	lifting := b.Carrier.Gear.Lifting
+	if lifting == nil {
+		return b.leanOfJacks(b.tol.Value("jack_level")), true
+	}
+	pass := float64(lifting.Pass)
+	if lifting.Last != nil && k == b.lastLift() {
+		pass = float64(*lifting.Last)
+	}
+	bents, wheels := b.Carrier.Bents, b.Carrier.Gear.Wheels.At
+	rests := append([]float64(nil), bents...)
+	for _, x := range wheels {
+		rests = append(rests, b.Carrier.Rear+float64(x))
+	}
+	rear := math.Max(bents[0], rests[len(bents)])
+	front := math.Min(bents[len(bents)-1], rests[len(rests)-1])
+	for _, x := range lifting.Pads {
+		rests = append(rests, b.Carrier.Rear+float64(x))
+	}
+	return b.leanOver(pass, "pads", rear, front, rests), true
+}
+
+// lastLift is the last step of raising in which jacks move the carrier; -1 if
+// there is none.
+func (b *bay) lastLift() int {
+	last := -1
+	for k, s := range b.Raising {
+		if s.Stop == nil && b.jacksMove(s) {
+			last = k
+		}
+	}
+	return last
+}
+
+// scaled is the lean of another difference.
+func (l lean) scaled(differ float64) lean {
+	l.differ, l.across, l.along = differ, differ/l.gauge, differ/l.lever
+	return l
+}
+
+// tilt is the greater of the angles that the two slopes together can make.
+func (l lean) tilt() float64 { return math.Hypot(l.across, l.along) }
+
+// bearing is a lean in step k, if that begins with the roof against the soffit. A
+// frame that only jacks lower does not rise where it bears: leaning by a along
+// and b across, its middle has gone down by |a| X + |b| Y at least, where X and Y
+// are half the sides of a rectangle about the middle that lies within what bears.
+// So it takes every place that it takes with that much more of the way behind it.
+// One that reaches as far as a point of what bears in each quarter lies within.
+func (b *bay) bearing(l lean, k int) lean {
+	s := b.Steps[k]
+	if len(b.turned(s, culvert.Both)) > 0 {
+		return l
+	}
+	var corners [4][2]float64 // of each quarter, from the middle
+	for i, p := range b.Carrier.Parts {
+		if !s.Present(p) || !b.bears(i, k) {
+			continue
+		}
+		pose := s.Path.Pose(motion.Ground, p.Body, 0)
+		for _, v := range p.Vertices {
+			r := pose.Apply(v).Sub(geom.Vec{l.middle, 0, 0})
+			q := quarter(r)
+			x, y := math.Abs(r[0]), math.Abs(r[1])
+			if c := corners[q]; r[2] > b.Cell.Rise-contactTolerance && l.along*x+l.across*y > l.along*c[0]+l.across*c[1] {
+				corners[q] = [2]float64{x, y}
+			}
+		}
+	}
+	l.bearsAhead, l.bearsBeside = math.Inf(1), math.Inf(1)
+	for _, c := range corners {
+		l.bearsAhead, l.bearsBeside = math.Min(l.bearsAhead, c[0]), math.Min(l.bearsBeside, c[1])
+	}
+	return l
+}
+
+// bears tells whether a part lies against the soffit as step k begins.
+func (b *bay) bears(part, k int) bool {
+	for solid, c := range b.stripped.solids {
+		if pair := [2]int{part, solid}; c.Zone == culvert.Roof && b.stripped.touch[pair] && k <= b.stripped.last[pair] {
+			return true
+		}
+	}
+	return false
+}
+
+// quarter of the plan that a point lies in.
+func quarter(r geom.Vec) int {
+	q := 0
+	if r[0] < 0 {
+		q++
+	}
+	if r[1] < 0 {
+		q += 2
+	}
+	return q
+}

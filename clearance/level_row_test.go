@@ -1,0 +1,51 @@
+package clearance
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+func rowOf(t *testing.T, r *Result, name string) StepRow {
+	t.Helper()
+	for _, row := range r.Steps {
+		if row.Name == name {
+			return row
+		}
+	}
+	t.Fatalf("no step %s", name)
+	return StepRow{}
+}
+
+// What each step tells the crew is what the checks are made with, and what is
+// still safe: 4.57 x 1800 / 2187 = 3.76 in the first lowering of the smaller
+// carrier, where a tape will do, and 4.63 x 2700 / 3959 = 3.16 in that of the
+// larger one; on a gauge of 2300 it is 2.69, and a tape will not. Steps that turn no
+// jack tell nothing.
+func TestEachLoweringTellsTheJackDifferenceThatIsProvedAndTheOneThatIsSafe(t *testing.T) {
+	for gear, c := range map[string]struct {
+		job        string
+		jobs       [][2]string
+		safe       float64
+		says, less string
+	}{
+		"roof-halves-24": {cell24, nil, 3.76e-3, "more than 2.5 mm", "tape"},
+		"roof-halves-43": {cell43, [][2]string{{"gear: gear.yaml", "set: {gauge: 2300 mm}\ngear: gear.yaml"}}, 2.69e-3, "A tape does not show that (3.0 mm)", "NOT SAFE"},
+	} {
+		r := chain{gear: gear, job: c.job, jobs: c.jobs}.check(t)
+		l := rowOf(t, r, "crack down").Level
+		if l == nil || l.Kept != 0.0025 || math.Abs(l.Safe-c.safe) > 0.05e-3 || !strings.Contains(l.Say, c.says) || strings.Contains(l.Say, c.less) {
+			t.Errorf("%s: %+v", gear, l)
+		}
+		if l := rowOf(t, r, "arms part in").Level; l != nil {
+			t.Errorf("%s: %+v in a step that turns no jack", gear, l)
+		}
+	}
+	r := chain{gear: "roof-halves-24", jobs: [][2]string{{"gear: gear.yaml", "tolerance: {jack_level: 10 mm}\ngear: gear.yaml"}}}.check(t)
+	if l := rowOf(t, r, "crack down").Level; l == nil || !strings.HasPrefix(l.Say, "NOT SAFE with jacks 10.0 mm apart") {
+		t.Errorf("%+v", l)
+	}
+	if e, _ := find(r, "strip.dig", "crack down", ""); e.Verdict != Fail {
+		t.Errorf("strip.dig is %v with jacks 10 mm apart: %s", e.Verdict, e.Text)
+	}
+}
