@@ -144,7 +144,7 @@ func begun(t *testing.T, n int) (*folder, *journal, []func() error) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := f.acquire(io.Discard); err != nil {
+	if err := f.acquire(io.Discard, 0); err != nil {
 		t.Fatal(err)
 	}
 	list, w, err := f.settled(edition(n+1), target{folder: dir})
@@ -178,7 +178,7 @@ func TestARunKilledAtAnyStepLosesNothing(t *testing.T) {
 				t.Fatal(err)
 			}
 			var said bytes.Buffer
-			if err := next.acquire(&said); err != nil {
+			if err := next.acquire(&said, 0); err != nil {
 				t.Fatal(err)
 			}
 			if told := strings.Contains(said.String(), fmt.Sprintf("process %d was ended", j.process)); told != (last > 0) {
@@ -234,6 +234,61 @@ func TestWhatWasChangedAfterAKillIsLeft(t *testing.T) {
 	for _, name := range []string{"steps.txt", "drawings/13-odd.svg"} {
 		if got := content(t, filepath.Join(f.name, filepath.FromSlash(name))); string(got) != "mine" {
 			t.Errorf("%s is %q", name, got)
+		}
+	}
+}
+
+func TestARunThatWaitsTooLongWritesNothingAndSaysForWhom(t *testing.T) {
+	f, j, steps := begun(t, 2)
+	if err := steps[0](); err != nil { // its journal says who it is
+		t.Fatal(err)
+	}
+	second, err := openFolder(f.name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var said bytes.Buffer
+	err = second.acquire(&said, 20*time.Millisecond)
+	second.release()
+	second.close()
+	who := fmt.Sprintf("another run (process %d)", j.process)
+	if told(io.Discard, err) != exitInput || !strings.Contains(err.Error(), who) || !strings.Contains(said.String(), "waiting for "+who) {
+		t.Errorf("%v; %s", err, said.String())
+	}
+	if err := j.settle(f); err != nil {
+		t.Error(err)
+	}
+	f.release()
+	f.close()
+	clean(t, f.name, 2)
+}
+
+// Whoever looks while files are replaced finds each of them, and whole.
+func TestNoFileIsMissingWhileItIsReplaced(t *testing.T) {
+	dir := t.TempDir()
+	if _, err := wrote(dir, edition(2), false); err != nil {
+		t.Fatal(err)
+	}
+	c := program(t, os.Stderr, "rewrite", dir, "3", "33")
+	if err := c.Start(); err != nil {
+		t.Fatal(err)
+	}
+	done := make(chan error, 1)
+	go func() { done <- c.Wait() }()
+	for looks := 0; ; looks++ {
+		select {
+		case err := <-done:
+			if err != nil || looks < 2 {
+				t.Errorf("%v after %d looks", err, looks)
+			}
+			return
+		default:
+			for _, p := range edition(2) {
+				n, text := 0, content(t, filepath.Join(dir, filepath.FromSlash(p.name)))
+				if _, err := fmt.Sscanf(string(text), "%d ", &n); err != nil || !bytes.Equal(text, page(n, p.name)) {
+					t.Errorf("%s is not whole", p.name)
+				}
+			}
 		}
 	}
 }

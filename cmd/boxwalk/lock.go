@@ -37,7 +37,7 @@ var (
 
 // acquire makes the folder where it does not exist and locks it, after any
 // other run that has it; then it sees to what a run left that was killed.
-func (f *folder) acquire(tell io.Writer) error {
+func (f *folder) acquire(tell io.Writer, patience time.Duration) error {
 	f.lock = &lock{}
 	waiting := false
 	for began := time.Now(); ; time.Sleep(pause) {

@@ -205,7 +205,7 @@ func TestWhenOneFileCannotBePlacedTheFolderIsAsBefore(t *testing.T) {
 			t.Fatal(err)
 		}
 		defer f.close()
-		if err := f.acquire(io.Discard); err != nil {
+		if err := f.acquire(io.Discard, 0); err != nil {
 			t.Fatal(err)
 		}
 		if err := f.place(files, remove); err == nil {

@@ -67,6 +67,19 @@ func TestOddNamesAreRefusedOrDrawn(t *testing.T) {
 	}
 }
 
+// What is wrong with a path as a text is told once, and no file is looked for.
+func TestAPathThatIsNoTextIsToldOnce(t *testing.T) {
+	for i, path := range []string{strings.Repeat("x", 401), "a\ufffd", "a\u202eb"} {
+		t.Run(fmt.Sprint(i), func(t *testing.T) {
+			site(t)
+			save(t, "job.yaml", bytes.Replace(content(t, "job.yaml"), []byte("gear: gear.yaml"), fmt.Appendf(nil, "gear: %s\nalignment: {landxml: %[1]s}", path), 1))
+			if said := refused(t, nil, "check", "job.yaml"); !strings.Contains(said, "\n2 errors;") {
+				t.Error(said)
+			}
+		})
+	}
+}
+
 // A file's name is not the user's text; what of it cannot be printed is not.
 func TestFilesWithOddNamesAreProved(t *testing.T) {
 	site(t)

@@ -7,7 +7,6 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
-	"unicode"
 
 	"boxwalk/clearance"
 	"boxwalk/model"
@@ -85,7 +84,7 @@ func (r *reading) readJob(path string) (folder string, ok bool) {
 // of its own: one run shows them all.
 func (r *reading) readGear(folder string) {
 	written := r.jobAt.Text("gear")
-	if written == "" || strings.ContainsFunc(written, unicode.IsControl) {
+	if written == "" || !job.Fits(written) {
 		return // told when the job was read
 	}
 	t, no := r.app.readNamed(folder, written, gearFile)
@@ -123,7 +122,7 @@ func has(at *job.Decoded, keys ...string) bool {
 // as the gear does.
 func (r *reading) readLine(folder string) {
 	written := r.jobAt.Text("alignment.landxml")
-	if written == "" || strings.ContainsFunc(written, unicode.IsControl) {
+	if written == "" || !job.Fits(written) {
 		return // told when the job was read
 	}
 	t, no := r.app.readNamed(folder, written, lineFile)

@@ -44,7 +44,7 @@ func (to target) write(files []product, tell io.Writer) (w written, err error) {
 	}
 	defer f.close()
 	defer f.release()
-	if err := f.acquire(tell); err != nil {
+	if err := f.acquire(tell, patience); err != nil {
 		return written{}, failed(err)
 	}
 	list, w, err := f.settled(files, to)

@@ -16,6 +16,9 @@ func Printable(r rune) bool {
 	return unicode.IsGraphic(r) && r != unicode.ReplacementChar && !unicode.In(r, unicode.Variation_Selector, unicode.Other_Default_Ignorable_Code_Point)
 }
 
+// Fits tells whether a text is one that a file may have.
+func Fits(text string) bool { return unprintable(text, mostCharacters) == "" }
+
 // unprintable says why a text cannot stand on a sheet, or is longer than that.
 func unprintable(text string, longest int) string {
 	marks := 0
