@@ -51,6 +51,11 @@ func (b Box) Holds(c Box) bool {
 		c.Max[0] <= b.Max[0]+touch && c.Max[1] <= b.Max[1]+touch
 }
 
+// Meets reports whether two boxes share a point.
+func (b Box) Meets(c Box) bool {
+	return b.Max[0] >= c.Min[0] && c.Max[0] >= b.Min[0] && b.Max[1] >= c.Min[1] && c.Max[1] >= b.Min[1]
+}
+
 // corners in order, starting lower left, turning left.
 func (b Box) corners() []Point {
 	return []Point{b.Min, {b.Max[0], b.Min[1]}, b.Max, {b.Min[0], b.Max[1]}}

@@ -11,9 +11,9 @@ import (
 type placer struct {
 	sheet *sheet.Sheet
 	n     float64
-	texts [][]sheet.Point // outlines of lettering, mm of the model
-	lines [][]sheet.Point // dimension lines and arrows
-	ink   [][]sheet.Point // everything else that is drawn
+	texts outlines // of lettering, mm of the model
+	lines outlines // dimension lines and arrows
+	ink   outlines // everything else that is drawn
 }
 
 // newPlacer starts with what the view holds at scale 1:n.
@@ -22,17 +22,17 @@ func newPlacer(s *sheet.Sheet, v *sheet.View, n float64) *placer {
 	for _, i := range s.Model(v) {
 		switch i := i.(type) {
 		case sheet.Line:
-			p.ink = append(p.ink, []sheet.Point{i.A, i.B})
+			p.ink.add(i.A, i.B)
 		case sheet.Polyline:
 			for k := 1; k < len(i.Points); k++ {
-				p.ink = append(p.ink, i.Points[k-1:k+1])
+				p.ink.add(i.Points[k-1 : k+1]...)
 			}
 			if i.Closed && len(i.Points) > 2 {
-				p.ink = append(p.ink, []sheet.Point{i.Points[len(i.Points)-1], i.Points[0]})
+				p.ink.add(i.Points[len(i.Points)-1], i.Points[0])
 			}
 		case sheet.Circle:
 			r := sheet.Pt(i.Radius, i.Radius)
-			p.ink = append(p.ink, sheet.RectLoop(i.Centre.Sub(r), i.Centre.Add(r)))
+			p.ink.add(sheet.RectLoop(i.Centre.Sub(r), i.Centre.Add(r))...)
 		case sheet.Text:
 			p.take([]sheet.Item{i})
 		case sheet.Leader:
@@ -63,35 +63,38 @@ func (p *placer) take(items []sheet.Item) {
 	for _, i := range items {
 		switch i := i.(type) {
 		case sheet.Text:
-			p.texts = append(p.texts, p.outline(i))
+			p.texts.add(p.outline(i)...)
 		case sheet.Line:
-			p.lines = append(p.lines, []sheet.Point{i.A, i.B})
+			p.lines.add(i.A, i.B)
 		case sheet.Hatch:
-			p.lines = append(p.lines, i.Loops[0])
+			p.lines.add(i.Loops[0]...)
 		}
 	}
 }
 
-// cost of items: infinite where they would clash, else the count of lines that
-// their lettering stands on.
-func (p *placer) cost(items []sheet.Item) float64 {
+// cost of items: infinite where they would clash or come to most, else the count
+// of lines that their lettering stands on.
+func (p *placer) cost(items []sheet.Item, most float64) float64 {
 	total := 0.0
 	for _, i := range items {
 		switch i := i.(type) {
 		case sheet.Text:
 			o := p.outline(i)
-			if meets(o, p.texts) > 0 || meets(o, p.lines) > 0 {
+			if p.texts.met(o, 1) > 0 || p.lines.met(o, 1) > 0 {
 				return math.Inf(1)
 			}
-			total += float64(meets(aired(o, air*p.sheet.LetteringHeight()*p.n), p.ink))
+			total += float64(p.ink.met(aired(o, air*p.sheet.LetteringHeight()*p.n), most-total))
 		case sheet.Line:
-			if meets([]sheet.Point{i.A, i.B}, p.texts) > 0 {
+			if p.texts.met([]sheet.Point{i.A, i.B}, 1) > 0 {
 				return math.Inf(1)
 			}
 		case sheet.Hatch:
-			if meets(i.Loops[0], p.texts) > 0 {
+			if p.texts.met(i.Loops[0], 1) > 0 {
 				return math.Inf(1)
 			}
+		}
+		if total >= most {
+			return math.Inf(1)
 		}
 	}
 	return total
@@ -114,7 +117,8 @@ func aired(o []sheet.Point, d float64) []sheet.Point {
 func (p *placer) best(count int, items func(i int) []sheet.Item, extra func(i int) float64) (int, bool) {
 	at, least := 0, math.Inf(1)
 	for i := range count {
-		if c := p.cost(items(i)) + extra(i); c < least {
+		more := extra(i)
+		if c := p.cost(items(i), least-more) + more; c < least {
 			at, least = i, c
 		}
 	}
@@ -123,44 +127,4 @@ func (p *placer) best(count int, items func(i int) []sheet.Item, extra func(i in
 	}
 	p.take(items(at))
 	return at, true
-}
-
-func meets(a []sheet.Point, list [][]sheet.Point) int {
-	count := 0
-	for _, b := range list {
-		if overlap(a, b) {
-			count++
-		}
-	}
-	return count
-}
-
-// overlap tells whether two convex outlines, or lines, share a point (separating
-// axis).
-func overlap(a, b []sheet.Point) bool { return !parted(a, b) && !parted(b, a) }
-
-func parted(a, b []sheet.Point) bool {
-	for i, p := range a {
-		e := a[(i+1)%len(a)].Sub(p)
-		if e.Len() == 0 {
-			continue
-		}
-		for _, axis := range []sheet.Point{{-e[1], e[0]}, e} {
-			aLo, aHi := reach(a, axis)
-			bLo, bHi := reach(b, axis)
-			if aHi < bLo || bHi < aLo {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-func reach(points []sheet.Point, axis sheet.Point) (lo, hi float64) {
-	lo, hi = math.Inf(1), math.Inf(-1)
-	for _, p := range points {
-		d := p.Dot(axis)
-		lo, hi = min(lo, d), max(hi, d)
-	}
-	return lo, hi
 }

@@ -238,7 +238,7 @@ func (d diagram) letterMarks(s *sheet.Sheet, v *sheet.View, f field) {
 	const radius = 1.1
 	h := s.LetteringHeight()
 	p := newPlacer(s, v, 1)
-	var drawn [][]sheet.Point
+	var drawn outlines
 	marks := slices.Clone(d.marks)
 	slices.SortStableFunc(marks, func(a, b mark) int { return cmp.Compare(b.at[1], a.at[1]) })
 	for _, m := range marks {
@@ -261,12 +261,12 @@ func (d diagram) letterMarks(s *sheet.Sheet, v *sheet.View, f field) {
 		}
 		best, ok := p.best(len(places), func(i int) []sheet.Item { return s.DrawLeader(places[i], 1).Items() },
 			func(i int) float64 {
-				crossed := meets([]sheet.Point{places[i].Knee, at}, drawn)
+				crossed := drawn.met([]sheet.Point{places[i].Knee, at}, math.Inf(1))
 				return 0.12*places[i].Knee.Sub(at).Len()/h + 4*float64(crossed)
 			})
 		if ok {
 			v.Add(places[best])
-			drawn = append(drawn, []sheet.Point{places[best].Knee, at})
+			drawn.add(places[best].Knee, at)
 		}
 	}
 }

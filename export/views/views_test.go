@@ -324,16 +324,16 @@ func TestCalloutArrowsDoNotCross(t *testing.T) {
 		list = append(list, callout{sheet.Pt(float64(i*37%100), float64(i*61%100)), fmt.Sprint(i)})
 	}
 	column(s, v, list, 150, 100, 1)
-	var lines [][]sheet.Point
+	var lines outlines
 	for _, i := range v.Items {
 		l := i.(sheet.Leader)
 		arrow := []sheet.Point{l.Tip, l.Knee}
-		if meets(arrow, lines) > 0 {
+		if lines.met(arrow, 1) > 0 {
 			t.Errorf("%v crosses another", l.Lines)
 		}
-		lines = append(lines, arrow)
+		lines.add(arrow...)
 	}
-	if len(lines) != len(list) {
-		t.Errorf("%d of %d labels", len(lines), len(list))
+	if len(lines.of) != len(list) {
+		t.Errorf("%d of %d labels", len(lines.of), len(list))
 	}
 }
