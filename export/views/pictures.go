@@ -36,15 +36,17 @@ func Pictures(s *model.Study, r *clearance.Result) ([]Named, error) {
 		add("collapsed", "Collapsed", end)
 		shots = append(shots, o.rollingShots(end)...)
 	}
-	var out []Named
-	for _, p := range shots {
+	out := make([]Named, len(shots))
+	err := each(len(shots), func(i int) error {
+		p := shots[i]
 		s, err := o.fit(o.picture(p))
 		if err != nil {
-			return nil, fmt.Errorf("picture %q: %w", p.name, err)
+			return fmt.Errorf("picture %q: %w", p.name, err)
 		}
-		out = append(out, Named{Name: p.name, Sheet: s})
-	}
-	return out, nil
+		out[i] = Named{Name: p.name, Sheet: s}
+		return nil
+	})
+	return out, err
 }
 
 // shot is one picture.

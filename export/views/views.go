@@ -47,16 +47,18 @@ func Sheets(s *model.Study, r *clearance.Result, lists ...List) ([]Named, error)
 		plans = append(plans, pages...)
 	}
 	plans = append(append(plans, o.trackSheets()...), o.alongSheets()...)
-	var out []Named
-	for i, p := range plans {
+	out := make([]Named, len(plans))
+	err := each(len(plans), func(i int) error {
+		p := plans[i]
 		p.number, p.of = i+1, len(plans)
 		s, err := o.fit(p)
 		if err != nil {
-			return nil, fmt.Errorf("sheet %q: %w", p.name, err)
+			return fmt.Errorf("sheet %q: %w", p.name, err)
 		}
-		out = append(out, Named{Name: fmt.Sprintf("%02d-%s", i+1, p.name), Sheet: s})
-	}
-	return out, nil
+		out[i] = Named{Name: fmt.Sprintf("%02d-%s", i+1, p.name), Sheet: s}
+		return nil
+	})
+	return out, err
 }
 
 var errNothing = errors.New("the study has no pour to draw")
