@@ -262,6 +262,10 @@ func (r *bending) bentPull(s load.Scrubbing) Entry {
 		return open("roll.bend", r.subject("pull round the bend"), "kN", r.told(err), r.underway())
 	}
 	need := p.Starting + s.Pull
+	text := fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: %s", r.force(p.Starting), r.force(s.Pull), r.words(), r.force(need))
+	if t.Capacity == 0 {
+		return r.lineNotStated("roll.bend", "pull round the bend", text)
+	}
 	return r.one("roll.bend", "pull round the bend", "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: coefficients(s.Source.String(), r.job, "travel.scrub", "travel.rolling.most", "travel.breakaway", "travel.capacity")}, Max,
-		fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: %s; the %s can pull %s", r.force(p.Starting), r.force(s.Pull), r.words(), r.force(need), t.PulledBy, r.force(t.Capacity)))
+		fmt.Sprintf("%s; the %s can pull %s", text, t.PulledBy, r.force(t.Capacity)))
 }

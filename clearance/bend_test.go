@@ -23,7 +23,7 @@ alignment:
   plan: [{tangent: 9 m}, {turn: ` + degrees + ` left}, {tangent: 9 m}]
 schedule: {invert_age: 7 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
-travel: {hold_back: {capacity: 10 kN}}
+travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}
 gear: gear.yaml
 `
 }

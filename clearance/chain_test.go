@@ -40,13 +40,13 @@ left_in_place:
 ends: {outlet: {apron: 12 m}}
 schedule: {invert_age: 7 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
-travel: {hold_back: {capacity: 10 kN}}
+travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}
 gear: gear.yaml
 `
 
 // travels adds to the travel group of a worked job.
 func travels(text string) [2]string {
-	return [2]string{"travel: {hold_back: {capacity: 10 kN}", "travel: {hold_back: {capacity: 10 kN}, " + text}
+	return [2]string{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}", "travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}, " + text}
 }
 
 // cell43 is the worked 4.27 m square cell.
@@ -67,7 +67,7 @@ left_in_place:
 ends: {outlet: {apron: 12 m}}
 schedule: {invert_age: 7 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
-travel: {hold_back: {capacity: 10 kN}}
+travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}
 gear: gear.yaml
 `
 

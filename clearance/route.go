@@ -226,9 +226,6 @@ func (r *route) pullChecks() []Entry {
 	if err = errors.Join(err, err2); err != nil {
 		return []Entry{open("roll.pull", r.subject("advance"), "kN", r.told(err), r.underway()), open("roll.hold", r.subject("advance"), "kN", r.told(err), r.underway())}
 	}
-	pull := r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: coefficients(p.Source.String(), r.job, "travel.rolling.most", "travel.breakaway", "travel.capacity")}, Max,
-		fmt.Sprintf("%s on %+.2f %%, %s: to start it takes %s with rolling coefficient %.3f x breakaway %.1f; the %s can pull %s",
-			r.force(r.weight), 100*r.up, r.giveOrTake(), r.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway), t.PulledBy, r.force(t.Capacity)))
 	var have units.Force
 	if t.HoldBack != nil {
 		have = t.HoldBack.Capacity
@@ -239,7 +236,25 @@ func (r *route) pullChecks() []Entry {
 			r.force(r.weight), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), r.force(h.Hold), r.force(have))
 	}
 	hold := r.one("roll.hold", "hold-back", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: coefficients(h.Source.String(), r.job, "travel.rolling.least")}, Max, text)
-	return []Entry{pull, hold}
+	return []Entry{r.pullCheck(p), hold}
+}
+
+// pullCheck holds what it takes to start the carrier against what the line can pull.
+func (r *route) pullCheck(p load.Pulling) Entry {
+	t := r.job.Travel
+	text := fmt.Sprintf("%s on %+.2f %%, %s: to start it takes %s with rolling coefficient %.3f x breakaway %.1f",
+		r.force(r.weight), 100*r.up, r.giveOrTake(), r.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway))
+	if t.Capacity == 0 {
+		return r.lineNotStated("roll.pull", t.PulledBy, text)
+	}
+	source := coefficients(p.Source.String(), r.job, "travel.rolling.most", "travel.breakaway", "travel.capacity")
+	return r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: source}, Max,
+		fmt.Sprintf("%s; the %s can pull %s", text, t.PulledBy, r.force(t.Capacity)))
+}
+
+// lineNotStated is a pull that nothing can be held against.
+func (r *route) lineNotStated(id, rest, text string) Entry {
+	return open(id, r.subject(rest), "kN", fmt.Sprintf("%s; what the %s can pull is not stated: travel.capacity in the job file, such as %s", text, r.job.Travel.PulledBy, r.force(20)), r.underway())
 }
 
 // tipChecks ask for a margin against tipping across and along.

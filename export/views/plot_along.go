@@ -224,7 +224,9 @@ func (o *office) pullDiagram(cell int, rows []clearance.AlongRow) diagram {
 	hold := func(p *clearance.AlongPull) float64 { return p.Hold }
 	d.curves = []curve{{name: "pull to start", on: sheet.Concrete, runs: o.runs(rows, pull(start))}, {name: "hold-back", on: sheet.Steel, runs: o.runs(rows, pull(hold))}}
 	t := o.study.Job.Travel
-	d.levels = append(d.levels, level{t.PulledBy + " " + o.force(float64(t.Capacity)), times * float64(t.Capacity)})
+	if t.Capacity > 0 {
+		d.levels = append(d.levels, level{t.PulledBy + " " + o.force(float64(t.Capacity)), times * float64(t.Capacity)})
+	}
 	if t.HoldBack != nil {
 		d.levels = append(d.levels, level{"hold-back has " + o.force(float64(t.HoldBack.Capacity)), times * float64(t.HoldBack.Capacity)})
 	}

@@ -287,6 +287,9 @@ func (o *office) trackLines(v *sheet.View, r trackRun, n float64) {
 	_, front, _, _ := o.trackEnds(r.last())
 	a, b := r[0].end(rear, 0), r.last().end(front, 0)
 	pull, hold := []string{"ahead", t.PulledBy, "can pull " + o.force(float64(t.Capacity))}, []string{"no hold-back"}
+	if t.Capacity == 0 {
+		pull[2] = "capacity not stated"
+	}
 	if t.HoldBack != nil {
 		hold = []string{"hold-back", "can hold " + o.force(float64(t.HoldBack.Capacity))}
 	}

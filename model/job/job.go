@@ -164,7 +164,7 @@ type SteelAhead struct {
 // Travel is how the carrier moves; the rolling checks read it.
 type Travel struct {
 	PulledBy  string       `yaml:"pulled_by" default:"winch" enum:"winch|crane line|crew" doc:"What pulls the carrier."`
-	Capacity  units.Force  `yaml:"capacity" default:"20 kN" source:"judgement" min:"0 kN" max:"1000 kN" doc:"What the puller can pull."`
+	Capacity  units.Force  `yaml:"capacity" default:"0 kN" source:"not stated" min:"0 kN" max:"1000 kN" doc:"What the pulling line can pull; 0 is not stated."`
 	End       string       `yaml:"end" default:"front" enum:"front|rear" doc:"Which end is pulled."`
 	Leaves    string       `yaml:"leaves" default:"outlet" enum:"outlet|inlet" doc:"Over which end the carrier leaves after the last pour that it casts."`
 	Steering  string       `yaml:"steering" default:"centreline" enum:"centreline|offset|guide rollers" doc:"How the carrier is guided: wheels on the centreline, wheels beside it by offset, or rollers on a wall."`
