@@ -304,9 +304,6 @@ func (s *Study) Reported() []int {
 	return out
 }
 
-// JobFromBay is the frame of the job's line at the inlet from that of a bay.
-func (s *Study) JobFromBay(b Bay) geom.Pose { return b.Cell.LineFromBay(b.Pour) }
-
 // GroundFromJob takes the job's frame to easting, northing and elevation.
 // Only exports use it: everything is worked out near the origin.
 func (s *Study) GroundFromJob() geom.Pose {

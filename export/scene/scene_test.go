@@ -3,7 +3,6 @@ package scene
 import (
 	"math"
 	"reflect"
-	"strings"
 	"testing"
 
 	"boxwalk/model/geom"
@@ -72,37 +71,6 @@ func TestDropLeavesOutWhatReachesOutside(t *testing.T) {
 	}
 	if !reflect.DeepEqual(got.Source, []int{1}) || len(got.Faces) != 0 {
 		t.Errorf("source %v, faces %v", got.Source, got.Faces)
-	}
-}
-
-func TestMovedCarriesOnlyTheNamedGroup(t *testing.T) {
-	s := twoCubes()
-	m := s.Moved(map[string]geom.Pose{"right": geom.Translation(geom.Vec{0, 0, 5})})
-	if m.Objects[1].Solid.Box().Min[2] != 5 || m.Objects[0].Solid.Box().Min[2] != 0 || s.Objects[1].Solid.Box().Min[2] != 0 {
-		t.Error("wrong object moved")
-	}
-	if s.Mass() != 5 || !reflect.DeepEqual(s.Groups(), []string{"left", "right"}) {
-		t.Errorf("mass %v, groups %v", s.Mass(), s.Groups())
-	}
-}
-
-func TestCheckNamesTheObjectAtFault(t *testing.T) {
-	for want, spoil := range map[string]func(*Object){
-		"twice":    func(o *Object) { o.ID = "a" },
-		"no ID":    func(o *Object) { o.ID = "" },
-		"style":    func(o *Object) { o.Style = styleCount },
-		"mass":     func(o *Object) { o.Mass = math.NaN() },
-		"no solid": func(o *Object) { o.Solid = nil },
-		"finite":   func(o *Object) { o.Solid = o.Solid.Moved(geom.Translation(geom.Vec{math.Inf(1), 0, 0})) },
-	} {
-		s := twoCubes()
-		if err := s.Check(); err != nil {
-			t.Fatal(err)
-		}
-		spoil(&s.Objects[1])
-		if err := s.Check(); err == nil || !strings.Contains(err.Error(), want) {
-			t.Errorf("%s: got %v", want, err)
-		}
 	}
 }
 

@@ -18,19 +18,3 @@ const (
 	Ghost                    // another position of a part: hides nothing
 	styleCount
 )
-
-var styleNames = [styleCount]string{
-	"concrete", "kept in place", "steel", "roof panel", "wall panel",
-	"corner panel", "link", "strip", "wheel", "ghost",
-}
-
-// String is the style in words.
-func (s Style) String() string {
-	if s < styleCount {
-		return styleNames[s]
-	}
-	return "unknown style"
-}
-
-// Valid tells whether s is one of the styles above.
-func (s Style) Valid() bool { return s < styleCount }

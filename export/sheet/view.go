@@ -31,13 +31,6 @@ func (v *View) Polygon(on Layer, points ...Point) {
 	v.Add(Polyline{On: on, Points: points, Closed: true})
 }
 
-// Paths draws many open runs, such as visible edges.
-func (v *View) Paths(on Layer, paths ...[]Point) {
-	for _, p := range paths {
-		v.Polyline(on, p...)
-	}
-}
-
 // Rect draws an upright rectangle by two opposite corners.
 func (v *View) Rect(on Layer, a, b Point) { v.Polygon(on, RectLoop(a, b)...) }
 

@@ -161,34 +161,6 @@ func TestASheetThatCheckRefusesIsNotWritten(t *testing.T) {
 	}
 }
 
-func TestPlainPathsFillTheirRoom(t *testing.T) {
-	var b bytes.Buffer
-	err := Paths(&b, "Step 3 <raised>", 100, 60, []Path{
-		{On: sheet.Concrete, Points: []sheet.Point{{0, 0}, {4000, 0}, {4000, 1000}}},
-		{On: sheet.Panel, Points: []sheet.Point{{0, 0}, {4000, 0}, {0, 1000}}, Closed: true, Grey: 0.2},
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	texts(t, b.Bytes())
-	for _, want := range []string{`points="5,41.25 95,41.25 95,18.75"`, `style="fill:#cccccc"`, "Step 3 &lt;raised&gt;"} {
-		if !strings.Contains(b.String(), want) {
-			t.Errorf("%s is missing", want)
-		}
-	}
-}
-
-func TestPlainPathsWithoutExtentAreRefused(t *testing.T) {
-	for name, paths := range map[string][]Path{
-		"none": nil, "one point": {{Points: []sheet.Point{{1, 1}}}},
-		"NaN": {{Points: []sheet.Point{{0, 0}, {math.NaN(), 5}}}}, "infinite": {{Points: []sheet.Point{{0, 0}, {math.Inf(1), 5}}}},
-	} {
-		if err := Paths(io.Discard, "x", 100, 100, paths); err == nil {
-			t.Errorf("%s: no error", name)
-		}
-	}
-}
-
 func FuzzEscape(f *testing.F) {
 	for _, h := range hostile {
 		f.Add(h)

@@ -119,18 +119,3 @@ func (a *Alignment) Pours(ends []float64) ([]Chord, []Joint, error) {
 	}
 	return chords, joints, nil
 }
-
-// Chorded is the plan that a carrier rolls along when it is guided by pours
-// that run straight: their chords in plan, with an angle point at each joint.
-func Chorded(chords []Chord) []Element {
-	var out []Element
-	for i, c := range chords {
-		if i > 0 {
-			if turn := near(c.Heading-chords[i-1].Heading, 0); turn != 0 {
-				out = append(out, AnglePoint(turn))
-			}
-		}
-		out = append(out, Tangent(math.Hypot(c.Front[0]-c.Rear[0], c.Front[1]-c.Rear[1])))
-	}
-	return out
-}
