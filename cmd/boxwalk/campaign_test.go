@@ -82,6 +82,9 @@ func oneOf(t *testing.T, want []map[string]string, whole bool) {
 // that holds the output of another job: 50 kills, 20 races and 16 signals
 // with BOXWALK_CAMPAIGN=long.
 func TestTheProgramKilledRacedAndInterruptedLosesNothing(t *testing.T) {
+	if testing.Short() {
+		return // as with the race detector, under which each run takes long
+	}
 	want, took := twoJobs(t)
 	all := []string{"boxwalk", "all", "job.yaml", "-o", "out"}
 	other := []string{"boxwalk", "all", "other.yaml", "-o", "out"}
