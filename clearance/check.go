@@ -253,6 +253,8 @@ func (r *report) toldOf(first *told, s *model.Study, b *model.Bay) *told {
 	}
 	for _, v := range first.steps {
 		v.Cell, v.Pour = b.Cell.Number, b.Pour.Number
+		// hundreds of gaps at hundreds of pours that are all alike: they stand once
+		v.End, v.EndOf = []EndRow{}, &PourRef{r.Cell.Number, r.Pour.Number}
 		t.steps = append(t.steps, v)
 	}
 	holdSteps(t.steps, b, s)

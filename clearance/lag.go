@@ -70,6 +70,16 @@ var swayAt = [5]float64{0, 0.25, 0.5, 0.75, 1}
 type nudges struct {
 	paths [len(swayAt)]*motion.Path
 	stuck bool // an adjuster cannot differ that much somewhere
+
+	mu   sync.Mutex
+	sway map[swayKey]float64 // by part, of those asked for
+}
+
+// swayKey is a part as it stands on a bay's carrier: bays that go through the same
+// motion differ in where along the cell their parts lie.
+type swayKey struct {
+	carrier *carrier.Carrier
+	part    int
 }
 
 // sway is how far a part moves when one adjuster differs by the lag.
@@ -78,12 +88,22 @@ func (b *bay) sway(s carrier.Step, part, adjuster int) float64 {
 	if n.stuck {
 		return math.Inf(1)
 	}
-	var most float64
+	n.mu.Lock()
+	defer n.mu.Unlock()
+	key := swayKey{b.Carrier, part}
+	most, ok := n.sway[key]
+	if ok {
+		return most
+	}
 	for _, path := range n.paths {
 		if path.Moves(motion.Ground, b.Carrier.Parts[part].Body) {
 			most = math.Max(most, swing(path, b.Carrier.Parts[part]))
 		}
 	}
+	if n.sway == nil {
+		n.sway = map[swayKey]float64{}
+	}
+	n.sway[key] = most
 	return most
 }
 

@@ -114,7 +114,14 @@ type StepRow struct {
 	Removes []string  `json:"removes"`
 	Moves   []MoveRow `json:"moves"`
 	End     []EndRow  `json:"end"`
-	Level   *LevelRow `json:"level"` // nil in steps in which no jack is turned while it carries
+	EndOf   *PourRef  `json:"end_of"` // where End stands, if it is that of a pour which is alike; nil where it stands here
+	Level   *LevelRow `json:"level"`  // nil in steps in which no jack is turned while it carries
+}
+
+// PourRef names one pour of one cell.
+type PourRef struct {
+	Cell int `json:"cell"`
+	Pour int `json:"pour"`
 }
 
 // LevelRow is how far jacks may get ahead of each other in a step, metres.

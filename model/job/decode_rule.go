@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+	"sync"
 
 	"boxwalk/model/units"
 )
@@ -279,7 +280,20 @@ func (d *Decoder) fieldsOf(t reflect.Type) []field {
 	return list
 }
 
+// fieldsKnown are the fields of the types that were read before: tags do not
+// change while the program runs.
+var fieldsKnown sync.Map
+
 func structFields(t reflect.Type) []field {
+	if known, ok := fieldsKnown.Load(t); ok {
+		return known.([]field)
+	}
+	list := readFields(t)
+	fieldsKnown.Store(t, list)
+	return list
+}
+
+func readFields(t reflect.Type) []field {
 	var list []field
 	for i := range t.NumField() {
 		f := t.Field(i)

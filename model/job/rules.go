@@ -26,7 +26,8 @@ const mostBays = 240
 func (c *Culvert) checkBays(d *Decoder, path string) {
 	cells, pours := len(c.Openings()), len(c.Pours.Lengths())
 	if cells*pours > mostBays {
-		d.FailAt(path+".pours", fmt.Sprintf("makes %d pours in all cells together", cells*pours), fmt.Sprintf("%d cells x %d pours; the most is %d", cells, pours, mostBays), "split the job, or write longer pours")
+		d.FailAt(path+".pours", fmt.Sprintf("makes %d pours in all cells together", cells*pours), fmt.Sprintf("cells: %d x %d pours; the most is %d", cells, pours, mostBays),
+			fmt.Sprintf("split the job, or write at most %d longer pours", mostBays/cells))
 	}
 }
 

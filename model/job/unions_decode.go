@@ -27,7 +27,7 @@ func (Cells) JSONSchemaNode() map[string]any {
 // DecodeNode reads a list of lengths or {each, total}.
 func (p *Pours) DecodeNode(d *Decoder, n ast.Node, path string) {
 	if d.IsList(n) {
-		d.ValueTagged(n, path, &p.List, `example:"9 m" above:"0 m" max:"100 m" minitems:"1" maxitems:"500"`)
+		d.ValueTagged(n, path, &p.List, `example:"9 m" above:"0 m" max:"100 m" minitems:"1" maxitems:"240"`) // mostBays
 		return
 	}
 	if text, ok := d.Text(n); ok {
@@ -40,8 +40,8 @@ func (p *Pours) DecodeNode(d *Decoder, n ast.Node, path string) {
 	}
 	if d.ValueTagged(n, path, &equal, "") {
 		p.Each, p.Total = equal.Each, equal.Total
-		if most := 500 * p.Each; p.Total > most {
-			d.FailAt(path+".total", fmt.Sprintf("%s makes more than 500 pours of %s", p.Total.Text(d.System()), p.Each.Text(d.System())), "", "write at most "+most.Text(d.System()))
+		if most := mostBays * p.Each; p.Total > most {
+			d.FailAt(path+".total", fmt.Sprintf("%s makes more than %d pours of %s", p.Total.Text(d.System()), mostBays, p.Each.Text(d.System())), "", "write at most "+most.Text(d.System()))
 		}
 	}
 }
@@ -61,8 +61,7 @@ func (o *Order) DecodeNode(d *Decoder, n ast.Node, path string) {
 		}
 		return
 	}
-	// four cells of fifty pours are cast in at most 200 goes
-	d.ValueTagged(n, path, &o.List, `minitems:"1" maxitems:"500"`)
+	d.ValueTagged(n, path, &o.List, `minitems:"1" maxitems:"240"`) // mostBays
 }
 
 // JSONSchemaNode describes both forms.
@@ -74,12 +73,12 @@ func (Order) JSONSchemaNode() map[string]any {
 // {cell, pour} for one that is cast in one cell.
 func (c *Casting) DecodeNode(d *Decoder, n ast.Node, path string) {
 	if !d.IsKeys(n) {
-		d.ValueTagged(n, path, &c.Pour, `min:"1" max:"500"`)
+		d.ValueTagged(n, path, &c.Pour, `min:"1" max:"240"`) // mostBays
 		return
 	}
 	var one struct {
 		Cell int `yaml:"cell" min:"1" max:"12" doc:"Cell that is cast, from the left looking ahead."`
-		Pour int `yaml:"pour" min:"1" max:"500" doc:"Pour that is cast in it."`
+		Pour int `yaml:"pour" min:"1" max:"240" doc:"Pour that is cast in it."`
 	}
 	if d.ValueTagged(n, path, &one, "") {
 		c.Cell, c.Pour = one.Cell, one.Pour
