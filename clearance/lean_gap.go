@@ -216,3 +216,11 @@ func (b *bay) leanWords(l lean, o leant) string {
 // likely is a difference that a search may leave: what it is searched to at
 // either end, and a tenth of a millimetre to which gaps are.
 const likely = 0.15e-3
+
+// pocketPlay is what a plate needs on every side of its pocket: the gap asked for,
+// or what the roof goes to the side while jacks out of level lean the frame. Two
+// per cent more cover what the way down and the second order add.
+func (b *bay) pocketPlay() float64 {
+	l := b.leanOfJacks(b.tol.Value("jack_level"))
+	return math.Max(b.limits.of("strip.supports").Value, 1.02*math.Max(l.across, l.along)*b.Cell.Rise)
+}

@@ -48,7 +48,7 @@ func (b *bay) pocketRemedy(open float64) string {
 	if float64(p.X)-float64(plate.Plate.X) > 2*open+contactTolerance || float64(p.Y)-float64(plate.Plate.Y) > 2*open+contactTolerance {
 		return "not every pocket has a plate in it; fill those without one flush before the pour"
 	}
-	play := b.limits.of("strip.supports").Value
+	play := b.pocketPlay()
 	return fmt.Sprintf("a pocket has to leave the plate %s of play all round while the roof comes down (strip.supports), and what that leaves open is closed before the pour by a compressible seal round the plate: state its width (roof.seal: %s)",
 		b.mm(play), b.atLeast(open))
 }

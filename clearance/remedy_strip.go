@@ -170,7 +170,7 @@ func (b *bay) supportsRemedy(e Entry) string {
 	if kept == nil || p == nil || p.Side != culvert.Both || p.Role != carrier.RoofPanel {
 		return "a wider filler, so that the halves keep clear of plate and nut (roof.widths, `set: {closure: ...}`); part the halves farther before lowering; or move the hanger lines (left_in_place.hangers.lines)"
 	}
-	play := b.limits.of("strip.supports").Value
+	play := b.pocketPlay()
 	wide := func(plate units.Length) string { return b.atLeast(float64(plate) + 2*play) }
 	pocket := fmt.Sprintf("at least %s x %s x %s for plates of %s x %s x %s: a plate as large as its pocket leaves no play",
 		wide(kept.Plate.X), wide(kept.Plate.Y), b.mm(float64(kept.Plate.Z)), b.mm(float64(kept.Plate.X)), b.mm(float64(kept.Plate.Y)), b.mm(float64(kept.Plate.Z)))
