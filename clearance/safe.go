@@ -19,10 +19,10 @@ type gapNearby struct {
 	leant  leant // of jacks that differ by one metre
 }
 
-// start is where the search for a safe difference begins: a little beyond what
+// start is where the search for a safe difference begins: well beyond what
 // the vertex that goes farthest along the gap allows, for the one that comes
 // nearest may be another.
-const start = 1.05
+const start = 1.5
 
 // safeCandidate is the difference between jacks up to which nothing is entered
 // in a step, in both directions at once. A frame that leans less stays within
