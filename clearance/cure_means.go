@@ -86,7 +86,7 @@ func passes(g *job.Gear) []dimension {
 		return nil
 	}
 	d := lifting("the pass of a lifting jack", "lift in passes of %s", "lifting.pass", float64(g.Lifting.Pass), 0.05, func(l *job.Lifting, v float64) { l.Pass = units.Length(v) })
-	d.ease = OnSite
+	d.ease, d.mends = OnSite, []string{"raise.lift", "raise.clear"}
 	return []dimension{d}
 }
 

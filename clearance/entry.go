@@ -106,9 +106,18 @@ func titleOf(b *model.Bay) string {
 // mm prints metres as the job's units have them: millimetres, or inches.
 func (b *bay) mm(v float64) string {
 	if b.imperial && !math.IsInf(v, 0) && !math.IsNaN(v) {
-		return fmt.Sprintf("%.2f in", v/0.0254+0)
+		return fmt.Sprintf("%.2f in", unsigned(v/0.0254, 0.005))
 	}
 	return mm(v)
+}
+
+// unsigned is a number without the sign that its digits would not show: what is
+// printed to twice a half reads as nothing, not as less than nothing.
+func unsigned(v, half float64) float64 {
+	if math.Abs(v) < half {
+		return 0
+	}
+	return v
 }
 
 // distance prints metres along the way: in metres, or feet.
@@ -150,7 +159,7 @@ func mm(v float64) string {
 	if math.IsInf(v, 0) || math.IsNaN(v) {
 		return "unknown"
 	}
-	return fmt.Sprintf("%.1f mm", 1e3*v+0)
+	return fmt.Sprintf("%.1f mm", unsigned(1e3*v, 0.05))
 }
 
 // said is a bracket in words: its lower end, or that it is farther.

@@ -196,5 +196,8 @@ func (b *bay) raiseRemedy(e Entry) string {
 	if b.bentLap() {
 		return "the form reaches across a bend or a grade break: mend first what roll.bend says, and end it in the joint (culvert.lap 0 there)"
 	}
+	if e.Value != nil && e.Limit != nil && e.Value.Lower >= *e.Limit {
+		return "the gap is there while the frame is level: lift in smaller passes (lifting.pass), so that it leans less, or draw in farther the part that comes near in the collapse step named"
+	}
 	return "raising takes the collapse back, step by step: change the collapse step named so that it comes clear, or lap less over what is cast (culvert.lap)"
 }
