@@ -5,6 +5,7 @@ import (
 	"math/rand"
 	"os"
 	"regexp"
+	"runtime/debug"
 	"strings"
 	"testing"
 	"time"
@@ -79,6 +80,7 @@ func FuzzCheck(f *testing.F) {
 	for _, name := range gears {
 		texts[name] = tiny(f, name)
 	}
+	debug.SetGCPercent(800) // an execution is a few megabytes, all of them garbage
 	for i := range int64(4) {
 		f.Add(i, uint8(i))
 	}
