@@ -70,6 +70,7 @@ func Examine(s *model.Study, o Options) *Examination {
 		r.add(t, o.Only)
 	}
 	r.Parts = partRowsOf(s, reports)
+	r.Masses = massRows(s)
 	r.order()
 	r.Verdict = overall(r.Checks)
 	return &Examination{Result: r, study: s, workers: w.count, reports: reports}

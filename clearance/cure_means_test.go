@@ -44,8 +44,8 @@ func TestHoldBackIsAddedWhereThereIsNoneAndNoSteelIsTried(t *testing.T) {
 	if len(cures) != 1 {
 		t.Fatalf("%d cures", len(cures))
 	}
-	// 1.752 kN are wanted, asked for by halves
-	if got, want := cures[0].Text(), "bring a restraint that holds 2 kN (travel.hold_back.capacity in the job file, as its maker states it)"; got != want {
+	// 2.080 kN are wanted, asked for by halves
+	if got, want := cures[0].Text(), "bring a restraint that holds 2.5 kN (travel.hold_back.capacity in the job file, as its maker states it)"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	holdCure(t, s, cures[0])

@@ -66,7 +66,7 @@ func (r *route) liftLoads(l *job.Lifting) []Entry {
 		stands = append(stands, units.Length(x))
 	}
 	p, err := load.Lifting{Weight: r.weight, Gauge: units.Length(r.Carrier.Gauge), Pads: r.pads(l), Stands: stands,
-		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1])}.Loads()
+		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1]), AlongOff: units.Length(r.unsure[0]), LeftOff: units.Length(r.unsure[1])}.Loads()
 	if err != nil {
 		return []Entry{open("raise.lift", r.subject("load on a lifting jack"), "kN", r.told(err), r.at(raising))}
 	}
@@ -79,7 +79,7 @@ func (r *route) liftLoads(l *job.Lifting) []Entry {
 		even = fmt.Sprintf("; with all %d pads carrying alike it is %s at most", 2*len(l.Pads), r.force(p.Even))
 	}
 	text := fmt.Sprintf("the carrier weighs %s; lifted pad by pad a rigid frame can rock on two diagonal places, and the %s pad %s from the rear end takes %s then%s; a lifting jack carries %s",
-		r.force(r.weight), side, r.mm(float64(p.At)-r.Carrier.Rear), r.force(p.Worst), even, r.force(l.Capacity))
+		r.weighs(), side, r.mm(float64(p.At)-r.Carrier.Rear), r.force(p.Worst), even, r.force(l.Capacity))
 	return []Entry{r.lifted("load on a lifting jack", "kN", float64(p.Worst), Limit{Value: float64(l.Capacity), Source: p.Source.String() + "; capacity: gear"}, text)}
 }
 

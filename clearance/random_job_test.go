@@ -162,9 +162,9 @@ func weights(s *model.Study, i int) (raised, rolling float64) {
 	b := s.Bays[i]
 	last := b.Steps[len(b.Steps)-1]
 	for _, p := range b.Carrier.Parts {
-		raised += p.Mass * gravity / 1000
+		raised += p.Mass.High * gravity / 1000
 		if last.PresentAfter(p) {
-			rolling += p.Mass * gravity / 1000
+			rolling += p.Mass.High * gravity / 1000
 		}
 	}
 	return raised, rolling

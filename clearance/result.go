@@ -27,6 +27,7 @@ type Result struct {
 	Checks     []Entry           `json:"checks"`
 	Settings   []Setting         `json:"settings"`
 	Steps      []StepRow         `json:"steps"`
+	Masses     []MassRow         `json:"masses"`
 	Along      []AlongRow        `json:"along"` // samples along the way, see AlongRow
 	Cautions   []string          `json:"cautions"`
 	Cures      []CureRow         `json:"cures,omitzero"` // nil where nobody asked for them, see FindCures

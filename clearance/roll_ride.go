@@ -12,8 +12,8 @@ import (
 )
 
 // centreUncertain is how far the centre of gravity of the collapsed carrier may
-// be from where its parts put it, along it: judgement; hoses, tools and a crew's
-// boxes lie on a deck. It decides only which wheel lines of three or more carry
+// be from where its parts put it, along it, beside what is not known of their
+// masses: judgement; hoses, tools and a crew's boxes lie on a deck. It decides only which wheel lines of three or more carry
 // over a grade break.
 const centreUncertain = 0.1
 
@@ -78,29 +78,23 @@ func (b *bay) ground() model.Ground {
 
 // carriage is the collapsed carrier as it is guided and carried.
 func (b *bay) carriage(last carrier.Step) motion.Carriage {
-	w := b.Carrier.Gear.Wheels
-	c := motion.Carriage{Radius: float64(w.Diameter) / 2, Uncertain: centreUncertain}
-	for _, at := range w.At {
+	gear := b.Carrier.Gear.Wheels
+	c := motion.Carriage{Radius: float64(gear.Diameter) / 2}
+	for _, at := range gear.At {
 		c.Wheels = append(c.Wheels, b.Carrier.Rear+float64(at))
 	}
 	c.Rear, c.Front = c.Wheels[0], c.Wheels[len(c.Wheels)-1]
 	b.steer(&c)
-	var mass, moment float64
-	for _, p := range b.Carrier.Parts {
-		if last.PresentAfter(p) {
-			mass += p.Mass
-			moment += p.Mass * last.Pose(p.Body).Apply(p.Centroid())[0]
-		}
-	}
 	if !b.Ground.Breaks { // in one plane it makes no difference which lines carry
 		c.Centre = (c.Wheels[0] + c.Wheels[len(c.Wheels)-1]) / 2
-		c.Uncertain = 0
 		return c
 	}
-	c.Centre = moment / mass
+	w := b.Carrier.Weigh(last.PresentAfter, last.Pose)
+	unsure := centreUncertain + (w.Most[0]-w.Least[0])/2
+	c.Centre, c.Uncertain = (w.Least[0]+w.Most[0])/2, unsure
 	// on a grade the weight acts below the centre of gravity
 	for _, g := range grades(b.Ground) {
-		c.Uncertain = math.Max(c.Uncertain, centreUncertain+math.Abs(g)*b.Cell.Rise)
+		c.Uncertain = math.Max(c.Uncertain, unsure+math.Abs(g)*b.Cell.Rise)
 	}
 	return c
 }

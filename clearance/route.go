@@ -21,14 +21,16 @@ const gravity = 9.80665
 // it: what it weighs, where, and on which wheels.
 type route struct {
 	*bay
-	job    *job.Job
-	up     float64 // steepest rise over run ahead, to the next pour
-	steep  float64 // steepest slope either way
-	least  float64 // rise over run along the pour, the least and the most on the way, invert off level
-	most   float64
-	off    float64 // rise over run by which the invert may be off its grade, either way
-	weight units.Force
-	centre geom.Vec // of gravity, in the frame of cell and pour
+	job     *job.Job
+	up      float64 // steepest rise over run ahead, to the next pour
+	steep   float64 // steepest slope either way
+	least   float64 // rise over run along the pour, the least and the most on the way, invert off level
+	most    float64
+	off     float64     // rise over run by which the invert may be off its grade, either way
+	weight  units.Force // at most
+	guessed float64     // share of it that is neither stated nor derived
+	centre  geom.Vec    // of gravity, in the frame of cell and pour; as high as it may be
+	unsure  geom.Vec    // how far it may be off that along and across, either way
 }
 
 // routeChecks are track, support, pull, hold-back, tipping and bearing on the
@@ -101,25 +103,32 @@ func (r *route) demands(slope float64) (load.Pulling, error) {
 // weigh sums the parts that roll, where they stand when collapsed.
 func (r *route) weigh() {
 	last := r.Steps[len(r.Steps)-1]
-	r.weighed(last.PresentAfter, last.Pose)
+	r.weighed(r.Carrier.Weigh(last.PresentAfter, last.Pose))
 }
 
 // weighRaised sums all parts, where they stand when raised.
 func (r *route) weighRaised() {
-	r.weighed(func(carrier.Part) bool { return true }, func(int) geom.Pose { return geom.Identity() })
+	r.weighed(r.Carrier.WeighRaised())
 }
 
-func (r *route) weighed(present func(carrier.Part) bool, pose func(body int) geom.Pose) {
-	var mass float64
-	var moment geom.Vec
-	for _, p := range r.Carrier.Parts {
-		if present(p) {
-			mass += p.Mass
-			moment = moment.Add(pose(p.Body).Apply(p.Centroid()).Mul(p.Mass))
-		}
+// weighed takes the heavy end of the mass, which asks more of every line, jack
+// and wheel, and the highest centre of gravity, which tips first; how it may lie
+// off its place along and across is kept. Whether a carrier tips does not depend
+// on how much it weighs, only on where.
+func (r *route) weighed(w carrier.Weighed) {
+	r.guessed = w.Guessed
+	r.weight = units.Force(w.Mass.High * gravity / 1000)
+	r.centre = w.Least.Add(w.Most).Mul(0.5)
+	r.centre[2] = w.Most[2]
+	r.unsure = w.Most.Sub(w.Least).Mul(0.5)
+}
+
+// weighs says what the carrier weighs at most, and how much of it is not known.
+func (r *route) weighs() string {
+	if r.guessed == 0 {
+		return r.force(r.weight)
 	}
-	r.weight = units.Force(mass * gravity / 1000)
-	r.centre = moment.Mul(1 / mass)
+	return fmt.Sprintf("%s at most (%.0f %% of it guessed)", r.force(r.weight), 100*r.guessed)
 }
 
 // wheelLines are the wheels' places along the pour.
@@ -133,7 +142,8 @@ func (r *route) wheelLines() []units.Length {
 
 func (r *route) wheels() load.Wheels {
 	return load.Wheels{Weight: r.weight, Gauge: units.Length(r.Carrier.Gauge), Lines: r.wheelLines(),
-		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1])}
+		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1]),
+		AlongOff: units.Length(r.unsure[0]), LeftOff: units.Length(r.unsure[1])}
 }
 
 // one entry from a single number.
@@ -233,7 +243,7 @@ func (r *route) pullChecks() []Entry {
 	text := fmt.Sprintf("the grade of %+.2f %%, %s, is not above the least rolling coefficient %.3f: it holds itself", 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least))
 	if h.NeedsHold {
 		text = fmt.Sprintf("%s on %+.2f %%, %s, can run: that is above the least rolling coefficient %.3f; the hold-back must take %s and has %s; set it before plates leave the invert",
-			r.force(r.weight), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), r.force(h.Hold), r.force(have))
+			r.weighs(), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), r.force(h.Hold), r.force(have))
 	}
 	hold := r.one("roll.hold", "hold-back", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: coefficients(h.Source.String(), r.job, "travel.rolling.least")}, Max, text)
 	return []Entry{r.pullCheck(p), hold}
@@ -243,7 +253,7 @@ func (r *route) pullChecks() []Entry {
 func (r *route) pullCheck(p load.Pulling) Entry {
 	t := r.job.Travel
 	text := fmt.Sprintf("%s on %+.2f %%, %s: to start it takes %s with rolling coefficient %.3f x breakaway %.1f",
-		r.force(r.weight), 100*r.up, r.giveOrTake(), r.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway))
+		r.weighs(), 100*r.up, r.giveOrTake(), r.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway))
 	if t.Capacity == 0 {
 		return r.lineNotStated("roll.pull", t.PulledBy, text)
 	}

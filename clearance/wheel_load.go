@@ -60,8 +60,8 @@ func (r *route) wheelChecks() []Entry {
 	}
 	rocking := units.Force(float64(w.rocking) * load.LiveFactor)
 	return []Entry{
-		r.carries("roll.wheel", "wheel, standing", "", w.standing, w.stand, capacity, w.standingText(r.bay, "wheels")),
-		r.carries("roll.wheel", "wheel, rocking", "", rocking, nil, capacity, w.rockingText(r.bay, "two diagonal wheels carry", load.LiveFactor)),
+		r.carries("roll.wheel", "wheel, standing", "", w.standing, w.stand, capacity, w.standingText(r, "wheels")),
+		r.carries("roll.wheel", "wheel, rocking", "", rocking, nil, capacity, w.rockingText(r, "two diagonal wheels carry", load.LiveFactor)),
 	}
 }
 
@@ -83,25 +83,25 @@ func (b *bay) jackChecks(s *model.Study) []Entry {
 	}
 	capacity := b.Carrier.Gear.Jack.Capacity
 	return []Entry{
-		r.carries("setup.jacks", "jack, standing", "raised", w.standing, w.stand, capacity, w.standingText(b, "jacks")),
-		r.carries("setup.jacks", "jack, worst three", "raised", w.rocking, nil, capacity, w.rockingText(b, "three jacks carry alone", 1)),
+		r.carries("setup.jacks", "jack, standing", "raised", w.standing, w.stand, capacity, w.standingText(r, "jacks")),
+		r.carries("setup.jacks", "jack, worst three", "raised", w.rocking, nil, capacity, w.rockingText(r, "three jacks carry alone", 1)),
 	}
 }
 
 // standingText shows how a load standing comes about.
-func (s shared) standingText(b *bay, what string) string {
+func (s shared) standingText(r *route, what string) string {
 	n := 2 * len(s.on.Lines)
 	even := s.on.Weight / units.Force(n)
 	return fmt.Sprintf("%s on %d %s as a rigid frame: %s x %.3f for the centre of gravity off their middle and slopes = %s",
-		b.force(s.on.Weight), n, what, b.force(even), float64(s.standing/even), b.force(s.standing))
+		r.weighs(), n, what, r.force(even), float64(s.standing/even), r.force(s.standing))
 }
 
 // rockingText shows how a load rocking comes about.
-func (s shared) rockingText(b *bay, how string, factor float64) string {
+func (s shared) rockingText(r *route, how string, factor float64) string {
 	text := fmt.Sprintf("on uneven ground a rigid frame of %s rocks so that %s: the worst takes %s x %.3f = %s",
-		b.force(s.on.Weight), how, b.force(s.on.Weight), float64(s.rocking/s.on.Weight), b.force(s.rocking))
+		r.weighs(), how, r.force(s.on.Weight), float64(s.rocking/s.on.Weight), r.force(s.rocking))
 	if factor != 1 {
-		text += fmt.Sprintf("; rolling, x %.2f = %s", factor, b.force(units.Force(float64(s.rocking)*factor)))
+		text += fmt.Sprintf("; rolling, x %.2f = %s", factor, r.force(units.Force(float64(s.rocking)*factor)))
 	}
 	return text
 }

@@ -79,7 +79,7 @@ func TestAJackWithoutCapacityIsOpenAndNamesTheKey(t *testing.T) {
 func weightRaised(s *model.Study) float64 {
 	var mass float64
 	for _, p := range s.Bays[0].Carrier.Parts {
-		mass += p.Mass
+		mass += p.Mass.High + 10*p.Face // at most, with 10 kg/m2 of face on it
 	}
 	return mass * 9.80665 / 1000
 }

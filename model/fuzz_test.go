@@ -64,7 +64,7 @@ func built(t *testing.T, j *job.Job, g *job.Gear) {
 	for _, b := range s.Bays {
 		for _, p := range b.Carrier.Parts {
 			finite(t, p.Mark, p.Solid)
-			if !(p.Mass >= 0) {
+			if !(p.Mass.Low > 0 && p.Mass.Low <= p.Mass.High) {
 				t.Fatalf("%s weighs %v", p.Mark, p.Mass)
 			}
 		}

@@ -9,11 +9,11 @@ import (
 	"boxwalk/model/job"
 )
 
-// unfit are the troubles of a bay in which not every solid is convex: nothing that
-// is measured between such would be true.
+// unfit are the troubles of a bay whose carrier cannot be, or in which not every
+// solid is convex: nothing that is measured between such would be true.
 func (s *Study) unfit(b *Bay) []carrier.Trouble {
 	if !s.sound[b.Carrier] {
-		if troubles := b.Carrier.Collapsed(); len(troubles) > 0 {
+		if troubles := append(b.Carrier.Collapsed(), b.Carrier.Outweighed()...); len(troubles) > 0 {
 			return troubles
 		}
 		again := func(g *job.Gear) *carrier.Carrier {

@@ -26,6 +26,9 @@ func (r *reading) trouble(t carrier.Trouble) diag.Problem {
 		i := slices.IndexFunc(r.gear.Links, func(l job.Link) bool { return l.Name == t.Key })
 		return r.gearAt.Problem(fmt.Sprintf("links[%d].to", i), t.Summary, "", t.Cure)
 	}
+	if t.Where == "mass" {
+		return r.gearAt.Problem(joined("mass", t.Key), t.Summary, "", t.Cure)
+	}
 	list, at, path := r.gear.Steps, r.gearAt, "steps"
 	step := t.Step
 	if len(r.job.Sequence) > 0 {

@@ -58,7 +58,7 @@ func PartList(s *model.Study) List {
 			{Title: "Count", Number: true}, {Title: "Each, " + m.name, Number: true}, {Title: "Together, " + m.name, Number: true}},
 		Notes: []string{
 			"Counts and masses are those of one carrier. Sizes are those of the box around the part as raised; of a link it is the box around the slanting bar.",
-			"Masses are as the gear file states them, or worked out from the size where it states none; weigh before lifting.",
+			guessNote(s),
 		},
 	}
 	for _, g := range byRole(partGroups(s, l.short, m)) {
@@ -72,6 +72,20 @@ func PartList(s *model.Study) List {
 		out.Rows = append(out.Rows, []string{t.where, "", t.what, "", "", strconv.Itoa(t.count), "", t.mass})
 	}
 	return out
+}
+
+// guessNote says how much of the masses is not known.
+func guessNote(s *model.Study) string {
+	var most carrier.Weighed
+	for _, b := range s.Bays {
+		if w := b.Carrier.WeighRaised(); w.Guessed >= most.Guessed {
+			most = w
+		}
+	}
+	m := massMeasure(jobSystem(s))
+	note := fmt.Sprintf("Masses are those of steel as the gear file states it; where it does not, the greatest that the size allows. With decking, tools and concrete that sticks the carrier weighs %s to %s %s, of which %.0f %% is guessed; weigh before lifting.",
+		m.nearest(most.Mass.Low), m.nearest(most.Mass.High), m.name, 100*most.Guessed)
+	return note
 }
 
 // byRole brings the groups of a role together, roles in the order they come in.
@@ -174,7 +188,7 @@ func totals(s *model.Study, m measure) []total {
 	for _, b := range s.Bays {
 		own := 0.0
 		for _, p := range b.Carrier.Parts {
-			own += p.Mass
+			own += p.Mass.High
 		}
 		k := sum{len(b.Carrier.Parts), m.nearest(own)}
 		if places[k] == nil {

@@ -48,7 +48,7 @@ func TestThePartsSheetAddsUpToTheModel(t *testing.T) {
 		want := map[int]float64{}
 		for _, b := range s.Bays {
 			for _, p := range b.Carrier.Parts {
-				want[b.Pour.Number] += perKg * p.Mass
+				want[b.Pour.Number] += perKg * p.Mass.High
 			}
 		}
 		grand := 0

@@ -18,20 +18,31 @@ import (
 // Parts writes parts.csv: equal parts of a carrier in one row, with their
 // piece marks, and the cells and pours that the carrier holds them in. The
 // size is that of the box around the part as raised: along the cell, across
-// it, and up; of a link it is the box around the slanting bar.
+// it, and up; of a link it is the box around the slanting bar. Masses are the
+// greatest there can be; what is neither stated nor derived has a lesser least
+// one. The last column is how much of that carrier's weight is guessed, raised,
+// with what lies on it.
 func Parts(w io.Writer, s *model.Study, r *clearance.Result) error {
 	system := jobSystem(s)
 	l, m := shown("m", system), massMeasure(system)
 	size := " (" + l.name + ")"
 	rows := [][]string{{"cells", "pours", "marks", "role", "name", "side", "count", "mass each (" + m.name + ")", "mass together (" + m.name + ")",
-		"along" + size, "across" + size, "up" + size}}
+		"along" + size, "across" + size, "up" + size, "least mass together (" + m.name + ")", "mass is", "guessed of the carrier's weight (%)"}}
 	for _, g := range partGroups(s, l.nearest, m) {
 		for _, b := range blocks(g.places) {
 			rows = append(rows, []string{runs(b.cells), runs(b.pours), g.marks, string(g.role), plain(g.name), g.side,
-				strconv.Itoa(g.count), g.each, g.together, g.size[0], g.size[1], g.size[2]})
+				strconv.Itoa(g.count), g.each, g.together, g.size[0], g.size[1], g.size[2], g.least, massIs(g.known), g.guessed})
 		}
 	}
 	return written(w, r, slices.Values(rows))
+}
+
+// massIs says where a mass comes from.
+func massIs(known bool) string {
+	if known {
+		return "stated or derived"
+	}
+	return "guessed"
 }
 
 // jobSystem is the units of a study's job.
@@ -51,11 +62,12 @@ func massMeasure(s units.System) measure {
 
 // partKind is what makes two parts of one carrier interchangeable, as printed.
 type partKind struct {
-	role carrier.Role
-	name string
-	side string
-	each string
-	size [3]string
+	role  carrier.Role
+	name  string
+	side  string
+	each  string
+	size  [3]string
+	known bool
 }
 
 // partRow is all parts of a kind in one carrier, as printed.
@@ -64,6 +76,8 @@ type partRow struct {
 	marks    string
 	count    int
 	together string
+	least    string
+	guessed  string // of the whole carrier's weight, per cent
 }
 
 // partGroup is a row and where it holds.
@@ -76,7 +90,9 @@ func partGroups(s *model.Study, length func(float64) string, m measure) []partGr
 	var out []partGroup
 	at := map[partRow]int{}
 	for _, b := range s.Bays {
+		guessed := fmt.Sprintf("%.0f", 100*b.Carrier.WeighRaised().Guessed)
 		for _, row := range partRows(b.Carrier.Parts, length, m) {
+			row.guessed = guessed
 			n, ok := at[row]
 			if !ok {
 				n = len(out)
@@ -92,19 +108,19 @@ func partGroups(s *model.Study, length func(float64) string, m measure) []partGr
 // partRows groups the parts of one carrier, in the order they are built.
 func partRows(parts []carrier.Part, length func(float64) string, m measure) []partRow {
 	var order []partKind
-	marks, mass := map[partKind][]string{}, map[partKind]float64{}
+	marks, mass := map[partKind][]string{}, map[partKind]carrier.Mass{}
 	for _, p := range whole(parts) {
 		d := p.Box().Max.Sub(p.Box().Min)
-		k := partKind{p.Role, p.Name, sideOf(p.Side), m.nearest(p.Mass), [3]string{length(d[0]), length(d[1]), length(d[2])}}
+		k := partKind{p.Role, p.Name, sideOf(p.Side), m.nearest(p.Mass.High), [3]string{length(d[0]), length(d[1]), length(d[2])}, p.Mass.Known()}
 		if marks[k] == nil {
 			order = append(order, k)
 		}
 		marks[k] = append(marks[k], p.Mark)
-		mass[k] += p.Mass
+		mass[k] = mass[k].Plus(p.Mass)
 	}
 	var out []partRow
 	for _, k := range order {
-		out = append(out, partRow{k, strings.Join(marks[k], " "), len(marks[k]), m.nearest(mass[k])})
+		out = append(out, partRow{partKind: k, marks: strings.Join(marks[k], " "), count: len(marks[k]), together: m.nearest(mass[k].High), least: m.nearest(mass[k].Low)})
 	}
 	return out
 }
@@ -119,7 +135,7 @@ func whole(parts []carrier.Part) []carrier.Part {
 			continue
 		}
 		last := &out[len(out)-1]
-		last.Mass += p.Mass
+		last.Mass = last.Mass.Plus(p.Mass)
 		last.Solid = &geom.Solid{Vertices: append(slices.Clone(last.Vertices), p.Vertices...)}
 	}
 	return out

@@ -346,7 +346,7 @@ func TestThePartsListHasEveryPartOfEveryCarrierOnce(t *testing.T) {
 		wantParts, wantMass := 0, 0.0
 		for _, b := range s.Bays {
 			for _, p := range b.Carrier.Parts {
-				wantParts, wantMass = wantParts+1, wantMass+p.Mass
+				wantParts, wantMass = wantParts+1, wantMass+p.Mass.High
 			}
 		}
 		// each row is rounded to a tenth of a kilogram

@@ -121,8 +121,8 @@ func (b *builder) hang(name, parent string, j motion.Joint) int {
 func (b *builder) adjuster(a Adjuster) { b.c.Adjusters = append(b.c.Adjusters, a) }
 
 // add places a solid built for the left side, mirrored for the right, and
-// gives it the next piece mark of its role. What has no thickness is no part. A mass of zero is worked out from
-// the volume as a hollow steel section.
+// gives it the next piece mark of its role. What has no thickness is no part. A
+// mass that is not stated is worked out from the volume.
 func (b *builder) add(p Part, body string, s *geom.Solid) {
 	if flat(s) {
 		return
@@ -141,14 +141,14 @@ func (b *builder) add(p Part, body string, s *geom.Solid) {
 	}
 	p.Body = b.body[body]
 	p.Solid = s
-	if p.Mass == 0 {
-		p.Mass = s.Volume() * steelDensity * solidity
+	if p.Mass == (Mass{}) {
+		p.Mass = ofSolid(p.Role, s)
 	}
 	b.c.Parts = append(b.c.Parts, p)
 }
 
 // panel is add of a prism over an outline; what is not convex is cut into convex
-// pieces that share its mark and its mass. An outline that crosses itself is left
+// pieces that share its mark, its mass and its face. An outline that crosses itself is left
 // for Unfit to tell.
 func (b *builder) panel(p Part, body string, outline []geom.Point2, x0, x1 float64) {
 	outline = distinct(outline)
@@ -157,12 +157,12 @@ func (b *builder) panel(p Part, body string, outline []geom.Point2, x0, x1 float
 		b.add(p, body, geom.Prism(outline, x0, x1))
 		return
 	}
-	whole, mass := 0.0, p.Mass
+	whole, mass, face := 0.0, p.Mass, p.Face
 	for _, piece := range pieces {
 		whole += geom.Area(piece)
 	}
 	for i, piece := range pieces {
-		p.Mass = mass * geom.Area(piece) / whole
+		p.Mass, p.Face = mass.Times(geom.Area(piece)/whole), face*geom.Area(piece)/whole
 		if i > 0 {
 			p.Piece = i + 1
 		}

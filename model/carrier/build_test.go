@@ -78,7 +78,7 @@ func TestEveryPartIsASoundConvexSolid(t *testing.T) {
 			if err := p.Check(); err != nil {
 				t.Errorf("%s %s: %v", name, p.Label(), err)
 			}
-			if p.Volume() <= 0 || p.Mass <= 0 {
+			if p.Volume() <= 0 || p.Mass.Low <= 0 || p.Mass.High < p.Mass.Low {
 				t.Errorf("%s %s: volume %v, mass %v", name, p.Label(), p.Volume(), p.Mass)
 			}
 			if marks[p.Mark] {

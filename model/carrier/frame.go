@@ -11,14 +11,14 @@ func (b *builder) frameParts() {
 	half := float64(f.Header.Length) / 2
 	for n, x := range b.c.Bents {
 		hx := float64(f.Header.Section.X) / 2
-		b.add(Part{Role: Header, Bent: n + 1}, bodyFrame, geom.Prism(rectangle(-half, under, half, under+float64(f.Header.Section.Y)), x-hx, x+hx))
+		b.add(Part{Role: Header, Bent: n + 1, Mass: perMetre(f.Header.Mass, 2*half)}, bodyFrame, geom.Prism(rectangle(-half, under, half, under+float64(f.Header.Section.Y)), x-hx, x+hx))
 		sx, reach := float64(f.Strut.X)/2, b.s.Gauge/2-float64(f.Sill.X)/2
-		b.add(Part{Role: Strut, Bent: n + 1}, bodyFrame, geom.Prism(rectangle(-reach, b.sillTop()-float64(f.Strut.Y), reach, b.sillTop()), x-sx, x+sx))
+		b.add(Part{Role: Strut, Bent: n + 1, Mass: perMetre(f.StrutMass, 2*reach)}, bodyFrame, geom.Prism(rectangle(-reach, b.sillTop()-float64(f.Strut.Y), reach, b.sillTop()), x-sx, x+sx))
 	}
 	for _, side := range sides {
 		x0, x1 := b.whole()
 		sill := rectangle(b.s.Gauge/2-float64(f.Sill.X)/2, b.s.Jack, b.s.Gauge/2+float64(f.Sill.X)/2, b.sillTop())
-		b.add(Part{Role: Sill, Side: side}, bodyFrame, geom.Prism(sill, x0, x1))
+		b.add(Part{Role: Sill, Side: side, Mass: perMetre(f.SillMass, x1-x0)}, bodyFrame, geom.Prism(sill, x0, x1))
 		for n, x := range b.c.Bents {
 			b.leg(Part{Role: Leg, Side: side, Bent: n + 1}, x, under)
 		}
@@ -36,8 +36,10 @@ func (b *builder) leg(p Part, x, under float64) {
 	mid := b.s.Gauge / 2
 	outer := min(b.sillTop()+float64(b.g.Frame.Leg.Outer), under)
 	inner := max(under-float64(b.g.Frame.Leg.Inner), b.sillTop())
+	p.Mass = perMetre(b.g.Frame.Leg.OuterMass, outer-b.sillTop())
 	b.add(p, bodyFrame, geom.Prism(rectangle(mid-w, b.sillTop(), mid+w, outer), x-w, x+w))
 	w -= tubeWall
+	p.Mass = perMetre(b.g.Frame.Leg.InnerMass, under-inner)
 	b.add(p, bodyFrame, geom.Prism(rectangle(mid-w, inner, mid+w, under), x-w, x+w))
 }
 

@@ -112,7 +112,7 @@ func (b *builder) corners() {
 func (b *builder) corner(outline []geom.Point2, face float64) {
 	for _, side := range sides {
 		for _, x := range b.pieces() {
-			b.panel(Part{Role: CornerPanel, Side: side, Mass: float64(b.g.Corner.Mass) * face * (x[1] - x[0])}, sided(bodyHalf, side), outline, x[0], x[1])
+			b.panel(faced(Part{Role: CornerPanel, Side: side}, b.g.Corner.Mass, face*(x[1]-x[0])), sided(bodyHalf, side), outline, x[0], x[1])
 		}
 	}
 }
@@ -133,7 +133,7 @@ func (b *builder) halfPanels() {
 	outline := []geom.Point2{{inner, b.s.Soffit}, {b.s.Edge, b.s.Soffit}, {b.s.Edge, under}, {inner + float64(b.g.Roof.Taper), under}}
 	for _, side := range sides {
 		for _, x := range b.pieces() {
-			b.panel(Part{Role: RoofPanel, Side: side, Mass: float64(b.g.Roof.Mass) * b.s.Panel * (x[1] - x[0])}, sided(bodyHalf, side), outline, x[0], x[1])
+			b.panel(faced(Part{Role: RoofPanel, Side: side}, b.g.Roof.Mass, b.s.Panel*(x[1]-x[0])), sided(bodyHalf, side), outline, x[0], x[1])
 		}
 	}
 }
@@ -143,7 +143,7 @@ func (b *builder) arms() {
 	w, h := float64(a.Section.X)/2, float64(a.Section.Y)/2
 	for _, side := range sides {
 		for n, x := range b.c.Bents {
-			b.add(Part{Role: Arm, Side: side, Bent: n + 1}, sided(bodyHalf, side), geom.Prism(rectangle(b.s.ArmInner, b.s.Header-h, b.s.ArmOuter, b.s.Header+h), x-w, x+w))
+			b.add(Part{Role: Arm, Side: side, Bent: n + 1, Mass: perMetre(a.Mass, b.s.ArmOuter-b.s.ArmInner)}, sided(bodyHalf, side), geom.Prism(rectangle(b.s.ArmInner, b.s.Header-h, b.s.ArmOuter, b.s.Header+h), x-w, x+w))
 		}
 	}
 }

@@ -72,7 +72,7 @@ func (b *builder) wallCorners() {
 	}
 	for _, side := range sides {
 		for _, x := range b.pieces() {
-			b.panel(Part{Role: CornerPanel, Side: side, Mass: float64(c.Mass) * face.Len() * (x[1] - x[0])}, sided(bodyWall, side), outline, x[0], x[1])
+			b.panel(faced(Part{Role: CornerPanel, Side: side}, c.Mass, face.Len()*(x[1]-x[0])), sided(bodyWall, side), outline, x[0], x[1])
 		}
 	}
 }
@@ -131,7 +131,7 @@ func (b *builder) roofPanel(outline []geom.Point2, x0, x1 float64) {
 		return
 	}
 	area := (outline[1][0] - outline[0][0]) * (x1 - x0)
-	b.panel(Part{Role: RoofPanel, Mass: float64(b.g.Roof.Mass) * area}, bodyRoof, outline, x0, x1)
+	b.panel(faced(Part{Role: RoofPanel}, b.g.Roof.Mass, area), bodyRoof, outline, x0, x1)
 }
 
 // pocketed is a panel with a pocket on the centreline over every bent.
@@ -148,7 +148,7 @@ func (b *builder) pocketed(x0, x1, under, taper float64) {
 		}
 		b.roofPanel(rectangleDown(half, b.s.Soffit, under), at, lo)
 		floor := rectangleDown(half, b.s.Soffit-float64(p.Z), under)
-		b.add(Part{Role: RoofPanel, Name: PocketFloor, Mass: float64(b.g.Roof.Mass) * 2 * half * (hi - lo)}, bodyRoof, geom.Prism(floor, lo, hi))
+		b.add(faced(Part{Role: RoofPanel, Name: PocketFloor}, b.g.Roof.Mass, 2*half*(hi-lo)), bodyRoof, geom.Prism(floor, lo, hi))
 		at = hi
 	}
 	b.roofPanel(rectangleDown(half, b.s.Soffit, under), at, x1)

@@ -149,6 +149,24 @@ func lackingRanges(g *job.Gear) []Lack {
 	return out
 }
 
+// Outweighed is a trouble with Where "mass" where the carrier is said to weigh
+// less in all than what is known of its parts.
+func (c *Carrier) Outweighed() []Trouble {
+	if c.Gear.Mass.Total == nil {
+		return nil
+	}
+	total := float64(*c.Gear.Mass.Total)
+	var least Mass
+	for _, p := range c.Parts {
+		least = least.Plus(p.Mass)
+	}
+	if total >= least.Low {
+		return nil
+	}
+	return []Trouble{{Where: "mass", Key: "total", Summary: fmt.Sprintf("the carrier cannot weigh %.0f kg: its parts weigh at least %.0f kg", total, least.Low),
+		Cure: "write what was weighed with all panels, fillers and ties, or leave it out"}}
+}
+
 // leastApart is how near the two pins of a link may stand: nearer, the link has
 // no direction of its own and nothing about it can be worked out.
 const leastApart = 1e-3

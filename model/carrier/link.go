@@ -61,7 +61,7 @@ func (b *builder) bars(l job.Link, side culvert.Side, link int) {
 		from, to := hung.pin.Add(along.Mul(float64(l.Eye))), hung.pin.Add(along.Mul(float64(l.Eye)+half))
 		for n, x := range b.c.Bents {
 			s := geom.Bar(x+float64(l.Beside), geom.Point2{from[1], from[2]}, geom.Point2{to[1], to[2]}, float64(l.Thickness))
-			p := Part{Role: LinkBar, Name: l.Name, Side: side, Bent: n + 1}
+			p := Part{Role: LinkBar, Name: l.Name, Side: side, Bent: n + 1, Mass: perMetre(l.Mass, half)}
 			if side == culvert.Right {
 				s = s.Mirrored() // add mirrors what was built for the left
 			}

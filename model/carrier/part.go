@@ -63,7 +63,8 @@ type Part struct {
 	Side  culvert.Side
 	Body  int
 	Bent  int // number of the bent it belongs to, from 1; 0 where it belongs to none
-	Mass  float64
+	Mass  Mass
+	Face  float64 // m2 that forms concrete, or lies under a pocket
 	*geom.Solid
 }
 
@@ -74,12 +75,3 @@ func (p Part) Label() string {
 	}
 	return p.Mark + " " + string(p.Role)
 }
-
-// steelDensity in kg/m3, for parts whose mass the gear does not state; the
-// usual value for structural steel (EN 1991-1-1 gives 77 to 78.5 kN/m3, from
-// memory).
-const steelDensity = 7850
-
-// solidity is how much of a hollow section's envelope is steel: 6 mm walls on
-// a 120 mm square tube give 0.19. A rule for parts lists only, judgement.
-const solidity = 0.2

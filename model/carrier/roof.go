@@ -63,13 +63,13 @@ func (b *builder) stringers(body func(culvert.Side) string, inner, outer float64
 	for _, side := range sides {
 		for _, y := range b.stringerWays(inner, outer) {
 			w := float64(sec.X) / 2
-			b.add(Part{Role: Stringer, Side: side}, body(side), geom.Prism(rectangle(y-w, top-float64(sec.Y), y+w, top), x0, x1))
+			b.add(Part{Role: Stringer, Side: side, Mass: perMetre(b.g.Roof.Stringers.Mass, x1-x0)}, body(side), geom.Prism(rectangle(y-w, top-float64(sec.Y), y+w, top), x0, x1))
 			b.pads(side, body(side), y, w, top-float64(sec.Y))
 		}
 	}
 	if b.g.Roof.Stringers.Middle {
 		w := float64(sec.X) / 2
-		b.add(Part{Role: Stringer}, body(culvert.Both), geom.Prism(rectangle(-w, top-float64(sec.Y), w, top), x0, x1))
+		b.add(Part{Role: Stringer, Mass: perMetre(b.g.Roof.Stringers.Mass, x1-x0)}, body(culvert.Both), geom.Prism(rectangle(-w, top-float64(sec.Y), w, top), x0, x1))
 		b.pads(culvert.Both, body(culvert.Both), 0, w, top-float64(sec.Y))
 	}
 }

@@ -68,7 +68,8 @@ func (c *Carrier) raised() state {
 	return out
 }
 
-// Trouble is a step that names something the gear does not have.
+// Trouble is a step that names something the gear does not have, or a fault that
+// only the built carrier shows.
 type Trouble struct {
 	Step    int
 	Key     string // the name at fault

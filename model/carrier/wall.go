@@ -18,7 +18,7 @@ func (b *builder) wallPanels(top func(z0, z1 float64) []geom.Point2) {
 		}
 		for _, side := range sides {
 			for _, x := range b.pieces() {
-				b.panel(Part{Role: WallPanel, Side: side, Mass: float64(w.Mass) * h * (x[1] - x[0])}, sided(bodyWall, side), outline, x[0], x[1])
+				b.panel(faced(Part{Role: WallPanel, Side: side}, w.Mass, h*(x[1]-x[0])), sided(bodyWall, side), outline, x[0], x[1])
 			}
 		}
 		z1 = z0
@@ -45,7 +45,7 @@ func (b *builder) walers() {
 	x0, x1 := b.whole()
 	for _, side := range sides {
 		for _, z := range b.walerHeights() {
-			b.add(Part{Role: Waler, Side: side}, sided(bodyWall, side), geom.Prism(rectangle(back-float64(sec.X), z-float64(sec.Y)/2, back, z+float64(sec.Y)/2), x0, x1))
+			b.add(Part{Role: Waler, Side: side, Mass: perMetre(b.g.Wall.Walers.Mass, x1-x0)}, sided(bodyWall, side), geom.Prism(rectangle(back-float64(sec.X), z-float64(sec.Y)/2, back, z+float64(sec.Y)/2), x0, x1))
 		}
 	}
 }
@@ -102,5 +102,5 @@ func (b *builder) filler(side culvert.Side, body string, outline []geom.Point2, 
 		return
 	}
 	area := (x1 - x0) * (outline[1][0] - outline[0][0])
-	b.panel(Part{Role: Filler, Side: side, Mass: float64(b.g.Roof.Mass) * area}, body, outline, x0, x1)
+	b.panel(faced(Part{Role: Filler, Side: side}, b.g.Roof.Mass, area), body, outline, x0, x1)
 }

@@ -23,7 +23,14 @@ type Gear struct {
 	Lifting  *Lifting   `yaml:"lifting" doc:"Lifting jacks and the pads they lift the carrier at."`
 	Ties     *Ties      `yaml:"ties" doc:"Ties through the walls."`
 	Links    []Link     `yaml:"links" maxitems:"20" doc:"Braces and turnbuckles."`
+	Mass     Masses     `yaml:"mass" optional:"true" doc:"What the carrier weighs, where it was weighed, and what lies on it."`
 	Steps    []Step     `yaml:"steps" minitems:"1" maxitems:"60" doc:"The collapse, step by step."`
+}
+
+// Masses are what the parts do not tell.
+type Masses struct {
+	Total *units.Mass  `yaml:"total" example:"7200 kg" above:"0 kg" doc:"Mass of the carrier as it was weighed, with all panels, fillers and ties; it governs. Left out, the parts are summed up. The centre of gravity is that of the parts either way."`
+	Extra units.Number `yaml:"extra" default:"10" source:"judgement: concrete 2 mm thick that sticks (5 kg/m2); decking, tools and hoses (5 kg/m2)" min:"0" max:"200" doc:"Decking, tools, hoses and concrete that sticks: the most of it, in kilograms per square metre of face; it may be nothing."`
 }
 
 // GearTitle names the gear.
@@ -57,7 +64,7 @@ type WallPanels struct {
 	Most    int            `yaml:"most" default:"4" source:"judgement" min:"1" max:"12" doc:"Most panels in one stack."`
 	Depth   units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
 	Facing  units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
-	Mass    units.Number   `yaml:"mass" default:"55" source:"judgement" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
+	Mass    *units.Number  `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
 	Lap     Adjust         `yaml:"lap" doc:"Length of panel below the top of the kicker."`
 	Walers  Walers         `yaml:"walers" doc:"Walers behind the wall panels."`
 }
@@ -67,16 +74,17 @@ type Walers struct {
 	Section   units.Size2    `yaml:"section" example:"80 x 80 mm" above:"0 mm" max:"1 m" doc:"Depth x height."`
 	AboveFoot []units.Length `yaml:"above_foot" optional:"true" maxitems:"20" doc:"Centre heights above the panels' foot."`
 	BelowTop  []units.Length `yaml:"below_top" optional:"true" maxitems:"20" doc:"Centre depths below the top of the plane wall face."`
+	Mass      *units.Number  `yaml:"mass" example:"12" above:"0" max:"1000" doc:"Mass of a waler in kilograms per metre; left out, it is guessed from the size."`
 }
 
 // Corner is the panel over the top haunch.
 type Corner struct {
-	Haunch units.Size2  `yaml:"haunch" example:"200 x 200 mm" min:"0 mm" max:"5 m" doc:"Haunch the corner panel fits, run x rise; 0 x 0 mm for a box without."`
-	Return units.Length `yaml:"return" default:"0 mm" source:"none unless given" min:"0 mm" max:"1 m" doc:"Part of the haunch's rise that the wall panel covers (roof_halves)."`
-	Leg    units.Length `yaml:"leg" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Part of the plane wall face that the corner panel covers (roof_halves)."`
-	Soffit units.Length `yaml:"soffit" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Part of the soffit, beyond the haunch, that the corner panel covers."`
-	Depth  units.Length `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
-	Mass   units.Number `yaml:"mass" default:"65" source:"judgement" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
+	Haunch units.Size2   `yaml:"haunch" example:"200 x 200 mm" min:"0 mm" max:"5 m" doc:"Haunch the corner panel fits, run x rise; 0 x 0 mm for a box without."`
+	Return units.Length  `yaml:"return" default:"0 mm" source:"none unless given" min:"0 mm" max:"1 m" doc:"Part of the haunch's rise that the wall panel covers (roof_halves)."`
+	Leg    units.Length  `yaml:"leg" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Part of the plane wall face that the corner panel covers (roof_halves)."`
+	Soffit units.Length  `yaml:"soffit" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Part of the soffit, beyond the haunch, that the corner panel covers."`
+	Depth  units.Length  `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
+	Mass   *units.Number `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
 }
 
 // RoofPanels are one width from corner panel to filler strip.
@@ -84,7 +92,7 @@ type RoofPanels struct {
 	Widths    []units.Length `yaml:"widths" example:"1120 mm" above:"0 mm" max:"15 m" minitems:"1" maxitems:"60" doc:"Panel widths at the soffit the yard has: of one half (roof_halves) or of half the whole roof (roof_whole)."`
 	Depth     units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
 	Facing    units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
-	Mass      units.Number   `yaml:"mass" default:"60" source:"judgement" min:"0" max:"1000" doc:"Mass in kilograms per square metre of face."`
+	Mass      *units.Number  `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
 	Taper     units.Length   `yaml:"taper" default:"10 mm" source:"judgement" min:"0 mm" max:"200 mm" doc:"How much wider a filler strip is at the underside than at the soffit, on each tapered side."`
 	Stringers Stringers      `yaml:"stringers" doc:"Stringers under the roof panels."`
 	Seat      units.Length   `yaml:"seat" above:"0 mm" max:"1 m" doc:"Height between header top and stringer underside."`
@@ -100,6 +108,7 @@ type Stringers struct {
 	FromCorner []units.Length `yaml:"from_corner" optional:"true" maxitems:"20" doc:"Centres from the corner panel's edge toward the centreline."`
 	FromStrip  []units.Length `yaml:"from_strip" optional:"true" maxitems:"20" doc:"Centres from the filler strip's edge into the panel."`
 	Middle     bool           `yaml:"middle" default:"false" doc:"One more on the centreline (roof_whole)."`
+	Mass       *units.Number  `yaml:"mass" example:"12" above:"0" max:"1000" doc:"Mass of a stringer in kilograms per metre; left out, it is guessed from the size."`
 }
 
 // Hinge of the wall panel on the roof half.
@@ -124,35 +133,41 @@ type Bracket struct {
 
 // Frame is what keeps its width through the collapse.
 type Frame struct {
-	Gauge  Adjust      `yaml:"gauge" doc:"Legs, sills and wheels, centre to centre."`
-	Leg    Leg         `yaml:"leg" doc:"Telescopic legs between sill and header."`
-	Header Header      `yaml:"header" doc:"Header tube and sliding arms."`
-	Sill   units.Size2 `yaml:"sill" example:"120 x 100 mm" above:"0 mm" max:"1 m" doc:"Longitudinal sill, width x depth."`
-	Strut  units.Size2 `yaml:"strut" example:"120 x 100 mm" above:"0 mm" max:"1 m" doc:"Cross strut between the sills at each bent, length along the cell x depth."`
+	Gauge     Adjust        `yaml:"gauge" doc:"Legs, sills and wheels, centre to centre."`
+	Leg       Leg           `yaml:"leg" doc:"Telescopic legs between sill and header."`
+	Header    Header        `yaml:"header" doc:"Header tube and sliding arms."`
+	Sill      units.Size2   `yaml:"sill" example:"120 x 100 mm" above:"0 mm" max:"1 m" doc:"Longitudinal sill, width x depth."`
+	Strut     units.Size2   `yaml:"strut" example:"120 x 100 mm" above:"0 mm" max:"1 m" doc:"Cross strut between the sills at each bent, length along the cell x depth."`
+	SillMass  *units.Number `yaml:"sill_mass" example:"18" above:"0" max:"1000" doc:"Mass of a sill in kilograms per metre; left out, it is guessed from the size."`
+	StrutMass *units.Number `yaml:"strut_mass" example:"18" above:"0" max:"1000" doc:"Mass of a strut in kilograms per metre; left out, it is guessed from the size."`
 }
 
 // Leg of a bent.
 type Leg struct {
-	Section units.Length `yaml:"section" example:"120 mm" min:"40 mm" max:"1 m" doc:"Width of the square leg."`
-	Length  Adjust       `yaml:"length" doc:"Sill top to header underside; the increment is the pin pitch."`
-	Outer   units.Length `yaml:"outer" above:"0 mm" max:"20 m" doc:"Length of the outer tube, from the sill up."`
-	Inner   units.Length `yaml:"inner" above:"0 mm" max:"20 m" doc:"Length of the inner tube, from the header down."`
-	Overlap units.Length `yaml:"overlap" above:"0 mm" max:"5 m" doc:"Least overlap of the two tubes."`
+	Section   units.Length  `yaml:"section" example:"120 mm" min:"40 mm" max:"1 m" doc:"Width of the square leg."`
+	Length    Adjust        `yaml:"length" doc:"Sill top to header underside; the increment is the pin pitch."`
+	Outer     units.Length  `yaml:"outer" above:"0 mm" max:"20 m" doc:"Length of the outer tube, from the sill up."`
+	Inner     units.Length  `yaml:"inner" above:"0 mm" max:"20 m" doc:"Length of the inner tube, from the header down."`
+	Overlap   units.Length  `yaml:"overlap" above:"0 mm" max:"5 m" doc:"Least overlap of the two tubes."`
+	OuterMass *units.Number `yaml:"outer_mass" example:"22" above:"0" max:"1000" doc:"Mass of the outer tube in kilograms per metre; left out, it is guessed from the size."`
+	InnerMass *units.Number `yaml:"inner_mass" example:"18" above:"0" max:"1000" doc:"Mass of the inner tube in kilograms per metre; left out, it is guessed from the size."`
 }
 
 // Header of a bent: an outer tube, and for roof_halves two sliding arms.
 type Header struct {
-	Section units.Size2  `yaml:"section" example:"120 x 140 mm" above:"0 mm" max:"1 m" doc:"Outer tube: length along the cell x depth."`
-	Length  units.Length `yaml:"length" above:"0 m" max:"30 m" doc:"Length of the outer tube across the cell."`
-	Arm     *Arm         `yaml:"arm" doc:"Sliding arms (roof_halves)."`
+	Section units.Size2   `yaml:"section" example:"120 x 140 mm" above:"0 mm" max:"1 m" doc:"Outer tube: length along the cell x depth."`
+	Length  units.Length  `yaml:"length" above:"0 m" max:"30 m" doc:"Length of the outer tube across the cell."`
+	Mass    *units.Number `yaml:"mass" example:"24" above:"0" max:"1000" doc:"Mass of the outer tube in kilograms per metre; left out, it is guessed from the size."`
+	Arm     *Arm          `yaml:"arm" doc:"Sliding arms (roof_halves)."`
 }
 
 // Arm slides in the header tube.
 type Arm struct {
-	Section units.Size2  `yaml:"section" example:"100 x 120 mm" above:"0 mm" max:"1 m" doc:"Length along the cell x depth."`
-	Length  units.Length `yaml:"length" above:"0 m" max:"15 m" doc:"Length of one arm."`
-	Behind  units.Length `yaml:"behind" above:"0 mm" max:"5 m" doc:"Outer end behind the wall face."`
-	Overlap units.Length `yaml:"overlap" above:"0 mm" max:"5 m" doc:"Least length of arm inside the tube."`
+	Section units.Size2   `yaml:"section" example:"100 x 120 mm" above:"0 mm" max:"1 m" doc:"Length along the cell x depth."`
+	Length  units.Length  `yaml:"length" above:"0 m" max:"15 m" doc:"Length of one arm."`
+	Behind  units.Length  `yaml:"behind" above:"0 mm" max:"5 m" doc:"Outer end behind the wall face."`
+	Overlap units.Length  `yaml:"overlap" above:"0 mm" max:"5 m" doc:"Least length of arm inside the tube."`
+	Mass    *units.Number `yaml:"mass" example:"18" above:"0" max:"1000" doc:"Mass of an arm in kilograms per metre; left out, it is guessed from the size."`
 }
 
 // Jack is a screw jack under a leg. Its reading is the distance from the
@@ -197,14 +212,15 @@ type Ties struct {
 // Link is a brace or turnbuckle: a straight bar of adjustable length between
 // two pins. A driver sets its joint; a follower's length is worked out.
 type Link struct {
-	Name      string       `yaml:"name" maxlength:"60" doc:"The link's name; it stands on both sides, told apart as left and right."`
-	Drives    string       `yaml:"drives" default:"" enum:"|wall|half" doc:"The body this link moves; left out, the link follows."`
-	From      Pin          `yaml:"from" doc:"Pin on the body nearer the frame."`
-	To        Pin          `yaml:"to" doc:"Pin on the body that moves."`
-	Length    Adjust       `yaml:"length" doc:"Pin to pin."`
-	Thickness units.Length `yaml:"thickness" above:"0 mm" max:"500 mm" doc:"Thickness as a solid bar."`
-	Eye       units.Length `yaml:"eye" default:"45 mm" source:"judgement" min:"0 mm" max:"1 m" doc:"How far short of each pin the bar ends."`
-	Beside    units.Length `yaml:"beside" min:"-2 m" max:"2 m" doc:"Along the cell from the bent's centre to the link's plane."`
+	Name      string        `yaml:"name" maxlength:"60" doc:"The link's name; it stands on both sides, told apart as left and right."`
+	Drives    string        `yaml:"drives" default:"" enum:"|wall|half" doc:"The body this link moves; left out, the link follows."`
+	From      Pin           `yaml:"from" doc:"Pin on the body nearer the frame."`
+	To        Pin           `yaml:"to" doc:"Pin on the body that moves."`
+	Length    Adjust        `yaml:"length" doc:"Pin to pin."`
+	Thickness units.Length  `yaml:"thickness" above:"0 mm" max:"500 mm" doc:"Thickness as a solid bar."`
+	Eye       units.Length  `yaml:"eye" default:"45 mm" source:"judgement" min:"0 mm" max:"1 m" doc:"How far short of each pin the bar ends."`
+	Beside    units.Length  `yaml:"beside" min:"-2 m" max:"2 m" doc:"Along the cell from the bent's centre to the link's plane."`
+	Mass      *units.Number `yaml:"mass" example:"6" above:"0" max:"1000" doc:"Mass in kilograms per metre; left out, it is guessed from the size."`
 }
 
 // Pin of a link on a body: one of out and behind, and one of the four heights.

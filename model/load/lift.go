@@ -17,6 +17,9 @@ type Lifting struct {
 	Stands []units.Length // m, where screw jacks and wheels stand, in any order
 	Along  units.Length   // m, centre of gravity, in the measure of Pads
 	Left   units.Length   // m, centre of gravity left of the middle of the gauge
+	// AlongOff and LeftOff are how far the centre of gravity may be from there,
+	// m, either way.
+	AlongOff, LeftOff units.Length
 }
 
 // PadLoads is what a lifting jack has to carry.
@@ -66,24 +69,35 @@ func (l Lifting) Loads() (PadLoads, error) {
 	if err := l.check(); err != nil {
 		return PadLoads{}, err
 	}
+	even := Wheels{Weight: l.Weight, Gauge: l.Gauge, Lines: l.Pads, Along: l.Along, Left: l.Left, AlongOff: l.AlongOff, LeftOff: l.LeftOff}
 	out := PadLoads{Source: Source{"statics of a rigid frame on any three places", Derived}}
+	for _, at := range even.extremes() {
+		one := l
+		one.Along, one.Left = at.Along, at.Left
+		if !one.worst(&out) {
+			return PadLoads{}, outsideBecause("the centre of gravity lies beyond what pads and stands carry")
+		}
+	}
+	if load, err := even.Standing(); err == nil {
+		out.Even = load
+	}
+	return answer("load on a pad", out, float64(out.Worst), float64(out.Even))
+}
+
+// worst puts the worst pad into out where it carries more, the centre of gravity
+// at its place; false where no pad with two places can carry it.
+func (l Lifting) worst(out *PadLoads) bool {
 	pads := l.sides(l.Pads)
 	places := append(l.sides(l.Stands), pads...)
 	found := false
 	for i, pad := range pads {
 		share, ok := shareOf(pad, places)
-		if w := units.Force(share * float64(l.Weight)); ok && (!found || w > out.Worst) {
-			found, out.Worst, out.At, out.Left = true, w, l.Pads[i/2], i%2 == 0
+		found = found || ok
+		if w := units.Force(share * float64(l.Weight)); ok && (out.At == 0 && out.Worst == 0 || w > out.Worst) {
+			out.Worst, out.At, out.Left = w, l.Pads[i/2], i%2 == 0
 		}
 	}
-	if !found {
-		return PadLoads{}, outsideBecause("the centre of gravity lies beyond what pads and stands carry")
-	}
-	even := Wheels{Weight: l.Weight, Gauge: l.Gauge, Lines: l.Pads, Along: l.Along, Left: l.Left}
-	if loads, err := even.Rigid(); err == nil {
-		out.Even = loads.Greatest
-	}
-	return answer("load on a pad", out, float64(out.Worst), float64(out.Even))
+	return found
 }
 
 // sides are places on both sides, left first, from the centre of gravity.
