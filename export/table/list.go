@@ -83,9 +83,8 @@ func guessNote(s *model.Study) string {
 		}
 	}
 	m := massMeasure(jobSystem(s))
-	note := fmt.Sprintf("Masses are those of steel as the gear file states it; where it does not, the greatest that the size allows. With decking, tools and concrete that sticks the carrier weighs %s to %s %s, of which %.0f %% is guessed; weigh before lifting.",
+	return fmt.Sprintf("Masses are the greatest there can be: stated in the gear file, or from the size. With decking and concrete that sticks a carrier weighs %s to %s %s, %.0f %% of it guessed; weigh before lifting.",
 		m.nearest(most.Mass.Low), m.nearest(most.Mass.High), m.name, 100*most.Guessed)
-	return note
 }
 
 // byRole brings the groups of a role together, roles in the order they come in.

@@ -30,7 +30,7 @@ type Gear struct {
 // Masses are what the parts do not tell.
 type Masses struct {
 	Total *units.Mass  `yaml:"total" example:"7200 kg" above:"0 kg" doc:"Mass of the carrier as it was weighed, with all panels, fillers and ties; it governs. Left out, the parts are summed up. The centre of gravity is that of the parts either way."`
-	Extra units.Number `yaml:"extra" default:"10" source:"judgement: concrete 2 mm thick that sticks (5 kg/m2); decking, tools and hoses (5 kg/m2)" min:"0" max:"200" doc:"Decking, tools, hoses and concrete that sticks: the most of it, in kilograms per square metre of face; it may be nothing."`
+	Extra units.Number `yaml:"extra" default:"10" safer:"more" source:"judgement: concrete 2 mm thick that sticks (5 kg/m2); decking, tools and hoses (5 kg/m2)" min:"0" max:"200" doc:"Decking, tools, hoses and concrete that sticks: the most of it, in kilograms per square metre of face; it may be nothing."`
 }
 
 // GearTitle names the gear.
@@ -74,7 +74,7 @@ type Walers struct {
 	Section   units.Size2    `yaml:"section" example:"80 x 80 mm" above:"0 mm" max:"1 m" doc:"Depth x height."`
 	AboveFoot []units.Length `yaml:"above_foot" optional:"true" maxitems:"20" doc:"Centre heights above the panels' foot."`
 	BelowTop  []units.Length `yaml:"below_top" optional:"true" maxitems:"20" doc:"Centre depths below the top of the plane wall face."`
-	Mass      *units.Number  `yaml:"mass" example:"12" above:"0" max:"1000" doc:"Mass of a waler in kilograms per metre; left out, it is guessed from the size."`
+	Mass      *units.Number  `yaml:"mass" example:"12" above:"0" max:"1000" doc:"Mass of a waler in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
 }
 
 // Corner is the panel over the top haunch.
@@ -108,7 +108,7 @@ type Stringers struct {
 	FromCorner []units.Length `yaml:"from_corner" optional:"true" maxitems:"20" doc:"Centres from the corner panel's edge toward the centreline."`
 	FromStrip  []units.Length `yaml:"from_strip" optional:"true" maxitems:"20" doc:"Centres from the filler strip's edge into the panel."`
 	Middle     bool           `yaml:"middle" default:"false" doc:"One more on the centreline (roof_whole)."`
-	Mass       *units.Number  `yaml:"mass" example:"12" above:"0" max:"1000" doc:"Mass of a stringer in kilograms per metre; left out, it is guessed from the size."`
+	Mass       *units.Number  `yaml:"mass" example:"12" above:"0" max:"1000" doc:"Mass of a stringer in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
 }
 
 // Hinge of the wall panel on the roof half.
@@ -138,8 +138,8 @@ type Frame struct {
 	Header    Header        `yaml:"header" doc:"Header tube and sliding arms."`
 	Sill      units.Size2   `yaml:"sill" example:"120 x 100 mm" above:"0 mm" max:"1 m" doc:"Longitudinal sill, width x depth."`
 	Strut     units.Size2   `yaml:"strut" example:"120 x 100 mm" above:"0 mm" max:"1 m" doc:"Cross strut between the sills at each bent, length along the cell x depth."`
-	SillMass  *units.Number `yaml:"sill_mass" example:"18" above:"0" max:"1000" doc:"Mass of a sill in kilograms per metre; left out, it is guessed from the size."`
-	StrutMass *units.Number `yaml:"strut_mass" example:"18" above:"0" max:"1000" doc:"Mass of a strut in kilograms per metre; left out, it is guessed from the size."`
+	SillMass  *units.Number `yaml:"sill_mass" example:"18" above:"0" max:"1000" doc:"Mass of a sill in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
+	StrutMass *units.Number `yaml:"strut_mass" example:"18" above:"0" max:"1000" doc:"Mass of a strut in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
 }
 
 // Leg of a bent.
@@ -149,15 +149,15 @@ type Leg struct {
 	Outer     units.Length  `yaml:"outer" above:"0 mm" max:"20 m" doc:"Length of the outer tube, from the sill up."`
 	Inner     units.Length  `yaml:"inner" above:"0 mm" max:"20 m" doc:"Length of the inner tube, from the header down."`
 	Overlap   units.Length  `yaml:"overlap" above:"0 mm" max:"5 m" doc:"Least overlap of the two tubes."`
-	OuterMass *units.Number `yaml:"outer_mass" example:"22" above:"0" max:"1000" doc:"Mass of the outer tube in kilograms per metre; left out, it is guessed from the size."`
-	InnerMass *units.Number `yaml:"inner_mass" example:"18" above:"0" max:"1000" doc:"Mass of the inner tube in kilograms per metre; left out, it is guessed from the size."`
+	OuterMass *units.Number `yaml:"outer_mass" example:"22" above:"0" max:"1000" doc:"Mass of the outer tube in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
+	InnerMass *units.Number `yaml:"inner_mass" example:"18" above:"0" max:"1000" doc:"Mass of the inner tube in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
 }
 
 // Header of a bent: an outer tube, and for roof_halves two sliding arms.
 type Header struct {
 	Section units.Size2   `yaml:"section" example:"120 x 140 mm" above:"0 mm" max:"1 m" doc:"Outer tube: length along the cell x depth."`
 	Length  units.Length  `yaml:"length" above:"0 m" max:"30 m" doc:"Length of the outer tube across the cell."`
-	Mass    *units.Number `yaml:"mass" example:"24" above:"0" max:"1000" doc:"Mass of the outer tube in kilograms per metre; left out, it is guessed from the size."`
+	Mass    *units.Number `yaml:"mass" example:"24" above:"0" max:"1000" doc:"Mass of the outer tube in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
 	Arm     *Arm          `yaml:"arm" doc:"Sliding arms (roof_halves)."`
 }
 
@@ -167,7 +167,7 @@ type Arm struct {
 	Length  units.Length  `yaml:"length" above:"0 m" max:"15 m" doc:"Length of one arm."`
 	Behind  units.Length  `yaml:"behind" above:"0 mm" max:"5 m" doc:"Outer end behind the wall face."`
 	Overlap units.Length  `yaml:"overlap" above:"0 mm" max:"5 m" doc:"Least length of arm inside the tube."`
-	Mass    *units.Number `yaml:"mass" example:"18" above:"0" max:"1000" doc:"Mass of an arm in kilograms per metre; left out, it is guessed from the size."`
+	Mass    *units.Number `yaml:"mass" example:"18" above:"0" max:"1000" doc:"Mass of an arm in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
 }
 
 // Jack is a screw jack under a leg. Its reading is the distance from the
@@ -220,7 +220,7 @@ type Link struct {
 	Thickness units.Length  `yaml:"thickness" above:"0 mm" max:"500 mm" doc:"Thickness as a solid bar."`
 	Eye       units.Length  `yaml:"eye" default:"45 mm" source:"judgement" min:"0 mm" max:"1 m" doc:"How far short of each pin the bar ends."`
 	Beside    units.Length  `yaml:"beside" min:"-2 m" max:"2 m" doc:"Along the cell from the bent's centre to the link's plane."`
-	Mass      *units.Number `yaml:"mass" example:"6" above:"0" max:"1000" doc:"Mass in kilograms per metre; left out, it is guessed from the size."`
+	Mass      *units.Number `yaml:"mass" example:"6" above:"0" max:"1000" doc:"Mass in kilograms per metre; left out, 0.10 to 1 of its envelope is steel (judgement)."`
 }
 
 // Pin of a link on a body: one of out and behind, and one of the four heights.
