@@ -33,6 +33,7 @@ func (a *app) limitsCommand() *cobra.Command {
 			}{
 				{"Limits (job file: `limits:`)", limitRows(j)},
 				{"\nTolerances (job file: `tolerance:`); root-sum-square counts, the worst case is printed beside it", toleranceRows(j)},
+				{"\nNumbers that stand in no file", fixedRows()},
 			} {
 				if err := table.Limits(&out, part.heading, part.rows, s, a.width()); err != nil {
 					return failed(err)
@@ -70,6 +71,15 @@ func (a *app) limitsOf(args []string) (*reading, error) {
 		r.readGear(folder)
 	}
 	return r, r.told()
+}
+
+// fixedRows are the numbers that enter checks and that nobody sets.
+func fixedRows() []table.LimitRow {
+	var out []table.LimitRow
+	for _, f := range clearance.FixedNumbers() {
+		out = append(out, table.LimitRow{Key: f.Name, Name: f.Name, Value: f.Value, Unit: f.Unit, Source: f.Source, Words: f.Words})
+	}
+	return out
 }
 
 // defaultRows are the numbers that a file need not state: each as the file has it,

@@ -202,3 +202,19 @@ func furthest(list []share, axis int, way float64) float64 {
 	}
 	return at
 }
+
+// MassRange is what a part of which the gear states no mass is taken to weigh.
+type MassRange struct {
+	What         string
+	Mass                // from the least to the most, in Unit
+	Unit, Source string // Unit is kg/m2, or 1 for a share of the solid as drawn
+}
+
+// MassRanges are the ranges in use.
+func MassRanges() []MassRange {
+	return []MassRange{
+		{"panels, kg per square metre of face", panelMass, "kg/m2", "judgement"},
+		{"hollow sections, steel in their envelope", hollow, "1", "EN 10219 tables, from memory; upper end judgement"},
+		{"other parts, steel in their envelope", unsaid, "1", "judgement"},
+	}
+}
