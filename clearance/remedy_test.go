@@ -119,7 +119,7 @@ func TestAPocketNeedsPlayAndASealClosesIt(t *testing.T) {
 
 // loosens finds what asks for less: the groups of limits and tolerances, their
 // keys, and values of the crew's own care that come off clearances.
-var loosens = regexp.MustCompile("(?i)toleranc|limits?(:|\\.[a-z])|say so|jack_level|wander|\\blag\\b|breakaway|measured|plumb of|accept")
+var loosens = regexp.MustCompile(`(?i)toleranc|limits?(:|\.[a-z])|say so|jack_level|wander|\blag\b|breakaway|measured|plumb of|accept`)
 
 func TestNoRemedyAsksForLess(t *testing.T) {
 	files, err := filepath.Glob("remedy*.go")
