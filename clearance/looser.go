@@ -2,6 +2,7 @@ package clearance
 
 import (
 	"fmt"
+	"strings"
 
 	"boxwalk/clearance/allow"
 	"boxwalk/model/job"
@@ -72,15 +73,23 @@ func (l *loosening) tolerances(of, standard allow.Tolerances) {
 }
 
 func (l *loosening) add(key string, kind units.Kind, v, standard float64, source string) {
-	system := units.Metric
-	if l.imperial {
-		system = units.Imperial
-	}
-	text := fmt.Sprintf("%s is %s; the default is %s (%s)", key, kind.Text(v, system), kind.Text(standard, system), source)
+	text := fmt.Sprintf("%s is %s; the default is %s (%s)", key, l.said(kind, v), l.said(kind, standard), source)
 	if v == 0 {
-		text = fmt.Sprintf("%s is zero, which takes it out of the check; the default is %s (%s)", key, kind.Text(standard, system), source)
+		text = fmt.Sprintf("%s is zero, which takes it out of the check; the default is %s (%s)", key, l.said(kind, standard), source)
 	}
 	l.list = append(l.list, Looser{Key: key, Value: v, Default: standard, Unit: resultUnit(kind), Text: text})
+}
+
+// said is a number in the job's units: lengths of an imperial one in thousandths of
+// an inch, or the metric defaults would be whole rows of digits.
+func (l *loosening) said(kind units.Kind, v float64) string {
+	switch {
+	case !l.imperial:
+		return kind.Text(v, units.Metric)
+	case kind == units.KindLength:
+		return strings.TrimRight(strings.TrimRight(units.Decimal(v/0.0254, 3), "0"), ".") + " in"
+	}
+	return kind.Text(v, units.Imperial)
 }
 
 // resultUnit is the unit of a kind in a result.

@@ -72,3 +72,16 @@ func TestEveryLimitAJobMaySetHasADefaultToBeComparedWith(t *testing.T) {
 		t.Errorf("a job may set the limit of %d zones; %d are compared with the default", zones.NumField(), len(zonesWithLimits))
 	}
 }
+
+// 10 mm are 0.3937 in.
+func TestWhatIsSetLooserIsToldInTheUnitsOfTheJob(t *testing.T) {
+	s := jobFile(t, "heron-creek", [2]string{"schedule:", "limits: {roll.clear: 1/2 in}\ntolerance: {lag: 3/8 in}\nschedule:"})
+	var said []string
+	for _, l := range looserThanDefault(s.Job, s.Gear) {
+		said = append(said, l.Text)
+	}
+	want := "limits.roll.clear is 0.5 in; the default is 0.984 in (judgement)\ntolerance.lag is 0.375 in; the default is 0.394 in (judgement)"
+	if got := strings.Join(said, "\n"); !strings.Contains(got, want) {
+		t.Errorf("told as\n%s\nwant\n%s", got, want)
+	}
+}
