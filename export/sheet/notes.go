@@ -35,8 +35,18 @@ func depthOf(group []noteLine) int {
 
 func headed(group []noteLine) bool { return len(group) > 0 && group[0].heading }
 
-// notesBlock breaks cautions and notes to fill an area of the given width.
+// notesBlock is the cautions and notes broken to fill an area of the given width.
 func (s *Sheet) notesBlock(area float64) notesBlock {
+	b, ok := s.blocks[area]
+	if !ok {
+		if b = s.breakNotes(area); s.blocks != nil {
+			s.blocks[area] = b
+		}
+	}
+	return b
+}
+
+func (s *Sheet) breakNotes(area float64) notesBlock {
 	h := s.LetteringHeight()
 	inner := area - notesPad
 	count := max(1, int(inner/(notesColumn*h)))

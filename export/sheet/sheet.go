@@ -40,6 +40,8 @@ type Sheet struct {
 	// LayerNames maps our layers to an office's own names; layers not in it
 	// keep the ISO 13567 style name.
 	LayerNames map[Layer]string
+
+	blocks map[float64]notesBlock // see WithoutViews
 }
 
 // Title is what the title block says; the fields are those of ISO 7200.
@@ -56,6 +58,18 @@ type Title struct {
 	Sheets       int // of so many
 	DocumentType string
 	Status       string // document status; empty takes the stamp
+}
+
+// WithoutViews is a copy of the sheet that has no views, for the next of many trials.
+// Cautions and notes must stay as they are: copies share how these are broken into
+// lines, and are not for several goroutines at once.
+func (s *Sheet) WithoutViews() *Sheet {
+	if s.blocks == nil {
+		s.blocks = map[float64]notesBlock{}
+	}
+	c := *s
+	c.Views = nil
+	return &c
 }
 
 // Add appends views and returns the sheet.

@@ -46,11 +46,12 @@ func (o *office) fit(p plan) (*sheet.Sheet, error) {
 	crossings := 0
 	for _, legible := range []bool{true, false} {
 		for _, paper := range papers {
+			blank := o.blank(p, paper)
 			for _, n := range p.ladder(o.units()) {
 				if n < largestScale || n > smallestScale || legible && p.size/n < p.least {
 					continue
 				}
-				s, err := o.at(p, paper, n)
+				s, err := o.at(p, blank.WithoutViews(), n)
 				if err != nil {
 					return nil, err
 				}
@@ -86,10 +87,9 @@ func (p plan) ladder(u sheet.Units) []float64 {
 	return out
 }
 
-// at is the sheet on one paper at one scale, nil if that does not go.
-func (o *office) at(p plan, paper sheet.Paper, n float64) (*sheet.Sheet, error) {
-	s := o.blank(p, paper)
-	if w, _ := paper.Size(); p.size/n > w {
+// at is a blank sheet filled at one scale, nil if that does not go.
+func (o *office) at(p plan, s *sheet.Sheet, n float64) (*sheet.Sheet, error) {
+	if w, _ := s.Paper.Size(); p.size/n > w {
 		return nil, nil
 	}
 	if err := p.build(s, n); err != nil {
