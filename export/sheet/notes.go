@@ -37,10 +37,11 @@ func headed(group []noteLine) bool { return len(group) > 0 && group[0].heading }
 
 // notesBlock is the cautions and notes broken to fill an area of the given width.
 func (s *Sheet) notesBlock(area float64) notesBlock {
-	b, ok := s.blocks[area]
+	key := [2]float64{area, s.LetteringHeight()}
+	b, ok := s.blocks[key]
 	if !ok {
 		if b = s.breakNotes(area); s.blocks != nil {
-			s.blocks[area] = b
+			s.blocks[key] = b
 		}
 	}
 	return b

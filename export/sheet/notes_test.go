@@ -68,3 +68,17 @@ func TestASentenceWithoutTextTakesNoRoomAndDoesNoHarm(t *testing.T) {
 		t.Errorf("%v", o)
 	}
 }
+
+// A copy takes over how the notes are broken, of another lettering too.
+func TestASheetWithoutViewsHasTheLayoutOfTheFirst(t *testing.T) {
+	s := &Sheet{Paper: A3, Cautions: someCautions}
+	for _, lettering := range []float64{0, 3.5, 0} {
+		c, plain := s.WithoutViews(), Sheet{Paper: A3, Cautions: someCautions, Lettering: lettering}
+		c.Lettering = lettering
+		got, err1 := c.Layout()
+		want, err2 := plain.Layout()
+		if err1 != nil || err2 != nil || got.Notes != want.Notes || len(got.notes.columns) != len(want.notes.columns) {
+			t.Errorf("lettering %g: notes in %v, want %v (%v, %v)", lettering, got.Notes, want.Notes, err1, err2)
+		}
+	}
+}

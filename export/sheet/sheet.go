@@ -41,7 +41,7 @@ type Sheet struct {
 	// keep the ISO 13567 style name.
 	LayerNames map[Layer]string
 
-	blocks map[float64]notesBlock // see WithoutViews
+	blocks map[[2]float64]notesBlock // by area and lettering, see WithoutViews
 }
 
 // Title is what the title block says; the fields are those of ISO 7200.
@@ -65,7 +65,7 @@ type Title struct {
 // lines, and are not for several goroutines at once.
 func (s *Sheet) WithoutViews() *Sheet {
 	if s.blocks == nil {
-		s.blocks = map[float64]notesBlock{}
+		s.blocks = map[[2]float64]notesBlock{}
 	}
 	c := *s
 	c.Views = nil
