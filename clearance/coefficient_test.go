@@ -18,8 +18,8 @@ func TestAForceSaysWhoseItsCoefficientsAre(t *testing.T) {
 		return c.Source
 	}
 	for _, c := range []struct{ travel, id, rest, want string }{
-		{"", "roll.pull", "winch", "travel.rolling.most, default: judgement; travel.breakaway, default: judgement; travel.capacity, default: judgement"},
-		{"rolling: {most: 0.03}, capacity: 30 kN", "roll.pull", "winch", "travel.rolling.most: the job; travel.breakaway, default: judgement; travel.capacity: the job"},
+		{"", "roll.pull", "winch", "travel.rolling.most, default: judgement; travel.breakaway, default: judgement; travel.capacity: the job"},
+		{"rolling: {most: 0.03}", "roll.pull", "winch", "travel.rolling.most: the job; travel.breakaway, default: judgement; travel.capacity: the job"},
 		{"", "roll.hold", "hold-back", "travel.rolling.least, default: the safe end"},
 		{"rolling: {least: 0.005}", "roll.hold", "hold-back", "travel.rolling.least: the job"},
 	} {
