@@ -215,3 +215,17 @@ func TestALeanBeyondWhatIsLookedAtIsOpen(t *testing.T) {
 		t.Errorf("%v: %s", e.Verdict, e.Text)
 	}
 }
+
+// Bents at 1.2 and 2.1 m of a form of 2.4 m: none stands behind its middle, which no
+// frame on them can be level over. Nothing is known then, and it is said at once:
+// each search for a safe difference ran to its limit over numbers that are none.
+func TestAFormThatDoesNotStandOverItsJacksLeavesTheirLevelOpen(t *testing.T) {
+	r := chain{gear: "roof-halves-24", swap: [][2]string{{"spacing: 1200 mm, first: 600 mm", "spacing: 900 mm, first: 1200 mm"},
+		{"strip: 1000 mm", "strip: 780 mm"}, {"at: [0.3 m, 2.1 m]", "at: [0.3 m, 1.6 m]"}, {"pads: [0.45 m, 1.95 m]", "pads: [0.6 m, 1.8 m]"}}}.check(t)
+	for _, id := range []string{"strip.level", "strip.dig"} {
+		e, ok := find(r, id, "down", "")
+		if !ok || e.Verdict != Open || !strings.Contains(e.Text, "both sides of the form's middle") {
+			t.Errorf("%s is %v: %s", id, e.Verdict, e.Text)
+		}
+	}
+}

@@ -54,6 +54,9 @@ func (b *bay) levelCheck(s carrier.Step, r stripped) (Entry, bool) {
 	if !b.jacksMove(s) {
 		return Entry{}, false
 	}
+	if l := b.leanOfJacks(b.tol.Value("jack_level")); !(l.lever > 0) {
+		return b.unseen("strip.level", s.Name, l, s.Name), true
+	}
 	var list []candidate
 	for i, p := range b.Carrier.Parts {
 		if !s.Present(p) || p.Role == carrier.Tie {
