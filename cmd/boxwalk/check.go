@@ -40,7 +40,12 @@ passes no longer.`,
   boxwalk check job.yaml --cures
   boxwalk check job.yaml --only strip,setup.range --set gauge=1700mm`,
 		Args: oneJob,
-		RunE: func(_ *cobra.Command, args []string) error { return a.answer(args[0], o) },
+		RunE: func(c *cobra.Command, args []string) error {
+			if c.Flags().Changed("proof") && o.proof.file == "" {
+				return noName("proof")
+			}
+			return a.answer(args[0], o)
+		},
 	}
 	c.Flags().BoolVar(&o.json, "json", false, "print the result as JSON (boxwalk schema result)")
 	c.Flags().StringVar(&o.proof.file, "proof", "", "write the proof of the clearances to this `FILE` (boxwalk verify)")

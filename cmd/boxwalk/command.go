@@ -54,6 +54,12 @@ func oneJob(c *cobra.Command, args []string) error {
 	return nil
 }
 
+// noName refuses an empty name of a file, as a script gives it whose variable is
+// not set: taken for no name at all, less would be done than was asked for.
+func noName(flag string) error {
+	return wrong("--%s takes the name of a file; the one given is empty", flag)
+}
+
 // atMostOne asks for at most one argument.
 func atMostOne(c *cobra.Command, args []string) error {
 	if len(args) > 1 {

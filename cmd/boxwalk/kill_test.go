@@ -32,10 +32,10 @@ func campaign(short, long int) int {
 func edition(n int) []product {
 	names := []string{"result.json", "clearance.csv", "steps.txt", "views/raised.svg"}
 	for i := range 4 {
-		names = append(names, fmt.Sprintf("drawings/%02d-sheet.dxf", i+1))
+		names = append(names, fmt.Sprintf("drawings/%02d-plan.dxf", i+1))
 	}
 	if n%2 == 1 {
-		names = append(names, "drawings/13-odd.svg")
+		names = append(names, "drawings/13-parts-7.svg")
 	}
 	var out []product
 	for _, name := range names {
@@ -92,7 +92,7 @@ func editions(t *testing.T, folder string) []int {
 			found = append(found, n)
 		}
 	}
-	odd := exists(filepath.Join(folder, "drawings", "13-odd.svg"))
+	odd := exists(filepath.Join(folder, "drawings", "13-parts-7.svg"))
 	if listed(t, folder) && (len(found) != 1 || odd != (found[0]%2 == 1)) {
 		t.Errorf("editions %v, and the list says that all is well", found)
 	}
@@ -225,13 +225,13 @@ func TestWhatWasChangedAfterAKillIsLeft(t *testing.T) {
 	}
 	f.lock.file.Close()
 	defer f.close()
-	for _, name := range []string{"steps.txt", "drawings/13-odd.svg"} { // one that was there before and one that was not
+	for _, name := range []string{"steps.txt", "drawings/13-parts-7.svg"} { // one that was there before and one that was not
 		save(t, filepath.Join(f.name, filepath.FromSlash(name)), []byte("mine"))
 	}
 	if _, err := wrote(f.name, edition(4), false); err == nil || !strings.Contains(err.Error(), "steps.txt") {
 		t.Errorf("it says %v", err)
 	}
-	for _, name := range []string{"steps.txt", "drawings/13-odd.svg"} {
+	for _, name := range []string{"steps.txt", "drawings/13-parts-7.svg"} {
 		if got := content(t, filepath.Join(f.name, filepath.FromSlash(name))); string(got) != "mine" {
 			t.Errorf("%s is %q", name, got)
 		}

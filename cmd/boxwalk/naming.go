@@ -10,7 +10,15 @@ import (
 // folder, with slash. Nothing else is ever taken away, whatever a list in the
 // folder says: anybody may have written that.
 var ownName = regexp.MustCompile(`^(result\.json|result\.schema\.json|(clearance|along|settings|parts)\.csv|steps\.txt` +
-	`|drawings/[0-9]{2,4}-[a-z0-9-]+\.(dxf|svg)|views/[a-z0-9-]+\.svg|` + regexp.QuoteMeta(manifest) + `)$`)
+	`|drawings/[0-9]{2,4}-(` + ownSheet + `)\.(dxf|svg)|views/(` + ownView + `)(-bent)?\.svg|` + regexp.QuoteMeta(manifest) + `)$`)
+
+// The names that views.Sheets and views.Pictures give, without what stands
+// around them. Of a step's picture the end is the step's own name.
+const (
+	ownSheet = `section-(raised|collapsed)(-cell-[0-9]+)?|sequence(-cell-[0-9]+)?-steps-[0-9]+-[0-9]+|longitudinal-section|plan` +
+		`|(settings|parts)(-[0-9]+)?|wheel-track(-cell-[0-9]+)?(-[0-9]+)?|along-the-route(-cell-[0-9]+)?`
+	ownView = `raised|collapsed|rolling-(start|governs|end)|step-[0-9]+-[a-z0-9-]*`
+)
 
 // ownFolder are the folders below an output folder.
 var ownFolder = regexp.MustCompile(`^(drawings|views)$`)

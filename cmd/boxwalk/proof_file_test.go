@@ -45,6 +45,19 @@ func TestAProofReplacesAProofAndNothingElse(t *testing.T) {
 	}
 }
 
+// A script whose variable is not set gives an empty name, and would otherwise
+// believe that there is a proof, or that one was held against a result.
+func TestAnEmptyNameOfAFileIsRefused(t *testing.T) {
+	t.Chdir(t.TempDir())
+	save(t, "proof", []byte(proof.Header+"\n"))
+	for _, args := range [][]string{{"check", "job.yaml", "--proof", ""}, {"check", "job.yaml", "--proof=", "--proof-parts"}, {"verify", "proof", "--result", ""}} {
+		var out, errs bytes.Buffer
+		if code := run(args, quiet(&out, &errs)); code != exitInput || out.Len() > 0 || !strings.Contains(errs.String(), "the one given is empty") {
+			t.Errorf("%q exits with %d: %s%s", args, code, &out, &errs)
+		}
+	}
+}
+
 // The check takes its time: what has appeared by the time the proof is written
 // is held against the same.
 func TestAFileThatAppearsWhileAProofIsMadeIsLeft(t *testing.T) {

@@ -32,7 +32,12 @@ The format is clearance/proof/FORMAT.md.`,
 			}
 			return nil
 		},
-		RunE: func(_ *cobra.Command, args []string) error { return a.verify(args[0], result) },
+		RunE: func(c *cobra.Command, args []string) error {
+			if c.Flags().Changed("result") && result == "" {
+				return noName("result")
+			}
+			return a.verify(args[0], result)
+		},
 	}
 	c.Flags().StringVar(&result, "result", "", "result.json to hold against the proof")
 	return c
