@@ -78,7 +78,7 @@ func editions(t *testing.T, folder string) []int {
 	var found []int
 	for _, p := range edition(1) {
 		text, err := os.ReadFile(filepath.Join(folder, filepath.FromSlash(p.name)))
-		if errors.Is(err, os.ErrNotExist) && strings.Contains(p.name, "odd") {
+		if errors.Is(err, os.ErrNotExist) && strings.Contains(p.name, "13-parts") {
 			continue
 		}
 		var n int
