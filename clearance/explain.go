@@ -32,7 +32,7 @@ var explanations = []Explanation{
 	{"strip.supports", "Hangers, plates, nuts and whatever stays are clear during every step.",
 		"least signed distance over the step, less lag as in strip.clear; while jacks move and carry, the lean of strip.dig may use up the gap asked for, and what it takes beyond that is taken off: level, the gap is kept, and leaning, nothing is entered", "3 mm", "judgement; lean: statics of a rigid frame (derived)"},
 	{"strip.level", "Any two jacks may differ by as much as the crew can be expected to keep, side to side and along.",
-		"gap x gauge / height, least over everything beside a wall; gap / (arm across / gauge + arm along / L), least over every gap, L as in strip.dig", "2.5 mm between any two jacks", "judgement; lean: statics of a rigid frame (derived)"},
+		"gap x gauge / height, least over everything beside a wall; gap / (arm across / gauge + arm along / L), least over every gap, L as in strip.dig; where a part could close its gap by going another way than along it, a search of the whole step finds the number (12 halvings), and the entry says so", "2.5 mm between any two jacks", "judgement; lean: statics of a rigid frame (derived)"},
 	{"raise.lift", "Each lifting jack carries what its pad can have to, and lifts as high as the carrier has to go; one pass leaves the frame level enough between pads.",
 		"load: the most on one pad with any two other places carrying (W/2 for a central load: rocking on two diagonal ones); stroke: jack raised - wheels + packing; tilt: pass / pad spacing, pass / gauge",
 		"the jack's capacity and stroke; 15 mm over 1 m", "statics of a rigid frame (derived); passes of 10 mm are common practice; tilt: judgement, BS 5975 has it for falsework uprights (from memory)"},

@@ -97,7 +97,7 @@ func (b *bay) levelCandidate(s carrier.Step, part int) (candidate, bool) {
 				w := b.where(s.Name, part, "wall", nothing())
 				w.A = point(v0)
 				return w, fmt.Sprintf("%s stands %s from the wall at a height of %s: %s x gauge %s / %s = %s of jack difference allowed",
-					b.label(part), b.mm(least), b.mm(v0[2]), b.mm(least), b.mm(b.Carrier.Gauge), b.mm(v0[2]), b.mm(lower))
+					b.label(part), b.mm(least-sag), b.mm(top), b.mm(least-sag), b.mm(b.Carrier.Gauge), b.mm(top), b.small(lower))
 			}
 		}
 	}

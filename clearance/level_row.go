@@ -25,15 +25,21 @@ func (b *bay) levels(t *told) {
 }
 
 // levelRow says what is safe. A crew is told the number that the checks are made
-// with, the less of the two where that is not safe; and where a tape would not do.
+// with, the less of the two where that is not safe; and where a tape would not do for either.
 func (b *bay) levelRow(kept, safe float64) *LevelRow {
 	say := fmt.Sprintf("Turn the jacks in passes so small that none gets ahead of any other by more than %s, left, right or along; every plate bears. ", b.small(kept))
 	if safe < kept {
 		say = fmt.Sprintf("NOT SAFE with jacks %s apart. ", b.small(kept))
 	}
 	say += fmt.Sprintf("Up to %s the form runs into nothing.", b.small(safe))
-	if safe < tape {
-		say += fmt.Sprintf(" A tape does not show that (%s): watch it with a water level or a straightedge and gauge blocks.", b.mm(tape))
+	return &LevelRow{Kept: kept, Safe: safe, Say: say + b.tapeRemark(math.Min(kept, safe))}
+}
+
+// tapeRemark says with what a difference is watched that a tape does not show;
+// empty where a tape does.
+func (b *bay) tapeRemark(differ float64) string {
+	if differ > tape-1e-9 {
+		return ""
 	}
-	return &LevelRow{Kept: kept, Safe: safe, Say: say}
+	return fmt.Sprintf(" A tape shows %s at best, not %s: watch it with a water level or a straightedge and gauge blocks.", b.mm(tape), b.small(differ))
 }

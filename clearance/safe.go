@@ -48,9 +48,21 @@ func (b *bay) safeCandidate(s carrier.Step, r stripped) candidate {
 	}
 	g := list[governs]
 	return candidate{value: Bracket{safe, safe}, tell: func() (Where, string) {
-		return b.where(s.Name, g.part, string(g.zone), g.v), fmt.Sprintf("%s keeps %s from %s; jacks may differ by %s until the frame leans so far: x %s / gauge %s across and x %s / %s along",
-			b.label(g.part), b.said(bracketOf(g.v)), g.from, b.small(safe), b.mm(g.leant.across), b.mm(unit.gauge), b.mm(g.leant.along), b.mm(unit.lever))
+		return b.where(s.Name, g.part, string(g.zone), g.v), b.safeWords(g, unit, safe)
 	}}
+}
+
+// safeWords say what governs a safe difference, with its arithmetic where that
+// gives the number printed. A search of the step gives less than it, for what the
+// second order adds, or more, where the gap closes by another way.
+func (b *bay) safeWords(g gapNearby, unit lean, safe float64) string {
+	text := fmt.Sprintf("%s keeps %s from %s; jacks may differ by %s until the frame leans so far", b.label(g.part), b.said(bracketOf(g.v)), g.from, b.small(safe))
+	rise := g.leant.across/unit.gauge + g.leant.along/unit.lever // per metre of difference
+	if b.small(g.v.Lower/rise) != b.small(safe) {
+		return text + ", across and along at once; a search of the whole step found that, from where the part stands at each moment"
+	}
+	return text + fmt.Sprintf(": %s / (%s / gauge %s across + %s / %s along)",
+		b.mm(g.v.Lower), b.mm(g.leant.across), b.mm(unit.gauge), b.mm(g.leant.along), b.mm(unit.lever))
 }
 
 // farthest is how far any vertex of the carrier goes with jacks a metre apart,

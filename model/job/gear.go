@@ -198,8 +198,8 @@ type Lifting struct {
 	Pads     []units.Length `yaml:"pads" example:"1.05 m" min:"0 m" max:"60 m" minitems:"2" maxitems:"20" doc:"Lifting pads along the form from its rear end, on both sides."`
 	Capacity units.Force    `yaml:"capacity" example:"50 kN" above:"0 kN" doc:"What one lifting jack carries."`
 	Stroke   units.Length   `yaml:"stroke" example:"160 mm" above:"0 mm" max:"2 m" doc:"Stroke of one lifting jack."`
-	Pass     units.Length   `yaml:"pass" default:"10 mm" source:"common practice" safer:"more" above:"0 mm" max:"50 mm" doc:"Most that one pad is lifted before the next one follows; 10 mm is common practice."`
-	Last     *units.Length  `yaml:"last" example:"3 mm" above:"0 mm" max:"50 mm" doc:"Pass of the last step of raising, which brings the roof up to its height and walls beside what is cast already; left out, it is pass."`
+	Pass     units.Length   `yaml:"pass" default:"10 mm" source:"common practice" safer:"more" min:"1 mm" max:"50 mm" doc:"Most that one pad is lifted before the next one follows; 10 mm is common practice."`
+	Last     *units.Length  `yaml:"last" example:"3 mm" min:"1 mm" max:"50 mm" doc:"Pass of the last step of raising, which brings the roof up to its height and walls beside what is cast already; left out, it is pass."`
 	Packing  units.Length   `yaml:"packing" default:"10 mm" source:"judgement" safer:"more" min:"0 mm" max:"200 mm" doc:"Stroke that play and packing take before the jack carries."`
 }
 

@@ -272,6 +272,6 @@ type Tolerance struct {
 	Tyres      *units.Length `yaml:"tyres" min:"0 mm" doc:"Wheels settling under load."`
 	Frame      *units.Length `yaml:"frame" min:"0 mm" doc:"Frame bending under its own weight."`
 	Level      *units.Length `yaml:"level" min:"0 mm" doc:"Level of concrete formed by others."`
-	JackLevel  *units.Length `yaml:"jack_level" min:"0 mm" doc:"Most that any screw jack is ahead of any other while they carry and are turned, side to side or along."`
+	JackLevel  *units.Length `yaml:"jack_level" example:"2.5 mm" min:"1 mm" doc:"Most that any screw jack is ahead of any other while they carry and are turned, side to side or along."`
 	Lag        *units.Length `yaml:"lag" min:"0 mm" doc:"Out-of-step difference between adjusters turned in one step."`
 }
