@@ -2,6 +2,7 @@ package clearance
 
 import (
 	"encoding/json"
+	"fmt"
 	"iter"
 	"math"
 	"strings"
@@ -38,6 +39,16 @@ type Result struct {
 type Input struct {
 	Name   string `json:"name"`
 	SHA256 string `json:"sha256"`
+}
+
+// Origin ties what is made of a result to the tool and to the files it was worked
+// out from: the version, and each file with the first 12 letters of its hash.
+func (r *Result) Origin() string {
+	out := "boxwalk " + r.Version
+	for _, i := range r.Inputs {
+		out += fmt.Sprintf(", %s sha256 %s", i.Name, i.SHA256[:min(12, len(i.SHA256))])
+	}
+	return out
 }
 
 // JobName is the job as its file names it.

@@ -189,7 +189,7 @@ func same(t *testing.T, before, after map[string]string) {
 
 // wrote writes files into a folder as the commands do.
 func wrote(folder string, files []product, force bool) (written, error) {
-	return target{folder, "", force}.write(files, io.Discard)
+	return target{folder: folder, force: force}.write(files, io.Discard)
 }
 
 func TestWhenOneFileCannotBePlacedTheFolderIsAsBefore(t *testing.T) {

@@ -55,7 +55,7 @@ stays open is drawn too, stamped NOT CLEARED, and the exit code is 1.`,
 			if folder == "" {
 				return wrong("%s needs a folder to write to\nFor example:\n  boxwalk %s job.yaml -o out", use, use)
 			}
-			return a.output(args[0], set, target{folder, within, force}, make)
+			return a.output(args[0], set, target{folder: folder, within: within, force: force}, make)
 		},
 	}
 	c.Flags().StringVarP(&folder, "output", "o", "", "folder to write to; it is made where it does not exist")
@@ -65,10 +65,22 @@ stays open is drawn too, stamped NOT CLEARED, and the exit code is 1.`,
 }
 
 // target is where output goes and what of it may be overwritten; within is the
-// part of the folder that a run answers for, "" for all of it.
+// part of the folder that a run answers for, "" for all of it, and from tells
+// what its files are made from.
 type target struct {
 	folder, within string
 	force          bool
+	from           string
+}
+
+// origin is a digest of all that the files of a run depend on: the program, the
+// text of every file read, and what --set gave.
+func origin(r *clearance.Result) string {
+	all := r.Version + "\n"
+	for _, i := range r.Inputs {
+		all += i.SHA256 + "  " + i.Name + "\n"
+	}
+	return hash([]byte(all))
 }
 
 // output checks a job, makes its files, writes them, and prints what was
@@ -87,6 +99,7 @@ func (a *app) output(job string, set []string, to target, make making) error {
 	if err != nil {
 		return failed(err)
 	}
+	to.from = origin(r)
 	w, err := to.write(files, a.err)
 	if err != nil {
 		return err
@@ -107,7 +120,8 @@ func (w written) list(out io.Writer, folder string) {
 	for _, part := range []struct {
 		mark  string
 		names []string
-	}{{"", w.files}, {"removed, no longer made: ", w.removed}, {"left, changed since it was written and no longer made: ", w.left}} {
+	}{{"", w.files}, {"removed, no longer made: ", w.removed}, {"removed, made from other inputs: ", w.untrue},
+		{"left, changed since it was written and no longer made: ", w.left}, {"left, changed since it was written and made from other inputs: ", w.astray}} {
 		for _, name := range part.names {
 			fmt.Fprintln(out, part.mark+path.Join(filepath.ToSlash(folder), name))
 		}

@@ -18,18 +18,26 @@ import (
 // line. A file whose hash differs was changed by someone.
 const manifest = ".boxwalk-files"
 
+// madeFrom begins the line of the list that tells what all its files were made
+// from, see origin. Programs that check the hashes pass over lines with #.
+const madeFrom = "# made from "
+
 // written is what became of an output folder, by names below it.
 type written struct {
 	files   []string // written
 	removed []string // written by an earlier run, not made any more, and gone
 	left    []string // the same, but changed by someone: left as it is
+	untrue  []string // of another part of the folder, made from other inputs, and gone
+	astray  []string // the same, but changed by someone: left as it is
 }
 
 // write puts all files into the folder, or none. It looks before it touches
 // anything: files that the tool did not write, or that were changed since, stop
 // it unless forced. Unchanged files of an earlier run that are not made any
-// more go, so that no stale drawing lies beside the new ones. One run at a time
-// has the folder; what it waits for, and what it finds of a run that was killed,
+// more go, so that no stale drawing lies beside the new ones; where the folder was
+// made from other inputs, another version or other settings, so do those of the
+// parts it does not write, which might say that all holds when it does no longer.
+// One run at a time has the folder; what it waits for, and what it finds of a run that was killed,
 // is told.
 func (to target) write(files []product, tell io.Writer) (w written, err error) {
 	release := interrupted.hold()
@@ -51,7 +59,7 @@ func (to target) write(files []product, tell io.Writer) (w written, err error) {
 	if err != nil {
 		return written{}, err
 	}
-	if err := f.place(list, w.removed); err != nil {
+	if err := f.place(list, w.goes()); err != nil {
 		return written{}, failed(err)
 	}
 	return w, nil
@@ -60,7 +68,7 @@ func (to target) write(files []product, tell io.Writer) (w written, err error) {
 // settled is what there is to write, the list of files last, and what becomes
 // of the folder by it.
 func (f *folder) settled(files []product, to target) ([]product, written, error) {
-	known, err := f.known()
+	known, made, err := f.known()
 	if err != nil {
 		return nil, written{}, failed(err)
 	}
@@ -69,23 +77,39 @@ func (f *folder) settled(files []product, to target) ([]product, written, error)
 		return nil, written{}, err
 	}
 	var w written
-	for _, name := range obsolete(files, known, to.within) {
+	for _, name := range obsolete(files, known, to.answers(made)) {
+		gone, stays := &w.removed, &w.left
+		if !strings.HasPrefix(name, to.within) {
+			gone, stays = &w.untrue, &w.astray
+		}
 		if f.changed(name, known[name]) {
-			w.left = append(w.left, name)
+			*stays = append(*stays, name)
 		} else if f.has(name, known[name]) {
-			w.removed = append(w.removed, name)
+			*gone = append(*gone, name)
 		}
 		delete(known, name)
 	}
-	if strange = append(strange, w.left...); len(strange) > 0 && !to.force {
-		return nil, written{}, wrong("these files in %s were not written by boxwalk, or were changed since:\n  %s\nNothing was written. Give another folder, or --force to go on: those in the way are then overwritten",
+	if strange = slices.Concat(strange, w.left, w.astray); len(strange) > 0 && !to.force {
+		return nil, written{}, wrong("these files in %s were not written by boxwalk, or were changed since:\n  %s\nNothing was written. Give another folder, or --force to go on: those in the way are then overwritten, the others left",
 			to.folder, strings.Join(strange, "\n  "))
 	}
 	for _, p := range files {
 		known[p.name] = hash(p.bytes)
 		w.files = append(w.files, p.name)
 	}
-	return append(slices.Clone(files), product{manifest, manifestBytes(known)}), w, nil
+	return append(slices.Clone(files), product{manifest, manifestBytes(known, to.from)}), w, nil
+}
+
+// goes is all that is removed.
+func (w written) goes() []string { return slices.Concat(w.removed, w.untrue) }
+
+// answers is the part of a folder that a run answers for, of which the list says
+// what it was made from: all of it where that was something else, or is not said.
+func (to target) answers(made string) string {
+	if made != to.from {
+		return ""
+	}
+	return to.within
 }
 
 // obsolete lists what the manifest has and this run does not make, in the part
@@ -102,15 +126,15 @@ func obsolete(files []product, known map[string]string, within string) []string 
 }
 
 // known is the manifest as name and hash, as far as it names what commands
-// write.
-func (f *folder) known() (map[string]string, error) {
-	known := map[string]string{}
+// write, and what it says they were made from.
+func (f *folder) known() (known map[string]string, made string, err error) {
+	known = map[string]string{}
 	file, err := openOrdinary(f.root.Lstat, f.root.OpenFile, manifest, os.O_RDONLY)
 	if errors.Is(err, fs.ErrNotExist) {
-		return known, nil
+		return known, "", nil
 	}
 	if err != nil {
-		return nil, wrong("%s is in the way: %s\nA run lists there what it wrote; take it away, or give another folder", filepath.Join(f.name, manifest), reason(err))
+		return nil, "", wrong("%s is in the way: %s\nA run lists there what it wrote; take it away, or give another folder", filepath.Join(f.name, manifest), reason(err))
 	}
 	defer file.Close()
 	text, err := io.ReadAll(io.LimitReader(file, mostBytes))
@@ -118,8 +142,11 @@ func (f *folder) known() (map[string]string, error) {
 		if sum, name, ok := strings.Cut(line, "  "); ok && name != manifest && ownName.MatchString(name) {
 			known[name] = sum
 		}
+		if said, ok := strings.CutPrefix(line, madeFrom); ok {
+			made = said
+		}
 	}
-	return known, err
+	return known, made, err
 }
 
 // foreign lists the files in the way that are not as the tool wrote them. One
@@ -174,8 +201,9 @@ func hash(b []byte) string {
 	return hex.EncodeToString(sum[:])
 }
 
-func manifestBytes(known map[string]string) []byte {
+func manifestBytes(known map[string]string, from string) []byte {
 	var b strings.Builder
+	b.WriteString(madeFrom + from + "\n")
 	for _, n := range sortedNames(known) {
 		fmt.Fprintf(&b, "%s  %s\n", known[n], n)
 	}

@@ -13,7 +13,7 @@ import (
 )
 
 // written writes rows as RFC 4180 has them, below comment lines with # that say
-// what the verdict is, what it does not answer for, and the cautions: a table is
+// what it was made from, what the verdict is, what it does not answer for, and the cautions: a table is
 // handed on without the rest.
 func written(w io.Writer, r *clearance.Result, rows iter.Seq[[]string]) error {
 	if _, err := io.WriteString(w, preface(r)); err != nil {
@@ -32,7 +32,7 @@ func written(w io.Writer, r *clearance.Result, rows iter.Seq[[]string]) error {
 
 // preface are the comment lines above a table.
 func preface(r *clearance.Result) string {
-	lines := []string{strings.TrimSpace(r.Job.Number + "  " + r.Job.Name), cleared(r)}
+	lines := []string{strings.TrimSpace(r.Job.Number + "  " + r.Job.Name), r.Origin(), cleared(r)}
 	lines = append(lines, r.Reservations()...)
 	for _, c := range r.Cautions {
 		lines = append(lines, "Caution: "+c)

@@ -51,7 +51,7 @@ func cleared(r *clearance.Result) string {
 
 // standing is what a crew has to know of the checks before it reads a list.
 func standing(r *clearance.Result) string {
-	out := hung("", cleared(r), stepWidth)
+	out := hung("", r.Origin(), stepWidth) + hung("", cleared(r), stepWidth)
 	for _, sentence := range r.Reservations() {
 		out += hung("", sentence, stepWidth)
 	}

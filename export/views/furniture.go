@@ -130,7 +130,7 @@ func (o *office) units() sheet.Units {
 // blank is the sheet with everything but its views.
 func (o *office) blank(p plan, paper sheet.Paper) *sheet.Sheet {
 	d := o.study.Job.Sheet
-	s := &sheet.Sheet{Paper: paper, Units: o.units(), Cautions: o.result.Cautions, Notes: p.notes, Footer: o.footer(),
+	s := &sheet.Sheet{Paper: paper, Units: o.units(), Cautions: o.result.Cautions, Notes: p.notes, Footer: o.result.Origin(),
 		Title: sheet.Title{
 			Owner: d.Owner, Number: o.study.Job.Job.Number, Title: p.title, Supplement: o.study.Job.Job.Name + " - " + p.supplement,
 			Creator: d.Creator, Approver: d.Approver, Date: d.Date, Revision: d.Revision,
@@ -155,15 +155,6 @@ const doesNotPass = "does not pass: see result"
 
 // explainsOnly is the first caution on a picture.
 const explainsOnly = "A picture to explain, not to set by; read it with the drawings."
-
-// footer ties the sheet to the tool and the files it was made from.
-func (o *office) footer() string {
-	out := "boxwalk " + o.result.Version
-	for _, i := range o.result.Inputs {
-		out += fmt.Sprintf(", %s sha256 %s", i.Name, i.SHA256[:min(12, len(i.SHA256))])
-	}
-	return out
-}
 
 // stamp is NOT CLEARED with its reason unless everything was checked and passes.
 func (o *office) stamp() (stamp, reason string) {
