@@ -205,6 +205,7 @@ type told struct {
 	still, under []Entry
 	settings     []Setting
 	steps        []StepRow
+	raising      []RaisingRow
 	along        []AlongRow
 }
 
@@ -213,11 +214,12 @@ func (r *report) told(s *model.Study) *told {
 	t.still = append(t.still, r.setupChecks(r.strip)...)
 	t.still = append(t.still, r.standChecks(s)...)
 	t.still = append(t.still, r.stripChecks(r.strip)...)
-	t.still = append(t.still, r.raiseChecks(r.raising)...)
+	up := r.raiseChecks(r.raising)
+	t.still = append(t.still, up...)
 	r.sayUnset(t.still)
 	r.sayRemedies(t.still)
 	t.settings = r.settings()
-	t.steps = r.stepRows(r.strip)
+	t.steps, t.raising = r.stepRows(r.strip), r.raisingRows(up)
 	holdSteps(t.steps, r.Bay, s)
 	r.levels(t)
 	r.underWay(t, s, nil)
@@ -259,6 +261,7 @@ func (r *report) toldOf(first *told, s *model.Study, b *model.Bay) *told {
 		t.steps = append(t.steps, v)
 	}
 	holdSteps(t.steps, b, s)
+	t.raising = raisingOf(first.raising, b)
 	r.as(b).underWay(t, s, first.along)
 	return t
 }
@@ -285,7 +288,7 @@ func (r *Result) add(t *told, only []string) {
 		}
 	}
 	r.Settings = append(r.Settings, t.settings...)
-	r.Steps = append(r.Steps, t.steps...)
+	r.Steps, r.Raising = append(r.Steps, t.steps...), append(r.Raising, t.raising...)
 	if len(only) == 0 || matches("roll.clear", only) {
 		r.Along = append(r.Along, t.along...)
 	}

@@ -28,6 +28,7 @@ type Result struct {
 	Checks     []Entry           `json:"checks"`
 	Settings   []Setting         `json:"settings"`
 	Steps      []StepRow         `json:"steps"`
+	Raising    []RaisingRow      `json:"raising"` // before each pour, see RaisingRow
 	Masses     []MassRow         `json:"masses"`
 	Along      []AlongRow        `json:"along"` // samples along the way, see AlongRow
 	Cautions   []string          `json:"cautions"`

@@ -84,12 +84,7 @@ func (b *bay) stepRows(done []stripped) []StepRow {
 		if row.Removes == nil {
 			row.Removes = []string{}
 		}
-		row.Moves = []MoveRow{}
-		for _, m := range s.Moves {
-			if a := b.Carrier.Adjusters[m.Adjuster]; m.Moves() {
-				row.Moves = append(row.Moves, MoveRow{Adjuster: a.Label(), From: m.From, To: m.To, Follows: a.Follows(), Unit: "m"})
-			}
-		}
+		row.Moves = b.moveRows(s)
 		b.carryOver(s, done[k], between)
 		row.End = b.endRows(s, done[k], between)
 		out = append(out, row)

@@ -25,6 +25,7 @@ func JSON(w io.Writer, r *clearance.Result) error {
 	whole.Checks = listed(r.Checks)
 	whole.Settings = listed(r.Settings)
 	whole.Steps = listed(r.Steps)
+	whole.Raising = listed(r.Raising)
 	whole.Masses = listed(r.Masses)
 	whole.Along = listed(r.Along)
 	whole.Cautions = listed(r.Cautions)

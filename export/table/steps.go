@@ -11,7 +11,8 @@ import (
 )
 
 // Steps writes steps.txt, the list a crew works from: step by step what to do,
-// what comes off, what each adjuster reads before and after, and the caution.
+// what comes off, what each adjuster reads before and after, and the caution; then
+// the same of raising the carrier for the pour, which is done before that is cast.
 // Places where the steps are the same share a list. A job that does not pass
 // says NOT CLEARED at the top of each list.
 func Steps(w io.Writer, r *clearance.Result, s units.System) error {
@@ -74,6 +75,15 @@ func stepLists(r *clearance.Result, s units.System) []stepList {
 		count[p]++
 		text[p] += stepText(count[p], row, s)
 	}
+	raised := map[place]int{}
+	for _, row := range r.Raising {
+		p := place{row.Cell, row.Pour}
+		if raised[p] == 0 {
+			text[p] += "\n" + hung("", raisingTitle, stepWidth)
+		}
+		raised[p]++
+		text[p] += raisingText(raised[p], row, s)
+	}
 	var out []stepList
 	at := map[string]int{}
 	for _, p := range order {
@@ -105,6 +115,29 @@ func stepText(number int, row clearance.StepRow, s units.System) string {
 	}
 	if row.Caution != "" {
 		out += hung("    CAUTION: ", row.Caution, stepWidth)
+	}
+	return out
+}
+
+// raisingTitle stands over the steps of raising: their readings are those of the
+// pour that the list is for, so that they are read before it, not after.
+const raisingTitle = "RAISING FOR THIS POUR, before it is cast: the collapse taken back, from the carrier on its wheels"
+
+func raisingText(number int, row clearance.RaisingRow, s units.System) string {
+	out := fmt.Sprintf("\nR%d  %s\n", number, row.Name)
+	for _, h := range row.Hold {
+		out += hung("    HOLD: ", h, stepWidth)
+	}
+	out += hung("    ", row.Say, stepWidth)
+	if row.Level != nil {
+		out += hung("    LEVEL: ", row.Level.Say, stepWidth)
+	}
+	out += moves(row.Moves, s)
+	if len(row.PutsBack) > 0 {
+		out += hung("    goes back: ", strings.Join(row.PutsBack, ", "), stepWidth)
+	}
+	if row.Caution != "" {
+		out += hung("    CAUTION of the step taken back: ", row.Caution, stepWidth)
 	}
 	return out
 }

@@ -69,7 +69,8 @@ func sample() *clearance.Result {
 			{Cell: 1, Pour: 2, Bent: 1, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15, Unit: "m"}, {Cell: 1, Pour: 2, Bent: 2, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15, Unit: "m"},
 			{Cell: 2, Pour: 1, Bent: 1, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15, Unit: "m"}, {Cell: 2, Pour: 1, Bent: 2, Adjuster: "jack left", Raised: 0.331, Collapsed: 0.15, Unit: "m"},
 		},
-		Steps: []clearance.StepRow{step(1, 1), lowered(1, 1), step(1, 2), lowered(1, 2), step(2, 1), lowered(2, 1)},
+		Steps:   []clearance.StepRow{step(1, 1), lowered(1, 1), step(1, 2), lowered(1, 2), step(2, 1), lowered(2, 1)},
+		Raising: []clearance.RaisingRow{lifted(1, 1), tied(1, 1), lifted(1, 2), tied(1, 2), lifted(2, 1), tied(2, 1)},
 		Parts: slices.Values([]clearance.PartRow{
 			{Cell: 1, Pour: 1, Step: "down, \"slowly\"", Part: "W1L", Role: "wall panel", Zone: "wall", Contact: true, Value: clearance.Bracket{Lower: -0.0000001, Upper: 0.0000001}, At: 0.5},
 			{Cell: 1, Pour: 1, Step: "=1+1", Part: "W1L", Role: "wall panel", Zone: "roof", Value: clearance.Bracket{Lower: 0.1801239, Upper: math.Inf(1)}},
@@ -100,6 +101,19 @@ func lowered(cell, pour int) clearance.StepRow {
 	return clearance.StepRow{Cell: cell, Pour: pour, Name: "down", Say: "Lower all jacks by 25 mm.", Hold: []string{}, Removes: []string{},
 		Moves: []clearance.MoveRow{{Adjuster: "jack left", From: 0.33, To: 0.305, Unit: "m"}, {Adjuster: "jack right", From: 0.33, To: 0.305, Unit: "m"}}, End: []clearance.EndRow{},
 		Level: &clearance.LevelRow{Kept: 0.0025, Safe: 0.0029, Say: "No jack ahead of any other by more than 2.5 mm. Up to 2.9 mm nothing touches."}}
+}
+
+// lifted is the step back from one in which jacks are turned; tied that from one in
+// which something comes off.
+func lifted(cell, pour int) clearance.RaisingRow {
+	return clearance.RaisingRow{Cell: cell, Pour: pour, Name: "raise: down, backwards", Hold: []string{"Jacks seen by (name): ______"}, Say: "Take step \"down\" back.", PutsBack: []string{},
+		Moves: []clearance.MoveRow{{Adjuster: "jack left", From: 0.305, To: 0.33, Unit: "m"}, {Adjuster: "jack right", From: 0.305, To: 0.33, Unit: "m"}},
+		Level: &clearance.RaisingLevel{Kept: 0.003, Say: "Last lift. Lift pad by pad; no pad ahead of any other by more than 3.0 mm."}}
+}
+
+func tied(cell, pour int) clearance.RaisingRow {
+	return clearance.RaisingRow{Cell: cell, Pour: pour, Name: "raise: wall feet in, backwards", Hold: []string{}, Say: "Take step \"wall feet in\" back.", Caution: "Never pull the last brace pin.", PutsBack: []string{"ties"},
+		Moves: []clearance.MoveRow{{Adjuster: "low brace left", From: 0.59, To: 0.7306, Unit: "m"}, {Adjuster: "low brace right", From: 0.59, To: 0.7306, Unit: "m"}}}
 }
 
 func TestTablesReadAsTheGoldenFiles(t *testing.T) {
