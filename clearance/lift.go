@@ -25,7 +25,7 @@ func (b *bay) liftChecks(s *model.Study) []Entry {
 	}
 	r := &route{bay: b, job: s.Job}
 	r.weigh()
-	return append(r.liftLoads(l), r.liftStroke(l), r.liftTilt(l, "along"), r.liftTilt(l, "across"))
+	return append(r.liftLoads(l, s.Culvert.GradeOf(b.Pour)), r.liftStroke(l), r.liftTilt(l, "along"), r.liftTilt(l, "across"))
 }
 
 // raising is the step that lifting belongs to, as entries name it.
@@ -60,13 +60,14 @@ func (r *route) pads(l *job.Lifting) []units.Length {
 // liftLoads hold the most that the jack under one pad can have to carry against
 // what it carries: the rest of the frame stands on its screw jacks, on its
 // wheels, or on some of either.
-func (r *route) liftLoads(l *job.Lifting) []Entry {
+func (r *route) liftLoads(l *job.Lifting, grade float64) []Entry {
 	stands := r.wheelLines()
 	for _, x := range r.Carrier.Bents {
 		stands = append(stands, units.Length(x))
 	}
+	along, across := r.plumbOff(l, grade)
 	p, err := load.Lifting{Weight: r.weight, Gauge: units.Length(r.Carrier.Gauge), Pads: r.pads(l), Stands: stands,
-		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1]), AlongOff: units.Length(r.unsure[0]), LeftOff: units.Length(r.unsure[1])}.Loads()
+		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1]), AlongOff: units.Length(r.unsure[0] + along), LeftOff: units.Length(r.unsure[1] + across)}.Loads()
 	if err != nil {
 		return []Entry{open("raise.lift", r.subject("load on a lifting jack"), "kN", r.told(err), r.at(raising))}
 	}
@@ -81,6 +82,15 @@ func (r *route) liftLoads(l *job.Lifting) []Entry {
 	text := fmt.Sprintf("the carrier weighs %s; lifted pad by pad a rigid frame can rock on two diagonal places, and the %s pad %s from the rear end takes %s then%s; a lifting jack carries %s",
 		r.weighs(), side, r.mm(float64(p.At)-r.Carrier.Rear), r.force(p.Worst), even, r.force(l.Capacity))
 	return []Entry{r.lifted("load on a lifting jack", "kN", float64(p.Worst), Limit{Value: float64(l.Capacity), Source: p.Source.String() + "; capacity: gear"}, text)}
+}
+
+// plumbOff is how far the plumb line through the centre of gravity meets the ground
+// off the places below it, along and across: the pour's grade and crossfall, and the
+// lean of a pass between pads.
+func (r *route) plumbOff(l *job.Lifting, grade float64) (along, across float64) {
+	height := r.centre[2] // the most that it may be
+	pass := float64(l.Pass)
+	return height * (math.Abs(grade) + pass/float64(nearest(l.Pads))), height * (math.Abs(r.crossfall) + pass/r.Carrier.Gauge)
 }
 
 // liftStroke holds the height from wheels to raised, and what packing takes,

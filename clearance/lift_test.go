@@ -72,11 +72,14 @@ func rollingWeight(t *testing.T, c chain) float64 {
 func TestLiftingJackTakesHalfTheCarrierAtWorst(t *testing.T) {
 	half := rollingWeight(t, chain{gear: "roof-halves-24"}) / 2
 	// links on one side of their bents put the centre of gravity a little off
-	// the middle along the carrier, which moves nothing from side to side
-	got := reads(t, lifts(t, chain{}), "load on a lifting jack", Pass, 1e3*half, 1e3*half*1e-6)
+	// the middle along the carrier, which moves nothing from side to side; a pass of
+	// 10 mm over the gauge of 1800 leans it, 1.40 to 1.47 m up, by 7.8 to 8.2 mm
+	// across, which is 0.86 to 0.91 % of half the gauge
+	leant, within := 1e3*half*1.00885, 1e3*half*0.0004
+	got := reads(t, lifts(t, chain{}), "load on a lifting jack", Pass, leant, within)
 	says(t, got, "all 4 pads", "60.0 kN")
 	for capacity, want := range map[string]Verdict{"1 kN": Fail, "200 kN": Pass} {
-		reads(t, lifts(t, chain{swap: [][2]string{{"capacity: 60 kN, stroke", "capacity: " + capacity + ", stroke"}}}), "load on a lifting jack", want, 1e3*half, 1e3*half*1e-6)
+		reads(t, lifts(t, chain{swap: [][2]string{{"capacity: 60 kN, stroke", "capacity: " + capacity + ", stroke"}}}), "load on a lifting jack", want, leant, within)
 	}
 }
 

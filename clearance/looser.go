@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boxwalk/clearance/allow"
+	"boxwalk/model/carrier"
 	"boxwalk/model/job"
 	"boxwalk/model/units"
 )
@@ -34,6 +35,7 @@ func looserThanDefault(j *job.Job, g *job.Gear) []Looser {
 			l.add(c.Key, c.Kind, c.Value, c.Standard, c.Source)
 		}
 	}
+	l.panels(g)
 	return l.list
 }
 
@@ -68,6 +70,20 @@ func (l *loosening) tolerances(of, standard allow.Tolerances) {
 	for i, e := range of.All() {
 		if e.Value < base[i].Value {
 			l.add("tolerance."+e.Key, units.KindLength, e.Value, base[i].Value, base[i].Source)
+		}
+	}
+}
+
+// panels are lighter than panels are: a slip of a digit makes a carrier half as heavy.
+func (l *loosening) panels(g *job.Gear) {
+	usual := carrier.MassRanges()[0]
+	for _, p := range []struct {
+		key  string
+		mass *units.Number
+	}{{"wall.mass", g.Wall.Mass}, {"corner.mass", g.Corner.Mass}, {"roof.mass", g.Roof.Mass}} {
+		if p.mass != nil && float64(*p.mass) < usual.Low {
+			l.list = append(l.list, Looser{Key: p.key, Value: float64(*p.mass), Default: usual.Low, Unit: usual.Unit,
+				Text: fmt.Sprintf("%s is %g kg/m2 of face; panels weigh %g to %g (%s)", p.key, float64(*p.mass), usual.Low, usual.High, usual.Source)})
 		}
 	}
 }

@@ -68,7 +68,7 @@ func (b *bay) remedy(e Entry) string {
 	case e.Verdict == Open && !b.rollsAway() && (strings.HasPrefix(e.ID, "roll.") || strings.HasPrefix(e.ID, "raise.") || e.ID == "setup.rest"):
 		return "let the last step end on the wheels, plates drawn up, such as drivers: {jack: wheels - 60 mm}"
 	}
-	if e.Verdict == Open && strings.Contains(e.Text, "centre of gravity") {
+	if e.Verdict == Open && e.Value == nil && strings.Contains(e.Text, "centre of gravity") {
 		return "let the centre of gravity lie well between the outer places that carry: wheel lines (wheels.at), bents (form.first, form.spacing) or pads (lifting.pads) that suit the form's length"
 	}
 	return own(b, e)

@@ -264,7 +264,9 @@ func (r *route) pullCheck(p load.Pulling) Entry {
 
 // lineNotStated is a pull that nothing can be held against.
 func (r *route) lineNotStated(id, rest, text string) Entry {
-	return open(id, r.subject(rest), "kN", fmt.Sprintf("%s; what the %s can pull is not stated: travel.capacity in the job file, such as %s", text, r.job.Travel.PulledBy, r.force(20)), r.underway())
+	e := open(id, r.subject(rest), "kN", fmt.Sprintf("%s; what the %s can pull is not stated: travel.capacity in the job file, such as %s", text, r.job.Travel.PulledBy, r.force(20)), r.underway())
+	e.Remedy = "state what the whole line can pull, as its maker states it (travel.capacity in the job file)"
+	return e
 }
 
 // tipChecks ask for a margin against tipping across and along.

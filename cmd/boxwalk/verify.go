@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
+	"encoding/json"
 	"fmt"
 	"path/filepath"
 
@@ -60,13 +61,50 @@ func (a *app) verify(path, result string) error {
 			return err
 		}
 	}
-	if _, err = a.out.Write(verified(report, result)); err != nil {
+	said := verified(report, result)
+	if result != "" {
+		about, err := standing(result)
+		if err != nil {
+			return err
+		}
+		said = append([]byte(about), said...)
+	}
+	if _, err = a.out.Write(said); err != nil {
 		return failed(err)
 	}
 	if len(report.Unproved) > 0 {
 		return stop{exitShort, fmt.Errorf("%d numbers of the result are not shown by this proof", len(report.Unproved))}
 	}
 	return nil
+}
+
+// standing says what the result says of itself, before what its proof shows: numbers
+// that are proved are not numbers that pass. Nothing that stands in the file is
+// printed, but words that are known and counts.
+func standing(result string) (string, error) {
+	f, err := openInput(result)
+	if err != nil {
+		return "", wrong("the result cannot be read: %s", reason(err))
+	}
+	defer f.Close()
+	var r struct {
+		Verdict    string
+		Scope      []string
+		NotChecked []struct{} `json:"not_checked"`
+		Checks     []struct{ Verdict string }
+	}
+	if err := json.NewDecoder(f).Decode(&r); err != nil {
+		return "", wrong("the result cannot be read: %s", reason(err))
+	}
+	count := map[string]int{}
+	for _, c := range r.Checks {
+		count[c.Verdict]++
+	}
+	out := fmt.Sprintf("The result: of %d checks %d fail and %d stay open; %d things are not checked (not_checked). ", len(r.Checks), count["fail"], count["open"], len(r.NotChecked))
+	if r.Verdict != clearance.Pass.String() || r.Scope != nil {
+		return out + "NOT CLEARED: what follows proves its numbers, and does not make them pass.\n", nil
+	}
+	return out + "That is no release.\n", nil
 }
 
 func (a *app) holds(report *proof.Report, result string) error {

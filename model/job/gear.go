@@ -29,7 +29,7 @@ type Gear struct {
 
 // Masses are what the parts do not tell.
 type Masses struct {
-	Total *units.Mass  `yaml:"total" example:"7200 kg" above:"0 kg" doc:"Mass of the carrier as it was weighed, with all panels, fillers and ties; it governs. Left out, the parts are summed up. The centre of gravity is that of the parts either way."`
+	Total *units.Mass  `yaml:"total" example:"8000 kg" above:"0 kg" doc:"Mass of the carrier as it was weighed, with all panels, fillers and ties; it governs. Left out, the parts are summed up. The centre of gravity is that of the parts either way."`
 	Extra units.Number `yaml:"extra" default:"10" safer:"more" source:"judgement: concrete 2 mm thick that sticks (5 kg/m2); decking, tools and hoses (5 kg/m2)" min:"0" max:"200" doc:"Decking, tools, hoses and concrete that sticks: the most of it, in kilograms per square metre of face; it may be nothing."`
 }
 
@@ -188,7 +188,7 @@ type Wheels struct {
 	At       []units.Length `yaml:"at" maxitems:"12" doc:"Positions along the form from its rear end."`
 	Swivel   bool           `yaml:"swivel" default:"false" doc:"Wheels that turn in plan by themselves; left out, they point along the carrier and scrub round a bend."`
 	Side     units.Force    `yaml:"side" default:"0 kN" source:"not stated" min:"0 kN" doc:"What one wheel and its fork carry sideways; 0 is not stated."`
-	Patch    units.Length   `yaml:"patch" default:"60 mm" source:"judgement" above:"0 mm" max:"1 m" doc:"Length of a tyre's contact with the invert under load, along the cell."`
+	Patch    units.Length   `yaml:"patch" default:"60 mm" source:"judgement" safer:"less" above:"0 mm" max:"1 m" doc:"Length of a tyre's contact with the invert under load, along the cell."`
 	Capacity units.Force    `yaml:"capacity" default:"0 kN" source:"not stated" min:"0 kN" doc:"What one wheel carries; 0 is not stated."`
 }
 

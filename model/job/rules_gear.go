@@ -62,10 +62,18 @@ func (g *Gear) checkWheels(d *Decoder) {
 			}
 		}
 	}
+	if most := g.Wheels.Diameter * flattest; g.Wheels.Patch > most {
+		d.FailAt("wheels.patch", fmt.Sprintf("%s is no contact of such a wheel", g.Wheels.Patch.Text(sys)), fmt.Sprintf("a wheel %s in diameter that is pressed flat over more than half of it is no wheel any more", g.Wheels.Diameter.Text(sys)), "write at most "+most.Text(sys)+", as measured under load")
+	}
 	if radius := g.Wheels.Diameter / 2; g.Wheels.Axle < radius {
 		d.FailAt("wheels.axle", fmt.Sprintf("%s puts the wheel into the sill", g.Wheels.Axle.Text(sys)), fmt.Sprintf("half the diameter is %s, and the axle is counted from the sill's underside", radius.Text(sys)), "write at least "+radius.Text(sys))
 	}
 }
+
+// flattest is the longest contact of a wheel, as a share of its diameter: a tyre
+// pressed flat over half its diameter has lost 1 - cos 30 deg = 13 % of its radius;
+// judgement.
+const flattest = 0.5
 
 // checkAcross asks that what stands under the two legs keeps clear of the other
 // side's.
