@@ -57,6 +57,9 @@ func TestNothingThatClearsStaysBesideDrawingsOfOtherInputs(t *testing.T) {
 			changeFile(t, "out/"+manifest, madeFrom, "# ")
 		}, nil},
 	} {
+		if testing.Short() && name != "job" {
+			continue
+		}
 		t.Run(name, func(t *testing.T) {
 			atOnePour(t)
 			c.change(t)
