@@ -85,3 +85,12 @@ func TestWhatIsSetLooserIsToldInTheUnitsOfTheJob(t *testing.T) {
 		t.Errorf("told as\n%s\nwant\n%s", got, want)
 	}
 }
+
+// 5.5 kg/m2 is 55 with a slip of the digit, and half of the carrier's weight.
+func TestPanelsLighterThanPanelsAreAreTold(t *testing.T) {
+	s := chain{gear: "roof-halves-24", swap: [][2]string{{"mass: 55", "mass: 5.5"}}}.read(t)
+	list := looserThanDefault(s.Job, s.Gear)
+	if keysOf(list) != "wall.mass" || !strings.Contains(list[0].Text, "5.5 kg/m2 of face; panels weigh 40 to 110") {
+		t.Errorf("told: %+v", list)
+	}
+}
