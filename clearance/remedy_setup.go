@@ -82,13 +82,9 @@ func (b *bay) rangeRemedy(e Entry) string {
 	case is("wall panel foot"), is("lap over"):
 		return "a wall panel of another height (wall.heights) or another lap over the kicker (`set: {foot: ...}`, kicker height)"
 	case is("filler width"):
-		share := 1.0
-		if b.Carrier.Gear.Gear.Kind == "roof_halves" {
-			share = 2
-		}
 		c := b.Carrier.Gear.Roof.Closure
 		return fmt.Sprintf("a roof panel %s to %s wide (roof.widths): edge of the corner panel %s less the filler's share; or fillers of another width (roof.closure)",
-			b.mm(b.Carrier.Edge-float64(c.Max)/share), b.mm(b.Carrier.Edge-float64(c.Min)/share), b.mm(b.Carrier.Edge))
+			b.mm(b.Carrier.PanelBeside(float64(c.Max))), b.mm(b.Carrier.PanelBeside(float64(c.Min))), b.mm(b.Carrier.Edge))
 	case is("roof panel width"):
 		return "a roof panel of another width (roof.widths), or fillers of another (`set: {closure: ...}`)"
 	case is("leg "), is("jack, "), is("jack"):

@@ -65,7 +65,7 @@ func (b *bay) selfRemedy(e Entry) string {
 			return fmt.Sprintf("the %s runs through it: give it other pins or another plane along the cell (links: from, to, beside), or stop the step before they meet", a.Name)
 		}
 	}
-	if strings.HasSuffix(b.rest(e), "seams") {
+	if strings.HasSuffix(b.rest(e), "seams") && len(b.Carrier.Hinged()) > 0 {
 		return "the seam closes as the parts turn: draw the wall feet in farther before the arms, or set the hinge nearer to the face or higher (hinge.behind, hinge.above)"
 	}
 	if len(b.Steps) > 0 && e.Where.Step == b.Steps[0].Name && !b.moves(e.Where.Step) {
@@ -151,7 +151,7 @@ func (b *bay) clearRemedy(e Entry) string {
 // ofHalf tells whether a part is on one of two roof halves, which draw in toward
 // the hangers.
 func (b *bay) ofHalf(p *carrier.Part) bool {
-	return p != nil && p.Side != culvert.Both && b.Carrier.Gear.Roof.Pocket == nil && (p.Role == carrier.RoofPanel || p.Role == carrier.Stringer)
+	return p != nil && b.Carrier.DrawsIn(p.Body) && (p.Role == carrier.RoofPanel || p.Role == carrier.Stringer)
 }
 
 // besidePlates is for halves that come near plate or nut.

@@ -149,13 +149,12 @@ func layerOf(s scene.Style, k lineart.Kind) sheet.Layer {
 
 // hiddenInside draws the tubes that run inside others.
 func (st stand) hiddenInside(v *sheet.View, parts []carrier.Part) {
-	header := st.bay.Carrier.Gear.Frame.Header
+	tube := float64(st.bay.Carrier.Gear.Frame.Header.Length) / 2
 	for _, p := range parts {
-		if p.Role != carrier.Arm || header.Arm == nil {
+		if p.Role != carrier.Arm {
 			continue
 		}
 		b := p.Box()
-		tube := float64(header.Length) / 2
 		inner, outer := b.Min[1], min(b.Max[1], tube)
 		if p.Side == culvert.Right {
 			inner, outer = b.Max[1], max(b.Min[1], -tube)
@@ -186,20 +185,13 @@ func (st stand) pins(v *sheet.View) {
 	}
 }
 
-// hinges of the walls, left and right, as they stand; none where walls slide.
+// hinges as they stand, in the section; none where nothing hinges.
 func (st stand) hinges() []geom.Point2 {
 	c := st.bay.Carrier
-	if c.Gear.Hinge == nil {
-		return nil
-	}
 	var out []geom.Point2
-	for _, b := range []string{"wall left", "wall right"} {
-		for i, body := range c.Mechanism.Bodies {
-			if body.Name == b {
-				at := st.pose(i).Apply(body.Joint.Pin)
-				out = append(out, geom.Point2{at[1], at[2]})
-			}
-		}
+	for _, i := range c.Hinged() {
+		at := st.pose(i).Apply(c.Mechanism.Bodies[i].Joint.Pin)
+		out = append(out, geom.Point2{at[1], at[2]})
 	}
 	return out
 }

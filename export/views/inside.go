@@ -15,10 +15,10 @@ func (o *office) insideDimensions(v *sheet.View, st stand, p *placer) {
 		hingeDimensions(v, st, p)
 		trackDimensions(v, st, p)
 	}
-	if c.Gear.Frame.Header.Arm != nil {
+	if in, slides := st.armsIn(); slides {
 		tube := float64(c.Gear.Frame.Header.Length) / 2
 		z := c.Header - st.lowered() - float64(c.Gear.Frame.Header.Section.Y)/2
-		inner := c.ArmInner - st.armsIn()
+		inner := c.ArmInner - in
 		p.dimension(v, sheet.Dimension{From: across(tube, z), To: across(inner, z), Suffix: " in tube"}, heights(z-0.1, z-1))
 	}
 	reach, half := c.Gauge/2, st.bay.Cell.HalfSpan
@@ -73,6 +73,17 @@ func running(track carrier.Part) (inner, outer geom.Vec) {
 		}
 	}
 	return inner, outer
+}
+
+// fallOf is the fall of the left roller track, as it is built.
+func fallOf(c *carrier.Carrier) float64 {
+	for _, p := range c.Parts {
+		if p.Role == carrier.Track && p.Side == culvert.Left {
+			inner, outer := running(p)
+			return (outer[2] - inner[2]) / (outer[1] - inner[1])
+		}
+	}
+	return 0
 }
 
 // baseSteps is how many places are tried for a dimension line.

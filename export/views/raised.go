@@ -123,7 +123,10 @@ func (o *office) raisedDimensions(v *sheet.View, st stand, rods float64) {
 		below = append(below, span(ch.Offset+ch.Width/2, -ch.Depth, ch.Offset-ch.Width/2, -ch.Depth, "channel"))
 	}
 	v.Stack(sheet.Below, perMetre*base, below...)
-	above := o.roofSpans(c, sec, span)
+	var above []sheet.Span
+	for _, w := range c.Widths() {
+		above = append(above, span(w.From, sec.Rise, w.To, sec.Rise, w.Name))
+	}
 	if sec.Top.Exists() {
 		above = append(above, span(b, crown, b-sec.Top.Run, crown, ""))
 	}
@@ -132,16 +135,6 @@ func (o *office) raisedDimensions(v *sheet.View, st stand, rods float64) {
 }
 
 type spanner func(y0, z0, y1, z1 float64, suffix string) sheet.Span
-
-// roofSpans are the widths of roof panels and fillers at the soffit.
-func (o *office) roofSpans(c *carrier.Carrier, sec culvert.Section, span spanner) []sheet.Span {
-	z := sec.Rise
-	if c.Gear.Gear.Kind == "roof_halves" {
-		h := c.Closure / 2
-		return []sheet.Span{span(h, z, -h, z, "closure"), span(c.Edge, z, h, z, "roof panel")}
-	}
-	return []sheet.Span{span(c.Edge, z, c.Edge-c.Closure, z, "filler"), span(c.Panel, z, -c.Panel, z, "roof panel")}
-}
 
 // heightSpans are the heights beside the section.
 func (o *office) heightSpans(st stand, span spanner) []sheet.Span {
@@ -156,14 +149,15 @@ func (o *office) heightSpans(st stand, span spanner) []sheet.Span {
 	return out
 }
 
-// armsIn is how far the left header arm has been drawn in, m.
-func (st stand) armsIn() float64 {
+// armsIn is how far the left header arm has been drawn in, m; false where the
+// header has none.
+func (st stand) armsIn() (float64, bool) {
 	for _, p := range st.bay.Carrier.Parts {
 		if p.Role == carrier.Arm && p.Side == culvert.Left {
-			return -st.pose(p.Body).T[1]
+			return -st.pose(p.Body).T[1], true
 		}
 	}
-	return 0
+	return 0, false
 }
 
 // pieceRoles are the roles that get a piece mark, in the order of the list.
@@ -199,8 +193,8 @@ func (o *office) callouts(st stand, n int) []callout {
 		}
 		if text != "" {
 			text += " " + string(role)
-			if slide := st.bay.Carrier.Gear.Slide; role == carrier.Track && slide != nil {
-				text += fmt.Sprintf(", falls %.4g %%", 100*float64(slide.Fall))
+			if role == carrier.Track {
+				text += fmt.Sprintf(", falls %.4g %%", 100*fallOf(st.bay.Carrier))
 			}
 			out = append(out, callout{tip, text})
 		}

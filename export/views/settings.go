@@ -16,11 +16,12 @@ func settingsTable(s *sheet.Sheet, b *model.Bay) *sheet.View {
 		{"Gauge", f(c.Gauge), ""}, {"Leg, sill to header", f(c.Leg), ""}, {"Header, centre", f(c.Header), f(c.Header - (end.lowered()))},
 		{"Wall panel foot", f(c.Foot), ""}, {"Filler width at soffit", f(c.Closure), "out"}, {"Wheels carry at jack", f(c.Wheels), ""},
 	}
-	if h := c.Gear.Hinge; h != nil {
-		rows = append(rows, []string{"Hinge behind wall face", f(float64(h.Behind)), ""}, []string{"Hinge above plane wall face", f(float64(h.Above)), ""})
-	}
-	if sl := c.Gear.Slide; sl != nil {
-		rows = append(rows, []string{"Fall of roller track", fmt.Sprintf("%.4g %%", 100*float64(sl.Fall)), ""})
+	for _, m := range c.Measures() {
+		text := f(m.Value)
+		if m.Slope {
+			text = fmt.Sprintf("%.4g %%", 100*m.Value)
+		}
+		rows = append(rows, []string{m.Name, text, ""})
 	}
 	for i, h := range c.Stack {
 		rows = append(rows, []string{fmt.Sprintf("Wall panel, row %d from top", i+1), f(h), ""})

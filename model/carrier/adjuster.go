@@ -6,8 +6,18 @@ import (
 	"boxwalk/model/motion"
 )
 
-// adjusterNames are the adjusters that are not links.
-var adjusterNames = map[string]bool{"jack": true, "draw screw": true, "roof jack": true}
+// taken tells whether an adjuster that is no link has this name, in gear of
+// any kind.
+func taken(name string) bool {
+	for _, k := range kinds {
+		for _, m := range k.bodies {
+			if m.screw != nil && m.screw.name == name {
+				return true
+			}
+		}
+	}
+	return name == "jack"
+}
 
 // effect is what turning an adjuster does to the mechanism.
 type effect int

@@ -29,9 +29,7 @@ const (
 	bodyLift     = "lift"     // goes up and down on the jacks
 	bodyFrame    = "frame"    // leans when the jacks of the two sides differ
 	bodyPlate    = "plate"    // jack plate and screw, each side
-	bodyHalf     = "half"
-	bodyWall     = "wall"
-	bodyRoof     = "roof"
+	bodyWall     = "wall"     // wall panels, each side; on what the kind hangs it
 	bodyStrips   = "strips"
 	bodyClosers  = "closers"
 )
@@ -45,18 +43,18 @@ type builder struct {
 	count map[string]int
 	wall  [2]float64 // thickness of the concrete wall, left and right
 	kept  Kept
-	kind  kind
+	kind  *kind
 }
 
 // Build makes the carrier that a setting describes, with the rear end of its
 // form at station rear, its fillers cut around the hangers that stay. The gear
 // must have no Lacks.
 func Build(g *job.Gear, sec culvert.Section, s Setting, kept Kept, rear float64) *Carrier {
-	b := &builder{g: g, s: s, body: map[string]int{}, count: map[string]int{}, wall: [2]float64{sec.Left, sec.Right}, kept: kept, kind: kinds[g.Gear.Kind],
+	b := &builder{g: g, s: s, body: map[string]int{}, count: map[string]int{}, wall: [2]float64{sec.Left, sec.Right}, kept: kept, kind: kindOf(g),
 		c: &Carrier{Setting: s, Gear: g, Kept: kept, Rear: rear, Mechanism: &motion.Mechanism{}}}
 	b.c.Bents = Bents(g, rear)
 	b.trunk()
-	b.kind.bodies(b)
+	b.members()
 	b.kind.parts(b)
 	b.frameParts()
 	b.wheels()
@@ -93,6 +91,46 @@ func (b *builder) trunk() {
 	for _, side := range sides {
 		plate := b.hang(sided(bodyPlate, side), bodyCarriage, motion.Joint{Kind: motion.Prismatic, Axis: up, Link: motion.None})
 		b.adjuster(Adjuster{Name: "jack", Side: side, Body: plate, Link: motion.None, Range: b.g.Jack.Reading, Raised: b.s.Jack, sets: byJack})
+	}
+}
+
+// members hangs the bodies of the kind, each with what moves it, and the
+// fillers, which only ever come down and off.
+func (b *builder) members() {
+	for _, side := range sides {
+		for _, m := range b.kind.bodies {
+			if !m.middle {
+				b.member(m, side)
+			}
+		}
+		for _, m := range b.kind.bodies {
+			if !m.middle && m.screw == nil {
+				b.c.Mechanism.Bodies[b.body[sided(m.name, side)]].Joint.Link = b.linkNumber(drives(b.g, m.name)[0], side)
+			}
+		}
+	}
+	for _, m := range b.kind.bodies {
+		if m.middle {
+			b.member(m, culvert.Both)
+		}
+	}
+	for _, name := range []string{bodyStrips, bodyClosers} {
+		b.hang(name, bodyCarriage, straightDown(b, culvert.Both))
+	}
+}
+
+// member hangs a member on one side, or on both, with its screw.
+func (b *builder) member(m member, side culvert.Side) {
+	on := sided(m.on, side)
+	if _, own := b.body[on]; !own {
+		on = m.on
+	}
+	body := b.hang(sided(m.name, side), on, m.joint(b, side))
+	if m.screw == nil {
+		return
+	}
+	if reach := m.screw.of(b.g); reach != nil {
+		b.adjuster(Adjuster{Name: m.screw.name, Side: side, Body: body, Link: motion.None, Range: *reach, sets: byStroke})
 	}
 }
 

@@ -1,6 +1,8 @@
 package carrier
 
 import (
+	"slices"
+
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
 	"boxwalk/model/job"
@@ -11,44 +13,34 @@ import (
 // each with its corner panel; wall panels hinge on the roof half at or above
 // the top of the plane wall face. Fillers out; wall feet in; crack down a
 // little; arms part in; down; arms home; down onto the wheels.
-var roofHalves = kind{
-	middle: true,
-	needs: func(g *job.Gear) []Lack {
-		var out []Lack
-		if g.Hinge == nil {
-			out = append(out, Lack{Path: "gear.kind", Summary: "roof_halves needs the hinge of the wall on the roof half", Cure: "for example hinge: {behind: 160 mm, above: 50 mm}"})
-		}
-		if g.Frame.Header.Arm == nil {
-			out = append(out, Lack{Path: "frame.header", Summary: "roof_halves needs sliding arms", Cure: "give frame.header.arm: {section, length, behind, overlap}"})
-		}
-		out = append(out, belongs(g.Slide != nil, "slide", "roof_halves", "roller track")...)
-		out = append(out, belongs(g.RoofJack != nil, "roof_jack", "roof_halves", "roof jacks")...)
-		out = append(out, belongs(g.Roof.Pocket != nil, "roof.pocket", "roof_halves", "pockets in the roof panels")...)
-		out = append(out, belongs(g.Roof.Stringers.Middle, "roof.stringers.middle", "roof_halves", "stringer on the centreline")...)
-		return append(append(out, needOneDriver(g, bodyHalf)...), needOneDriver(g, bodyWall)...)
+var _ = register(kind{
+	name: "roof_halves",
+	mark: mark{"hinge", "hinge"},
+	needs: []need{
+		{"hinge", Lack{Path: "gear.kind", Summary: "roof_halves needs the hinge of the wall on the roof half", Cure: "for example hinge: {behind: 160 mm, above: 50 mm}"}},
+		{"frame.header.arm", Lack{Path: "frame.header", Summary: "roof_halves needs sliding arms", Cure: "give frame.header.arm: {section, length, behind, overlap}"}},
 	},
-	bodies: (*builder).halvesBodies,
-	parts:  (*builder).halvesParts,
-}
+	bodies: []member{
+		{name: bodyHalf, on: bodyFrame, arms: true, joint: func(_ *builder, side culvert.Side) motion.Joint { return along(geom.Vec{0, -float64(side), 0}) }},
+		{name: bodyWall, on: bodyHalf, joint: (*builder).hinge},
+	},
+	share: 2,
+	parts: (*builder).halvesParts,
+	widths: func(s Setting) []Width {
+		h := s.Closure / 2
+		return []Width{{"closure", h, -h}, {"roof panel", s.Edge, h}}
+	},
+	measures: func(g *job.Gear) []Measure {
+		return []Measure{{Name: "Hinge behind wall face", Value: float64(g.Hinge.Behind)}, {Name: "Hinge above plane wall face", Value: float64(g.Hinge.Above)}}
+	},
+})
 
-func (b *builder) halvesBodies() {
-	for _, side := range sides {
-		inward := geom.Vec{0, -float64(side), 0}
-		footIn := geom.Vec{-float64(side), 0, 0}
-		hinge := geom.Vec{0, float64(side) * (b.s.Half - float64(b.g.Hinge.Behind)), b.s.PlaneTop + float64(b.g.Hinge.Above)}
-		half := b.hang(sided(bodyHalf, side), bodyFrame, motion.Joint{Kind: motion.Prismatic, Axis: inward, Link: motion.None})
-		wall := b.hang(sided(bodyWall, side), sided(bodyHalf, side), motion.Joint{Kind: motion.Revolute, Axis: footIn, Pin: hinge, Link: motion.None})
-		b.c.Mechanism.Bodies[half].Joint.Link = b.linkNumber(drives(b.g, bodyHalf)[0], side)
-		b.c.Mechanism.Bodies[wall].Joint.Link = b.linkNumber(drives(b.g, bodyWall)[0], side)
-	}
-	b.stripBodies()
-}
+const bodyHalf = "half"
 
-// stripBodies hang the fillers, which only ever come down and off.
-func (b *builder) stripBodies() {
-	for _, name := range []string{bodyStrips, bodyClosers} {
-		b.hang(name, bodyCarriage, motion.Joint{Kind: motion.Prismatic, Axis: geom.Vec{0, 0, -1}, Link: motion.None})
-	}
+// hinge turns the wall's foot inward.
+func (b *builder) hinge(side culvert.Side) motion.Joint {
+	pin := geom.Vec{0, float64(side) * (b.s.Half - float64(b.g.Hinge.Behind)), b.s.PlaneTop + float64(b.g.Hinge.Above)}
+	return motion.Joint{Kind: motion.Revolute, Axis: geom.Vec{-float64(side), 0, 0}, Pin: pin, Link: motion.None}
 }
 
 func (b *builder) halvesParts() {
@@ -56,9 +48,9 @@ func (b *builder) halvesParts() {
 	b.wallPanels(b.wallTopWithReturn)
 	b.walers()
 	b.ties()
-	b.corners()
+	b.corners(half)
 	b.halfPanels()
-	b.stringers(half, b.s.Closure/2, b.s.Edge)
+	b.stringers(half, b.s.Closure/2, b.s.Edge, b.s.Closure/2, (*builder).onTubeOrArm)
 	b.arms()
 	c := b.s.Closure / 2
 	t := float64(b.g.Roof.Taper)
@@ -87,32 +79,32 @@ func (b *builder) wallTopWithReturn(z0, z1 float64) []geom.Point2 {
 
 // corners lie over the haunch from the seam to its upper edge; with legs, where
 // the panel has them, down the plane wall face and along the soffit. Each piece
-// is convex; together they turn as one body.
-func (b *builder) corners() {
+// is convex; together they move as one body, named by side.
+func (b *builder) corners(body func(culvert.Side) string) {
 	c := b.g.Corner
 	seam, depth, under := b.seam(), float64(c.Depth), b.s.Soffit-float64(b.g.Roof.Depth)
 	upper := geom.Point2{b.s.Half - float64(c.Haunch.X), b.s.Soffit}
 	if c.Haunch.X > 0 && c.Haunch.Y > 0 {
-		b.corner([]geom.Point2{seam, upper, {upper[0], under}, {seam[0] - depth, seam[1]}}, seam.Sub(upper).Len())
+		b.corner(body, []geom.Point2{seam, upper, {upper[0], under}, {seam[0] - depth, seam[1]}}, seam.Sub(upper).Len())
 	}
 	if c.Leg > 0 {
 		foot := b.s.PlaneTop - float64(c.Leg)
-		b.corner([]geom.Point2{{b.s.Half, foot}, {b.s.Half, b.s.PlaneTop}, seam, {seam[0] - depth, seam[1]}, {b.s.Half - depth, foot}}, float64(c.Leg))
+		b.corner(body, []geom.Point2{{b.s.Half, foot}, {b.s.Half, b.s.PlaneTop}, seam, {seam[0] - depth, seam[1]}, {b.s.Half - depth, foot}}, float64(c.Leg))
 	}
 	if c.Soffit > 0 {
 		outer := upper[0]
 		if c.Haunch.X == 0 && c.Leg > 0 {
 			outer -= depth // the leg reaches up to the soffit
 		}
-		b.corner(rectangle(b.s.Edge, under, outer, b.s.Soffit), float64(c.Soffit))
+		b.corner(body, rectangle(b.s.Edge, under, outer, b.s.Soffit), float64(c.Soffit))
 	}
 }
 
 // corner adds one piece of the corner panel, of a face so wide, on both sides.
-func (b *builder) corner(outline []geom.Point2, face float64) {
+func (b *builder) corner(body func(culvert.Side) string, outline []geom.Point2, face float64) {
 	for _, side := range sides {
 		for _, x := range b.pieces() {
-			b.panel(faced(Part{Role: CornerPanel, Side: side}, b.g.Corner.Mass, face*(x[1]-x[0])), sided(bodyHalf, side), outline, x[0], x[1])
+			b.panel(faced(Part{Role: CornerPanel, Side: side}, b.g.Corner.Mass, face*(x[1]-x[0])), body(side), outline, x[0], x[1])
 		}
 	}
 }
@@ -138,12 +130,14 @@ func (b *builder) halfPanels() {
 	}
 }
 
+// arms slide in the header tube, on the member that has them.
 func (b *builder) arms() {
 	a := b.g.Frame.Header.Arm
+	body := b.kind.bodies[slices.IndexFunc(b.kind.bodies, func(m member) bool { return m.arms })].name
 	w, h := float64(a.Section.X)/2, float64(a.Section.Y)/2
 	for _, side := range sides {
 		for n, x := range b.c.Bents {
-			b.add(Part{Role: Arm, Side: side, Bent: n + 1, Mass: perMetre(a.Mass, b.s.ArmOuter-b.s.ArmInner)}, sided(bodyHalf, side), geom.Prism(rectangle(b.s.ArmInner, b.s.Header-h, b.s.ArmOuter, b.s.Header+h), x-w, x+w))
+			b.add(Part{Role: Arm, Side: side, Bent: n + 1, Mass: perMetre(a.Mass, b.s.ArmOuter-b.s.ArmInner)}, sided(body, side), geom.Prism(rectangle(b.s.ArmInner, b.s.Header-h, b.s.ArmOuter, b.s.Header+h), x-w, x+w))
 		}
 	}
 }

@@ -10,31 +10,30 @@ import (
 // roofWhole: one-piece roof with an edge filler each side; wall with corner
 // panel draws in on rollers falling toward the centre while the roof still
 // bears; then all down. With roof jacks the roof may come down first.
-var roofWhole = kind{
-	needs: func(g *job.Gear) []Lack {
-		var out []Lack
-		if g.Slide == nil {
-			out = append(out, Lack{Path: "gear.kind", Summary: "roof_whole needs the roller track on which the walls draw in", Cure: "give slide: {fall: 1:20, draw: {min: 0 mm, max: 150 mm}, bracket: {from: 460 mm, above: 15 mm, depth: 65 mm}}"})
-		}
-		out = append(out, belongs(g.Hinge != nil, "hinge", "roof_whole", "hinge of the walls")...)
-		return append(out, belongs(g.Frame.Header.Arm != nil, "frame.header.arm", "roof_whole", "sliding arms")...)
+var _ = register(kind{
+	name: "roof_whole",
+	mark: mark{"slide", "roller track"},
+	needs: []need{
+		{"slide", Lack{Path: "gear.kind", Summary: "roof_whole needs the roller track on which the walls draw in", Cure: "give slide: {fall: 1:20, draw: {min: 0 mm, max: 150 mm}, bracket: {from: 460 mm, above: 15 mm, depth: 65 mm}}"}},
 	},
-	bodies: (*builder).wholeBodies,
-	parts:  (*builder).wholeParts,
-}
+	takes: []string{"roof_jack", "roof.pocket", "roof.stringers.middle"},
+	bodies: []member{
+		{name: bodyWall, on: bodyFrame, joint: func(b *builder, side culvert.Side) motion.Joint {
+			return along(geom.Vec{0, -float64(side), -float64(b.g.Slide.Fall)})
+		}, screw: &screw{"draw screw", func(g *job.Gear) *job.Adjust { return &g.Slide.Draw }}},
+		{name: bodyRoof, on: bodyFrame, middle: true, joint: straightDown, screw: &screw{"roof jack", func(g *job.Gear) *job.Adjust { return g.RoofJack }}},
+	},
+	share: 1,
+	parts: (*builder).wholeParts,
+	widths: func(s Setting) []Width {
+		return []Width{{"filler", s.Edge, s.Edge - s.Closure}, {"roof panel", s.Panel, -s.Panel}}
+	},
+	measures: func(g *job.Gear) []Measure {
+		return []Measure{{Name: "Fall of roller track", Value: float64(g.Slide.Fall), Slope: true}}
+	},
+})
 
-func (b *builder) wholeBodies() {
-	for _, side := range sides {
-		inward := geom.Vec{0, -float64(side), -float64(b.g.Slide.Fall)}
-		wall := b.hang(sided(bodyWall, side), bodyFrame, motion.Joint{Kind: motion.Prismatic, Axis: inward, Link: motion.None})
-		b.adjuster(Adjuster{Name: "draw screw", Side: side, Body: wall, Link: motion.None, Range: b.g.Slide.Draw, sets: byStroke})
-	}
-	roof := b.hang(bodyRoof, bodyFrame, motion.Joint{Kind: motion.Prismatic, Axis: geom.Vec{0, 0, -1}, Link: motion.None})
-	if b.g.RoofJack != nil {
-		b.adjuster(Adjuster{Name: "roof jack", Body: roof, Link: motion.None, Range: *b.g.RoofJack, sets: byStroke})
-	}
-	b.stripBodies()
-}
+const bodyRoof = "roof"
 
 func (b *builder) wholeParts() {
 	b.wallPanels(b.wallTopWithCorner)
@@ -43,7 +42,7 @@ func (b *builder) wholeParts() {
 	b.ties()
 	b.brackets()
 	b.wholePanels()
-	b.stringers(func(culvert.Side) string { return bodyRoof }, 0, b.s.Panel)
+	b.stringers(func(culvert.Side) string { return bodyRoof }, 0, b.s.Panel, b.s.Panel, (*builder).onRoofJackOrTube)
 	t := float64(b.g.Roof.Taper)
 	for _, side := range sides {
 		b.fillers(side, b.filling(b.s.Panel, b.s.Edge, t, t), b.between(side, b.s.Panel, b.s.Edge, t, t))

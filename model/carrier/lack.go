@@ -2,6 +2,7 @@ package carrier
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"boxwalk/model/job"
@@ -31,40 +32,83 @@ func needOneDriver(g *job.Gear, body string) []Lack {
 	return nil
 }
 
-// belongs refuses a part that the kind has no place for: left in silence, it
-// would be taken for granted on site.
-func belongs(given bool, path, kind, part string) []Lack {
-	if !given {
-		return nil
+// component is a part of a gear that not every kind has.
+type component struct {
+	key, words string
+	given      func(g *job.Gear) bool
+}
+
+// components are all of them. A new one of a kind's own goes in here, and no
+// other kind need know of it.
+var components = []component{
+	{"hinge", "hinge of the walls", func(g *job.Gear) bool { return g.Hinge != nil }},
+	{"frame.header.arm", "sliding arms", func(g *job.Gear) bool { return g.Frame.Header.Arm != nil }},
+	{"slide", "roller track", func(g *job.Gear) bool { return g.Slide != nil }},
+	{"roof_jack", "roof jacks", func(g *job.Gear) bool { return g.RoofJack != nil }},
+	{"roof.pocket", "pockets in the roof panels", func(g *job.Gear) bool { return g.Roof.Pocket != nil }},
+	{"roof.stringers.middle", "stringer on the centreline", func(g *job.Gear) bool { return g.Roof.Stringers.Middle }},
+}
+
+// given tells whether a gear has a component.
+func given(g *job.Gear, key string) bool {
+	return slices.ContainsFunc(components, func(c component) bool { return c.key == key && c.given(g) })
+}
+
+// misplaced refuses what the kind has no place for: left in silence, it would
+// be taken for granted on site.
+func (k *kind) misplaced(g *job.Gear) []Lack {
+	var out []Lack
+	for _, c := range components {
+		if c.given(g) && !k.has(c.key) {
+			out = append(out, Lack{Path: c.key, Summary: fmt.Sprintf("%s has no %s", k.name, c.words), Cure: "take it out, or change gear.kind"})
+		}
 	}
-	return []Lack{{Path: path, Summary: fmt.Sprintf("%s has no %s", kind, part), Cure: "take it out, or change gear.kind"}}
+	return out
 }
 
 // lackingBodies asks that links stand on bodies the kind has, and that none
 // hangs on what it drives itself.
 func lackingBodies(g *job.Gear, path string, l job.Link) []Lack {
 	var out []Lack
-	halves := closuresMiddle(g)
+	k := kindOf(g)
 	for _, end := range []struct {
 		key string
 		pin job.Pin
 	}{{"from", l.From}, {"to", l.To}} {
-		if end.pin.Body == bodyHalf && !halves {
-			out = append(out, Lack{Path: path + "." + end.key + ".body", Summary: fmt.Sprintf("%s has no half for a pin of link %q", g.Gear.Kind, l.Name), Cure: "put the pin on the frame or the wall"})
+		if !slices.Contains(k.pinned(), end.pin.Body) {
+			out = append(out, Lack{Path: path + "." + end.key + ".body", Summary: fmt.Sprintf("%s has no %s for a pin of link %q", k.name, end.pin.Body, l.Name), Cure: "put the pin on the " + strings.Join(k.pinned(), " or the ")})
 		}
 	}
-	switch {
-	case l.Drives != "" && !halves:
-		out = append(out, Lack{Path: path + ".drives", Summary: fmt.Sprintf("the draw screw moves the %s, not link %q", l.Drives, l.Name), Cure: "take `drives` out; the link follows"})
-	case l.Drives == bodyHalf && l.From.Body == bodyWall:
-		out = append(out, Lack{Path: path + ".from.body", Summary: fmt.Sprintf("link %q drives the half from the wall, and the wall hangs on the half: a loop", l.Name), Cure: "put the `from` pin on the frame"})
+	switch m := k.member(l.Drives); {
+	case m != nil && m.screw != nil:
+		out = append(out, Lack{Path: path + ".drives", Summary: fmt.Sprintf("the %s moves the %s, not link %q", m.screw.name, l.Drives, l.Name), Cure: "take `drives` out; the link follows"})
+	case k.hangs(l.From.Body, l.Drives):
+		out = append(out, Lack{Path: path + ".from.body", Summary: fmt.Sprintf("link %q drives the %s from the %s, and the %s hangs on the %s: a loop", l.Name, l.Drives, l.From.Body, l.From.Body, l.Drives), Cure: "put the `from` pin on the frame"})
 	}
 	return out
 }
 
+// pinned are the bodies that links stand on: links stand on both sides, and
+// so do these.
+func (k *kind) pinned() []string {
+	out := []string{bodyFrame}
+	for _, m := range k.bodies {
+		if !m.middle {
+			out = append(out, m.name)
+		}
+	}
+	return out
+}
+
+// hangs tells whether a body hangs on another, or on what hangs on it.
+func (k *kind) hangs(body, on string) bool {
+	m := k.member(body)
+	return m != nil && (m.on == on || k.hangs(m.on, on))
+}
+
 // lackingName asks for a name of its own that does not end like a side's.
-func lackingName(path, name string, taken bool) []Lack {
-	if taken || adjusterNames[name] {
+func lackingName(path, name string, seen bool) []Lack {
+	if seen || taken(name) {
 		return []Lack{{Path: path, Summary: fmt.Sprintf("the name %q is taken", name), Cure: "give each link a name of its own"}}
 	}
 	for _, side := range sides {

@@ -95,7 +95,7 @@ func (b *builder) lug(l job.Link, p job.Pin, x float64) geom.Box {
 	header := b.g.Frame.Header
 	under := b.s.Header - float64(header.Section.Y)/2
 	cheek := float64(header.Section.X) / 2
-	if p.Body == bodyHalf && header.Arm != nil {
+	if m := b.kind.member(p.Body); m != nil && m.arms {
 		cheek = float64(header.Arm.Section.X) / 2
 	}
 	switch {

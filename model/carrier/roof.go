@@ -25,71 +25,87 @@ func (s *spaced) keep(centre float64) {
 }
 
 // stringerWays are the centres of the stringers, left of the centreline, under
-// a roof panel from inner to outer edge.
-func (b *builder) stringerWays(inner, outer float64) []float64 {
-	sec := b.g.Roof.Stringers
+// a roof panel from inner to outer edge, one of which lies at the filler.
+func (b *builder) stringerWays(inner, outer, filler float64) []float64 {
+	sec, inward := b.g.Roof.Stringers, 1.0
+	if filler > inner {
+		inward = -1
+	}
 	s := spaced{half: float64(sec.Section.X) / 2, lo: inner, hi: outer}
 	for _, v := range sec.FromCorner {
 		s.keep(b.s.Edge - float64(v))
 	}
 	for _, v := range sec.FromStrip {
-		s.keep(b.stripEdge() + b.inward()*float64(v))
+		s.keep(filler + inward*float64(v))
 	}
 	return s.at
 }
 
-// stripEdge is where the roof panel meets its filler, and inward the way from
-// there into the panel.
-func (b *builder) stripEdge() float64 {
-	if b.kind.middle {
-		return b.s.Closure / 2
-	}
-	return b.s.Panel
-}
-
-func (b *builder) inward() float64 {
-	if b.kind.middle {
-		return 1
-	}
-	return -1
-}
-
-// stringers run along the form under the roof panels of a body, with pads to
-// the header at every bent.
-func (b *builder) stringers(body func(culvert.Side) string, inner, outer float64) {
+// stringers run along the form under the roof panels of a body, from inner to
+// outer edge with a filler at one of them, on seats at every bent.
+func (b *builder) stringers(body func(culvert.Side) string, inner, outer, filler float64, on seating) {
 	x0, x1 := b.whole()
 	sec := b.g.Roof.Stringers.Section
 	top := b.s.Soffit - float64(b.g.Roof.Depth)
 	for _, side := range sides {
-		for _, y := range b.stringerWays(inner, outer) {
+		for _, y := range b.stringerWays(inner, outer, filler) {
 			w := float64(sec.X) / 2
 			b.add(Part{Role: Stringer, Side: side, Mass: perMetre(b.g.Roof.Stringers.Mass, x1-x0)}, body(side), geom.Prism(rectangle(y-w, top-float64(sec.Y), y+w, top), x0, x1))
-			b.pads(side, body(side), y, w, top-float64(sec.Y))
+			b.pads(side, body(side), on(b, y, w), y, top-float64(sec.Y))
 		}
 	}
 	if b.g.Roof.Stringers.Middle {
 		w := float64(sec.X) / 2
 		b.add(Part{Role: Stringer, Mass: perMetre(b.g.Roof.Stringers.Mass, x1-x0)}, body(culvert.Both), geom.Prism(rectangle(-w, top-float64(sec.Y), w, top), x0, x1))
-		b.pads(culvert.Both, body(culvert.Both), 0, w, top-float64(sec.Y))
+		b.pads(culvert.Both, body(culvert.Both), on(b, 0, w), 0, top-float64(sec.Y))
 	}
 }
 
-// pads carry a stringer at every bent: on the header tube where it reaches,
-// else on the header arm. With roof jacks a screw stands in the header.
-func (b *builder) pads(side culvert.Side, body string, y, w, under float64) {
+// seat is what carries a stringer at a bent: its foot and half its width. None
+// has no role.
+type seat struct {
+	role       Role
+	foot, half float64
+}
+
+// seating is the seat of a stringer at y that is twice w wide.
+type seating func(b *builder, y, w float64) seat
+
+// onTube is a pad on the header tube, where it reaches.
+func (b *builder) onTube(y, w float64) seat {
 	f := b.g.Frame.Header
-	role, rest := Pad, b.s.Header+float64(f.Section.Y)/2
-	switch {
-	case b.g.RoofJack != nil:
-		role, rest, w = RoofScrew, b.s.Header, w/2
-	case y+w > float64(f.Length)/2 && f.Arm != nil:
-		rest = b.s.Header + float64(f.Arm.Section.Y)/2
-	case y-w > float64(f.Length)/2:
+	if y-w > float64(f.Length)/2 {
+		return seat{}
+	}
+	return seat{Pad, b.s.Header + float64(f.Section.Y)/2, w}
+}
+
+// onTubeOrArm is a pad on the header tube where it reaches, else on the arm.
+func (b *builder) onTubeOrArm(y, w float64) seat {
+	f := b.g.Frame.Header
+	if y+w > float64(f.Length)/2 {
+		return seat{Pad, b.s.Header + float64(f.Arm.Section.Y)/2, w}
+	}
+	return b.onTube(y, w)
+}
+
+// onRoofJackOrTube is a screw that stands in the header where the gear has roof
+// jacks, else a pad.
+func (b *builder) onRoofJackOrTube(y, w float64) seat {
+	if b.g.RoofJack == nil {
+		return b.onTube(y, w)
+	}
+	return seat{RoofScrew, b.s.Header, w / 2}
+}
+
+// pads are the seats of a stringer at y, at every bent.
+func (b *builder) pads(side culvert.Side, body string, on seat, y, under float64) {
+	if on.role == "" {
 		return
 	}
 	for n, x := range b.c.Bents {
-		hx := float64(f.Section.X) / 4
-		b.add(Part{Role: role, Side: side, Bent: n + 1}, body, geom.Prism(rectangle(y-w, rest, y+w, under), x-hx, x+hx))
+		hx := float64(b.g.Frame.Header.Section.X) / 4
+		b.add(Part{Role: on.role, Side: side, Bent: n + 1}, body, geom.Prism(rectangle(y-on.half, on.foot, y+on.half, under), x-hx, x+hx))
 	}
 }
 

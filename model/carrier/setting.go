@@ -119,13 +119,8 @@ func stack(w job.WallPanels, want float64, allowed func(float64) bool) []float64
 // settleRoof chooses the roof panel width that leaves a closure the fillers
 // can take, nearest to the preferred one.
 func (s *Setting) settleRoof(g *job.Gear, set job.Set) {
-	halves := closuresMiddle(g)
-	closure := func(w float64) float64 {
-		if halves {
-			return 2 * (s.Edge - w)
-		}
-		return s.Edge - w
-	}
+	share := kindOf(g).share
+	closure := func(w float64) float64 { return share * (s.Edge - w) }
 	want := preferred(g.Roof.Closure)
 	if set.Closure != nil {
 		want = float64(*set.Closure)
@@ -139,16 +134,16 @@ func (s *Setting) settleRoof(g *job.Gear, set job.Set) {
 	s.Closure = closure(s.Panel)
 	text := words("edge of the corner panel %s from the centreline, roof panel %s wide", metres(s.Edge), metres(s.Panel))
 	if set.Closure != nil && best > incrementSlack {
-		need := s.Edge - want
-		if halves {
-			need = s.Edge - want/2
-		}
+		need := s.panelBeside(want, share)
 		s.find(Finding{Subject: "roof panel width", State: "raised", Value: need, Min: s.Panel, Max: s.Panel,
 			Text: words("a closure of %s needs a roof panel of %s; the nearest in the gear is %s", metres(want), metres(need), metres(s.Panel))})
 		s.Panel, s.Closure = need, want
 	}
 	s.find(against(g.Roof.Closure, "filler width", "raised", s.Closure, text))
 }
+
+// panelBeside is the roof panel that leaves a filler so wide its share.
+func (s *Setting) panelBeside(filler, share float64) float64 { return s.Edge - filler/share }
 
 // settleHeight shares the height between legs and jacks: the leg hole that
 // leaves the jack nearest to its aim, wheels reading + lowering.

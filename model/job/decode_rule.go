@@ -97,7 +97,7 @@ func ruleFor(t reflect.Type, tags reflect.StructTag) *rule {
 	r := &rule{tags: tags, doc: tags.Get("doc"), sample: tags.Get("example"), optional: tags.Get("optional") == "true"}
 	r.fallback, r.defaults = tags.Lookup("default")
 	if enum, ok := tags.Lookup("enum"); ok {
-		r.enum = strings.Split(enum, "|")
+		r.enum = choices(enum)
 	}
 	r.fewest, r.atMost = wholeTag(tags, "minitems"), wholeTag(tags, "maxitems")
 	if r.longest = wholeTag(tags, "maxlength"); r.longest == 0 {

@@ -31,7 +31,7 @@
 //	above:"0 mm"       value to exceed  } a size, each item of a list
 //	unit:"mm"          unit of a number without one; an imperial job takes its
 //	                   counterpart (in); "mm|ft" names both
-//	enum:"a|b|c"       the words allowed
+//	enum:"a|b|c"       the words allowed; "@kinds" are the kinds of collapse
 //	example:"3 m"      a likely value, for messages and editors
 //	minitems:"1" maxitems:"4"   number of items of a list
 //	maxlength:"60"     characters of a text; without it 400

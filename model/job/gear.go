@@ -36,7 +36,7 @@ type Masses struct {
 // GearTitle names the gear.
 type GearTitle struct {
 	Name  string `yaml:"name" maxlength:"60" doc:"The gear's name."`
-	Kind  string `yaml:"kind" enum:"roof_halves|roof_whole" doc:"Kind of collapse."`
+	Kind  string `yaml:"kind" enum:"@kinds" doc:"Kind of collapse."`
 	Units string `yaml:"units" default:"metric" enum:"metric|imperial" doc:"The units of bare numbers in this file."`
 }
 
