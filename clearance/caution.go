@@ -8,13 +8,15 @@ import (
 	"boxwalk/model/job"
 )
 
-// CautionsOf a job stand on every drawing, card and report. Whatever number is
-// in them is the one the checks take for granted. Without a job, where only a
-// proof is at hand, they point to its drawings.
-func CautionsOf(j *job.Job) []string {
-	level := "the difference printed on the drawings"
+// CautionsOf a job and its gear stand on every drawing, card and report. Whatever
+// number is in them is one the checks take for granted. Without a job, where only a
+// proof is at hand, they point to its drawings; gear that is nil or states no lifting
+// has no pass to tell.
+func CautionsOf(j *job.Job, g *job.Gear) []string {
+	level, pass := "the difference printed on the drawings", ""
 	if j != nil {
 		level = levelWords(j)
+		pass = passWords(j, g)
 	}
 	return []string{
 		"Check before use by a qualified engineer. Local codes, the project specification and the engineer of record govern; these numbers do not replace them.",
@@ -30,7 +32,7 @@ func CautionsOf(j *job.Job) []string {
 		"Hands clear of hinges, seams, arms, pins and pads while anything moves.",
 		"A young roof hangs or stands on its supports: load nothing on it, slacken no hanger or shore while the carrier leaves.",
 		"Young concrete breaks at its edges and falls: look it over and bring loose pieces down before anybody works beneath.",
-		"While lifting, pack as it rises; nobody reaches under what a lifting jack alone holds up.",
+		"While lifting, pack as it rises" + pass + "; nobody reaches under what a lifting jack alone holds up.",
 		"Restraint on and wheels chocked before jack plates leave the invert.",
 		"While rolling: nobody between carrier and concrete or in the line's snap-back zone.",
 	}
@@ -40,6 +42,20 @@ func CautionsOf(j *job.Job) []string {
 // the job's units.
 func levelWords(j *job.Job) string {
 	return atMost(allow.Of(j).Value("jack_level"), j.Job.Units == "imperial")
+}
+
+// passWords are the passes of lifting that the checks are made with, in the job's
+// units; empty where the gear states none.
+func passWords(j *job.Job, g *job.Gear) string {
+	if g == nil || g.Lifting == nil {
+		return ""
+	}
+	imperial := j.Job.Units == "imperial"
+	pass := ", no pad ahead of any other by more than " + atMost(float64(g.Lifting.Pass), imperial)
+	if last := g.Lifting.Last; last != nil {
+		pass += ", in the last lift " + atMost(float64(*last), imperial)
+	}
+	return pass
 }
 
 // atMost prints metres for a crew to keep within: rounded down, so that what is

@@ -41,7 +41,7 @@ type Examination struct {
 // Examine is Check that keeps what was measured.
 func Examine(s *model.Study, o Options) *Examination {
 	r := &Result{Schema: Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
-		Job: JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job),
+		Job: JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job, s.Gear),
 		NotChecked: notChecked(o.Only), Looser: looserThanDefault(s.Job, s.Gear)}
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	reports := make([]*report, len(s.Bays))
@@ -236,6 +236,7 @@ func (r *report) underWay(t *told, s *model.Study, twin []AlongRow) {
 	t.under = append(t.under, r.bendChecks(s)...)
 	r.sayUnset(t.under)
 	r.sayRemedies(t.under)
+	r.unproved(t.raising, slices.Concat(t.still, t.under))
 	if !r.brief {
 		t.along = r.alongRows(s, r.rolling, r.rolled, t.under, twin)
 	}

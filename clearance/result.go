@@ -127,8 +127,9 @@ type StepRow struct {
 	Removes []string  `json:"removes"`
 	Moves   []MoveRow `json:"moves"`
 	End     []EndRow  `json:"end"`
-	EndOf   *PourRef  `json:"end_of"` // where End stands, if it is that of a pour which is alike; nil where it stands here
-	Level   *LevelRow `json:"level"`  // nil in steps in which no jack is turned while it carries
+	EndOf   *PourRef  `json:"end_of"`      // where End stands, if it is that of a pour which is alike; nil where it stands here
+	Level   *LevelRow `json:"level"`       // nil in steps in which no jack is turned while it carries
+	Lag     *LagRow   `json:"out_of_step"` // nil in steps that turn fewer than two adjusters beside jacks
 }
 
 // PourRef names one pour of one cell.
@@ -141,6 +142,12 @@ type PourRef struct {
 type LevelRow struct {
 	Kept float64 `json:"kept"` // what the checks are made with: tolerance jack_level
 	Safe float64 `json:"safe"` // up to which nothing is entered; at most strip.level
+	Say  string  `json:"say"`  // the same for the crew, in the job's units
+}
+
+// LagRow is how far adjusters that a step turns together may get out of step, metres.
+type LagRow struct {
+	Kept float64 `json:"kept"` // what the checks are made with: tolerance lag
 	Say  string  `json:"say"`  // the same for the crew, in the job's units
 }
 

@@ -84,7 +84,7 @@ func (b *bay) stepRows(done []stripped) []StepRow {
 		if row.Removes == nil {
 			row.Removes = []string{}
 		}
-		row.Moves = b.moveRows(s)
+		row.Moves, row.Lag = b.moveRows(s), b.lagRow(s)
 		b.carryOver(s, done[k], between)
 		row.End = b.endRows(s, done[k], between)
 		out = append(out, row)

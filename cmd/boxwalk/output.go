@@ -141,6 +141,7 @@ func everything(s *model.Study, r *clearance.Result, u units.System) ([]product,
 		{"along.csv", func(w io.Writer) error { return table.Along(w, r, u) }},
 		{"settings.csv", func(w io.Writer) error { return table.Settings(w, r, u) }},
 		{"parts.csv", func(w io.Writer) error { return table.Parts(w, s, r) }},
+		{"steps.csv", func(w io.Writer) error { return table.StepsCSV(w, r, u) }},
 		{"steps.txt", func(w io.Writer) error { return table.Steps(w, r, u) }},
 	} {
 		p, err := encoded(t.name, t.write)

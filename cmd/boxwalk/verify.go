@@ -148,7 +148,7 @@ func verified(r *proof.Report, result string) []byte {
 		fmt.Fprintln(&out, "  "+l)
 	}
 	fmt.Fprintln(&out)
-	for _, c := range clearance.CautionsOf(nil) {
+	for _, c := range clearance.CautionsOf(nil, nil) {
 		fmt.Fprintln(&out, c)
 	}
 	return out.Bytes()

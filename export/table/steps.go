@@ -113,6 +113,9 @@ func stepText(number int, row clearance.StepRow, s units.System) string {
 	if row.Level != nil {
 		out += hung("    LEVEL: ", row.Level.Say, stepWidth)
 	}
+	if row.Lag != nil {
+		out += hung("    IN STEP: ", row.Lag.Say, stepWidth)
+	}
 	if row.Caution != "" {
 		out += hung("    CAUTION: ", row.Caution, stepWidth)
 	}
@@ -128,9 +131,15 @@ func raisingText(number int, row clearance.RaisingRow, s units.System) string {
 	for _, h := range row.Hold {
 		out += hung("    HOLD: ", h, stepWidth)
 	}
+	if len(row.Unproved) > 0 {
+		out += hung("    NOT PROVED: ", strings.Join(row.Unproved, "; "), stepWidth)
+	}
 	out += hung("    ", row.Say, stepWidth)
 	if row.Level != nil {
 		out += hung("    LEVEL: ", row.Level.Say, stepWidth)
+	}
+	if row.Lag != nil {
+		out += hung("    IN STEP: ", row.Lag.Say, stepWidth)
 	}
 	out += moves(row.Moves, s)
 	if len(row.PutsBack) > 0 {

@@ -75,7 +75,7 @@ func sample() *clearance.Result {
 			{Cell: 1, Pour: 1, Step: "down, \"slowly\"", Part: "W1L", Role: "wall panel", Zone: "wall", Contact: true, Value: clearance.Bracket{Lower: -0.0000001, Upper: 0.0000001}, At: 0.5},
 			{Cell: 1, Pour: 1, Step: "=1+1", Part: "W1L", Role: "wall panel", Zone: "roof", Value: clearance.Bracket{Lower: 0.1801239, Upper: math.Inf(1)}},
 		}),
-		Cautions:   clearance.CautionsOf(&job.Job{}),
+		Cautions:   clearance.CautionsOf(&job.Job{}, nil),
 		NotChecked: []clearance.Duty{{What: "strength at release", Checks: []string{}}, {What: "hangers", Checks: []string{}}},
 		Looser:     []clearance.Looser{{Key: "limits.roll.clear", Value: 0.01, Default: 0.025, Unit: "m", Text: "limits.roll.clear is 10 mm; the default is 25 mm (judgement)"}},
 	}
@@ -93,7 +93,7 @@ func step(cell, pour int) clearance.StepRow {
 		Moves: []clearance.MoveRow{
 			{Adjuster: "low brace left", From: 0.7306, To: 0.59, Unit: "m"}, {Adjuster: "low brace right", From: 0.7306, To: 0.59, Unit: "m"},
 			{Adjuster: "upper brace left", From: 1.0979, To: 1.0376, Follows: true, Unit: "m"}, {Adjuster: "upper brace right", From: 1.0979, To: 1.0386, Follows: true, Unit: "m"},
-		}, End: []clearance.EndRow{}}
+		}, End: []clearance.EndRow{}, Lag: &clearance.LagRow{Kept: 0.01, Say: "No adjuster more than 10.0 mm ahead of the others."}}
 }
 
 // lowered is a step in which jacks are turned.
@@ -108,12 +108,13 @@ func lowered(cell, pour int) clearance.StepRow {
 func lifted(cell, pour int) clearance.RaisingRow {
 	return clearance.RaisingRow{Cell: cell, Pour: pour, Name: "raise: down, backwards", Hold: []string{"Jacks seen by (name): ______"}, Say: "Take step \"down\" back.", PutsBack: []string{},
 		Moves: []clearance.MoveRow{{Adjuster: "jack left", From: 0.305, To: 0.33, Unit: "m"}, {Adjuster: "jack right", From: 0.305, To: 0.33, Unit: "m"}},
-		Level: &clearance.RaisingLevel{Kept: 0.003, Say: "Last lift. Lift pad by pad; no pad ahead of any other by more than 3.0 mm."}}
+		Level: &clearance.RaisingLevel{Kept: 0.003, Say: "Last lift. Lift pad by pad; no pad ahead of any other by more than 3.0 mm."}, Unproved: []string{}}
 }
 
 func tied(cell, pour int) clearance.RaisingRow {
 	return clearance.RaisingRow{Cell: cell, Pour: pour, Name: "raise: wall feet in, backwards", Hold: []string{}, Say: "Take step \"wall feet in\" back.", Caution: "Never pull the last brace pin.", PutsBack: []string{"ties"},
-		Moves: []clearance.MoveRow{{Adjuster: "low brace left", From: 0.59, To: 0.7306, Unit: "m"}, {Adjuster: "low brace right", From: 0.59, To: 0.7306, Unit: "m"}}}
+		Moves: []clearance.MoveRow{{Adjuster: "low brace left", From: 0.59, To: 0.7306, Unit: "m"}, {Adjuster: "low brace right", From: 0.59, To: 0.7306, Unit: "m"}},
+		Lag:   &clearance.LagRow{Kept: 0.01, Say: "No adjuster more than 10.0 mm ahead of the others."}, Unproved: []string{"raise.clear, raise: wall feet in, backwards"}}
 }
 
 func TestTablesReadAsTheGoldenFiles(t *testing.T) {
@@ -147,6 +148,8 @@ func TestTablesReadAsTheGoldenFiles(t *testing.T) {
 		"steps-scope.txt":       func(w io.Writer) error { return Steps(w, &scoped, units.Metric) },
 		"clearance.csv":         func(w io.Writer) error { return Clearance(w, r, units.Metric) },
 		"settings.csv":          func(w io.Writer) error { return Settings(w, r, units.Metric) },
+		"steps.csv":             func(w io.Writer) error { return StepsCSV(w, r, units.Metric) },
+		"steps-imperial.csv":    func(w io.Writer) error { return StepsCSV(w, r, units.Imperial) },
 		"settings-imperial.csv": func(w io.Writer) error { return Settings(w, r, units.Imperial) },
 		"result.json":           func(w io.Writer) error { return JSON(w, r) },
 		"empty.json":            func(w io.Writer) error { return JSON(w, empty) },
@@ -185,6 +188,7 @@ func TestEveryTableSaysWhatTheVerdictDoesNotAnswerFor(t *testing.T) {
 		"steps.txt":     func(w io.Writer) error { return Steps(w, r, units.Metric) },
 		"clearance.csv": func(w io.Writer) error { return Clearance(w, r, units.Metric) },
 		"settings.csv":  func(w io.Writer) error { return Settings(w, r, units.Metric) },
+		"steps.csv":     func(w io.Writer) error { return StepsCSV(w, r, units.Metric) },
 		"along.csv":     func(w io.Writer) error { return Along(w, r, units.Metric) },
 		"parts.csv":     func(w io.Writer) error { return Parts(w, study(t, "one-pour"), r) },
 	} {

@@ -89,8 +89,14 @@ func (o *office) stepWords(s *sheet.Sheet, v *sheet.View, st stand, n float64) {
 		}
 		put(fmt.Sprintf("%s: %s to %s", name, o.bare(m.From), o.bare(m.To)))
 	}
-	if l := o.levelOf(st); l != nil {
-		put("LEVEL: " + l.Say)
+	if row := o.rowOf(st); row != nil && row.Level != nil {
+		put("LEVEL: " + row.Level.Say)
+	}
+	if row := o.rowOf(st); row != nil && row.Lag != nil {
+		put("IN STEP: " + row.Lag.Say)
+	}
+	for _, text := range o.raisedAgain(st) {
+		put(text)
 	}
 	if step.Caution != "" {
 		put("CAUTION: " + step.Caution)
@@ -112,15 +118,38 @@ func (o *office) holdsBefore(st stand) []string {
 	return nil
 }
 
-// levelOf is how far jacks may get ahead of each other in a step; nil where none
-// is turned while it carries.
-func (o *office) levelOf(st stand) *clearance.LevelRow {
-	for _, row := range o.result.Steps {
+// rowOf is a step as the result tells it; nil where it does not.
+func (o *office) rowOf(st stand) *clearance.StepRow {
+	for i, row := range o.result.Steps {
 		if row.Cell == st.bay.Cell.Number && row.Pour == st.bay.Pour.Number && row.Name == st.bay.Steps[st.step].Name {
-			return row.Level
+			return &o.result.Steps[i]
 		}
 	}
 	return nil
+}
+
+// raisedAgain says how far pads or jacks may get apart when a step is taken back,
+// and at which pours that is not proved.
+func (o *office) raisedAgain(st stand) []string {
+	var out []string
+	name := st.bay.Raising[len(st.bay.Steps)-1-st.step].Name
+	var pours []string
+	for _, row := range o.result.Raising {
+		if row.Name != name || row.Cell != st.bay.Cell.Number {
+			continue
+		}
+		here := row.Pour == st.bay.Pour.Number
+		if here && row.Level != nil {
+			out = append(out, "TAKEN BACK, RAISING: "+row.Level.Say)
+		}
+		if len(row.Unproved) > 0 && !(here && row.Level != nil) {
+			pours = append(pours, fmt.Sprintf("pour %d (%s)", row.Pour, strings.Join(row.Unproved, "; ")))
+		}
+	}
+	if len(pours) > 0 {
+		out = append(out, "TAKEN BACK, RAISING: NOT PROVED at "+strings.Join(pours, ", "))
+	}
+	return out
 }
 
 // pairMove is pairName for the move of a step: both sides are named together

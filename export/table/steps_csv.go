@@ -1,0 +1,54 @@
+package table
+
+import (
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"boxwalk/clearance"
+	"boxwalk/model/units"
+)
+
+// StepsCSV writes steps.csv: every step of the collapse and of raising, with how far
+// its jacks, pads and adjusters may get apart. What a crew may not go beyond is
+// rounded down. Safe is not worked out for raising.
+func StepsCSV(w io.Writer, r *clearance.Result, s units.System) error {
+	m := lengths(s)
+	rows := [][]string{{"cell", "pour", "list", "number", "step", "say", "jacks or pads apart, at most (" + m.name + ")", "safe up to (" + m.name + ")",
+		"adjusters out of step, at most (" + m.name + ")", "not proved", "level", "in step", "caution"}}
+	number := counter{}
+	for _, row := range r.Steps {
+		kept, safe, level := "", "", ""
+		if l := row.Level; l != nil {
+			kept, safe, level = m.down(l.Kept), m.down(l.Safe), l.Say
+		}
+		rows = append(rows, stepCells(number.next("collapse", row.Cell, row.Pour), row.Name, row.Say, kept, safe, "", level, row.Lag, row.Caution, m))
+	}
+	for _, row := range r.Raising {
+		kept, level := "", ""
+		if l := row.Level; l != nil {
+			kept, level = m.down(l.Kept), l.Say
+		}
+		rows = append(rows, stepCells(number.next("raising", row.Cell, row.Pour), row.Name, row.Say, kept, "", strings.Join(row.Unproved, "; "), level, row.Lag, row.Caution, m))
+	}
+	return written(w, r, slices.Values(rows))
+}
+
+// counter numbers the steps of each list at each place.
+type counter map[[3]string]int
+
+// next are the cells that name one more step.
+func (c counter) next(list string, cell, pour int) []string {
+	key := [3]string{strconv.Itoa(cell), strconv.Itoa(pour), list}
+	c[key]++
+	return append(key[:], strconv.Itoa(c[key]))
+}
+
+func stepCells(place []string, name, say, kept, safe, unproved, level string, lag *clearance.LagRow, caution string, m measure) []string {
+	apart, inStep := "", ""
+	if lag != nil {
+		apart, inStep = m.down(lag.Kept), lag.Say
+	}
+	return append(place, plain(name), plain(say), kept, safe, apart, unproved, level, inStep, plain(caution))
+}
