@@ -2,9 +2,11 @@ package views
 
 import (
 	"fmt"
+	"slices"
 
 	"boxwalk/export/sheet"
 	"boxwalk/model"
+	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 )
 
@@ -14,8 +16,12 @@ func settingsTable(s *sheet.Sheet, b *model.Bay) *sheet.View {
 	f := func(m float64) string { return s.Units.Format(perMetre * m) }
 	rows := [][]string{
 		{"Gauge", f(c.Gauge), ""}, {"Leg, sill to header", f(c.Leg), ""}, {"Header, centre", f(c.Header), f(c.Header - (end.lowered()))},
-		{"Wall panel foot", f(c.Foot), ""}, {"Filler width at soffit", f(c.Closure), "out"}, {"Wheels carry at jack", f(c.Wheels), ""},
+		{"Wall panel foot", f(c.Foot), ""},
 	}
+	if slices.ContainsFunc(c.Parts, func(p carrier.Part) bool { return p.Role == carrier.Filler }) {
+		rows = append(rows, []string{"Filler width at soffit", f(c.Closure), "out"})
+	}
+	rows = append(rows, []string{"Wheels carry at jack", f(c.Wheels), ""})
 	for _, m := range c.Measures() {
 		text := f(m.Value)
 		if m.Slope {

@@ -20,6 +20,7 @@ var _ = register(kind{
 		{"hinge", Lack{Path: "gear.kind", Summary: "roof_halves needs the hinge of the wall on the roof half", Cure: "for example hinge: {behind: 160 mm, above: 50 mm}"}},
 		{"frame.header.arm", Lack{Path: "frame.header", Summary: "roof_halves needs sliding arms", Cure: "give frame.header.arm: {section, length, behind, overlap}"}},
 	},
+	takes: []string{"corner.return", "corner.leg"},
 	bodies: []member{
 		{name: bodyHalf, on: bodyFrame, arms: true, joint: func(_ *builder, side culvert.Side) motion.Joint { return along(geom.Vec{0, -float64(side), 0}) }},
 		{name: bodyWall, on: bodyHalf, joint: (*builder).hinge},

@@ -46,6 +46,8 @@ var components = []component{
 	{"slide", "roller track", func(g *job.Gear) bool { return g.Slide != nil }},
 	{"roof_jack", "roof jacks", func(g *job.Gear) bool { return g.RoofJack != nil }},
 	{"roof.pocket", "pockets in the roof panels", func(g *job.Gear) bool { return g.Roof.Pocket != nil }},
+	{"corner.return", "wall panels that reach onto the haunch", func(g *job.Gear) bool { return g.Corner.Return > 0 }},
+	{"corner.leg", "corner panels that reach down the wall", func(g *job.Gear) bool { return g.Corner.Leg > 0 }},
 	{"roof.stringers.middle", "stringer on the centreline", func(g *job.Gear) bool { return g.Roof.Stringers.Middle }},
 }
 

@@ -32,6 +32,8 @@ func TestWhatAKindHasNoPlaceForIsLacking(t *testing.T) {
 		{"roof-halves-24", func(g *job.Gear) { link(t, g, "turnbuckle").From.Body = "wall" }, "links[0].from.body"},
 		{"roof-halves-24", func(g *job.Gear) { link(t, g, "upper brace").Name = "brace right" }, "links[2].name"},
 		{"roof-whole-24", func(g *job.Gear) { g.Hinge = &job.Hinge{Behind: 0.16} }, "hinge"},
+		{"roof-whole-24", func(g *job.Gear) { g.Corner.Return = 0.02 }, "corner.return"},
+		{"roof-whole-24", func(g *job.Gear) { g.Corner.Leg = 0.18 }, "corner.leg"},
 		{"roof-whole-24", func(g *job.Gear) { link(t, g, "low brace").Drives = "wall" }, "links[0].drives"},
 		{"roof-whole-24", func(g *job.Gear) { link(t, g, "low brace").To.Body = "half" }, "links[0].to.body"},
 		{"roof-whole-24", func(g *job.Gear) { g.Hinge, g.Slide = &job.Hinge{Behind: 0.16}, nil }, "gear.kind"},
