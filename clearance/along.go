@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
@@ -12,48 +13,6 @@ import (
 	"boxwalk/model/motion"
 	"boxwalk/model/units"
 )
-
-// AlongRow is how the collapsed carrier stands at one place on its way from a
-// pour to the next. Gaps are evaluated at that place alone: they are samples
-// for a plot and prove nothing between two of them; what is proved is the
-// number of roll.clear. Metres and kN.
-type AlongRow struct {
-	Cell    int         `json:"cell"`
-	Pour    int         `json:"pour"`
-	Rolled  float64     `json:"rolled"`  // by the rear end of the form, from where it stood for the pour
-	Station float64     `json:"station"` // of the rear end along the job's line, from the inlet
-	Governs []string    `json:"governs"` // zones whose roll.clear governs here
-	Gaps    []AlongGap  `json:"gaps"`    // in the order of the zones, of those nearer than 0.3 m
-	Slope   float64     `json:"slope"`   // rise over run ahead, between the outer wheel lines
-	Pulling *AlongPull  `json:"pulling"` // nil where it cannot be worked out
-	Wheels  []AlongLine `json:"wheels"`  // line by line from the rear; none where a wheel would lift
-	Pose    geom.Pose   `json:"-"`       // from where the carrier stands collapsed to here, in the frame of cell and pour
-}
-
-// AlongGap is the least gap to one zone at one place, and what is taken off it
-// for tolerances, crossfall and grade breaks.
-type AlongGap struct {
-	Zone      string  `json:"zone"`
-	Part      string  `json:"part"`
-	Gap       float64 `json:"gap"`
-	Allowance float64 `json:"allowance"`
-}
-
-// AlongPull is what starting and holding take at one place.
-type AlongPull struct {
-	Start float64 `json:"start"`
-	Hold  float64 `json:"hold"`
-}
-
-// AlongLine is one wheel line: its place along the form, and what its wheels
-// carry, as a rigid frame and as one that is soft in torsion spreads it.
-type AlongLine struct {
-	At         float64 `json:"at"`
-	RigidLeft  float64 `json:"rigid_left"`
-	RigidRight float64 `json:"rigid_right"`
-	SoftLeft   float64 `json:"soft_left"`
-	SoftRight  float64 `json:"soft_right"`
-}
 
 // alongSpaces is into how many equal lengths an advance is divided.
 const alongSpaces = 24
@@ -67,16 +26,16 @@ type alongPlace struct {
 // alongRows are the samples of an advance; none where the carrier cannot roll.
 // The entries are those of roll.clear for this bay: where one governs a sample
 // is taken too.
-func (b *bay) alongRows(s *model.Study, r *rolling, rolled []measure, entries []Entry, twin []AlongRow) []AlongRow {
+func (b *bay) alongRows(s *model.Study, r *rolling, rolled []measure, entries []judged, twin []result.AlongRow) []result.AlongRow {
 	if r == nil || r.stop != "" {
 		return nil
 	}
 	way := b.onTheWay(s)
 	grade := b.profile(s)
-	out := []AlongRow{}
+	out := []result.AlongRow{}
 	places := b.alongPlaces(r, entries)
 	for i, p := range places {
-		row := AlongRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Rolled: p.share * r.way, Station: b.stationAt(r, p.share),
+		row := result.AlongRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Rolled: p.share * r.way, Station: b.stationAt(r, p.share),
 			Governs: p.governs, Pose: b.rolledTo(r, p.share)}
 		if len(twin) == len(places) {
 			row.Gaps = twin[i].Gaps
@@ -100,7 +59,7 @@ func (b *bay) rolledTo(r *rolling, share float64) geom.Pose {
 }
 
 // alongPlaces are the evenly spaced places and those where a zone governs.
-func (b *bay) alongPlaces(r *rolling, entries []Entry) []alongPlace {
+func (b *bay) alongPlaces(r *rolling, entries []judged) []alongPlace {
 	var out []alongPlace
 	for i := range alongSpaces + 1 {
 		out = append(out, alongPlace{float64(i) / alongSpaces, []string{}})
@@ -157,13 +116,13 @@ func (r *rolling) at(share float64) (stretch, float64) {
 // gapsAt is the least gap to each zone at a share of the way: that of the part
 // with the least left after its allowance. A part that stays farther than far
 // from a zone all the way is not looked at.
-func (b *bay) gapsAt(r *rolling, rolled []measure, share float64) []AlongGap {
+func (b *bay) gapsAt(r *rolling, rolled []measure, share float64) []result.AlongGap {
 	on, s := r.at(share)
 	most := b.mostTilt(r)
 	body, pose := motion.Ground, standing{pose: geom.Identity()}
-	out := []AlongGap{}
+	out := []result.AlongGap{}
 	for z, zone := range culvert.Zones {
-		best := AlongGap{Zone: string(zone), Gap: far}
+		best := result.AlongGap{Zone: string(zone), Gap: far}
 		left, found := math.Inf(1), false
 		fixed := b.tol.Of(zone).RootSumSquare
 		for i := range rolled {
@@ -261,7 +220,7 @@ func (b *bay) slopeAt(grade []knot, rolled float64) float64 {
 
 // pullingOn is what the lines must have on a slope, the invert off it by its
 // tolerance.
-func (r *route) pullingOn(slope float64) *AlongPull {
+func (r *route) pullingOn(slope float64) *result.AlongPull {
 	if r.Rolls < 0 { // a fall ahead is a rise on the way back
 		slope = -slope
 	}
@@ -270,22 +229,22 @@ func (r *route) pullingOn(slope float64) *AlongPull {
 	if err != nil || err2 != nil {
 		return nil
 	}
-	return &AlongPull{float64(p.Starting), float64(h.Hold)}
+	return &result.AlongPull{Start: float64(p.Starting), Hold: float64(h.Hold)}
 }
 
 // linesOn is what each wheel carries on a slope, which shifts the weight back by
 // its height times the slope.
-func (r *route) linesOn(slope float64) []AlongLine {
+func (r *route) linesOn(slope float64) []result.AlongLine {
 	w := r.wheels()
 	w.Along -= units.Length(r.centre[2] * slope)
 	rigid, err := w.Rigid()
 	soft, err2 := w.Soft()
 	if err != nil || err2 != nil {
-		return []AlongLine{}
+		return []result.AlongLine{}
 	}
-	var out []AlongLine
+	var out []result.AlongLine
 	for i, at := range r.Carrier.Gear.Wheels.At {
-		out = append(out, AlongLine{float64(at), float64(rigid.Left[i]), float64(rigid.Right[i]), float64(soft.Left[i]), float64(soft.Right[i])})
+		out = append(out, result.AlongLine{At: float64(at), RigidLeft: float64(rigid.Left[i]), RigidRight: float64(rigid.Right[i]), SoftLeft: float64(soft.Left[i]), SoftRight: float64(soft.Right[i])})
 	}
 	return out
 }

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"boxwalk/clearance/allow"
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/job"
 )
@@ -41,8 +42,8 @@ func studyOf(t *testing.T, name string) *model.Study {
 }
 
 // alongOf are the rows of one bay.
-func alongOf(r *Result, cell, pour int) []AlongRow {
-	var out []AlongRow
+func alongOf(r *result.Result, cell, pour int) []result.AlongRow {
+	var out []result.AlongRow
 	for _, a := range r.Along {
 		if a.Cell == cell && a.Pour == pour {
 			out = append(out, a)
@@ -91,7 +92,7 @@ func TestEveryGoverningPlaceIsARowOnce(t *testing.T) {
 		if e.ID != "roll.clear" || e.Where.Station == nil {
 			continue
 		}
-		rows := slices.DeleteFunc(alongOf(r, e.Where.Cell, e.Where.Pour), func(a AlongRow) bool { return !slices.Contains(a.Governs, e.Where.Zone) })
+		rows := slices.DeleteFunc(alongOf(r, e.Where.Cell, e.Where.Pour), func(a result.AlongRow) bool { return !slices.Contains(a.Governs, e.Where.Zone) })
 		if len(rows) != 1 || math.Abs(rows[0].Station-*e.Where.Station) > 1e-9 {
 			t.Errorf("%s: %d rows", e.Subject, len(rows))
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model/load"
 	"boxwalk/model/units"
 )
@@ -23,7 +24,7 @@ func (r *route) freeEdge() float64 {
 
 // bearingCheck holds the worst wheel load, rocking on two diagonal wheels,
 // against what the invert bears by then.
-func (r *route) bearingCheck() Entry {
+func (r *route) bearingCheck() judged {
 	loads, err := r.wheelLoads()
 	worst := loads.rocking
 	if err != nil {
@@ -44,7 +45,7 @@ func (r *route) bearingCheck() Entry {
 	if err != nil {
 		return open("roll.bearing", r.subject("wheels"), "kN", fmt.Sprintf("the invert %s: %v", invert.basis, err), r.underway())
 	}
-	return r.one("roll.bearing", "wheels", "kN", float64(v.Demand), 0, Limit{Value: float64(v.Capacity), Source: v.Source.String() + "; strength: " + invert.source}, Max,
+	return r.one("roll.bearing", "wheels", "kN", float64(v.Demand), 0, Limit{Value: float64(v.Capacity), Source: v.Source.String() + "; strength: " + invert.source}, result.Max,
 		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s, %s from the nearest free edge across; the invert %s and bears %s",
 			r.force(worst), r.force(v.Demand), r.mm(float64(w.Patch)), r.mm(float64(w.Tread)), r.mm(edge), invert.basis, r.force(v.Capacity)))
 }

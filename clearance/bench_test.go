@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/job"
 )
@@ -15,7 +16,7 @@ func BenchmarkCheckDemo(b *testing.B) {
 	s := demoStudy(b, nil)
 	b.ResetTimer()
 	for range b.N {
-		if r := Check(s, Options{}); r.Verdict != Pass {
+		if r := Check(s, Options{}); r.Verdict != result.Pass {
 			b.Fatal(r.Verdict)
 		}
 	}

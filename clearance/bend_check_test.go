@@ -4,17 +4,19 @@ import (
 	"fmt"
 	"math"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // bends are the checks of pour 1 of the worked cell with its whole form; the
 // carrier is on its wheels with its wall's foot 1356.2 from the centreline and
 // 86.3 from the bottom haunch (worked by hand, see worked_test.go).
-func bends(t *testing.T, c chain) map[string]Entry {
+func bends(t *testing.T, c chain) map[string]result.Entry {
 	t.Helper()
 	return bendsAt(t, c, 0)
 }
 
-func bendsAt(t *testing.T, c chain, at int) map[string]Entry {
+func bendsAt(t *testing.T, c chain, at int) map[string]result.Entry {
 	t.Helper()
 	c.gear, c.whole = "roof-halves-24", true
 	return c.byHand(t, at, (*bay).bendChecks)
@@ -39,8 +41,8 @@ func TestSweptWidthIsTheWorkedThrowOffTheStraightClearance(t *testing.T) {
 	// 86.28 - 61.10 = 25.18 less 22.65 for tolerances is short of 25
 	for degrees, want := range map[float64]struct {
 		throw float64
-		v     Verdict
-	}{1: {28.798, Pass}, 3: {86.414, Fail}} {
+		v     result.Verdict
+	}{1: {28.798, result.Pass}, 3: {86.414, result.Fail}} {
 		e := reads(t, bends(t, chain{job: bent(fmt.Sprintf("%g deg", degrees))}), sweptPanels, want.v, straight-want.throw/math.Sqrt2, 0.01)
 		says(t, e, "to the inside", "steered the best way")
 		if e.Where.Zone != "haunch_bottom" {
@@ -53,7 +55,7 @@ func TestSweptWidthByHandAgreesWithTheSearchOfTheWay(t *testing.T) {
 	r := chain{gear: "roof-halves-24", whole: true, job: bent("1 deg")}.check(t)
 	search := rolled(t, r, "bottom haunch")
 	for _, e := range r.Checks {
-		if e.ID != "roll.bend" || e.Subject != "cell 1, pour 1, "+sweptPanels {
+		if e.ID != "roll.bend" || e.Subject.String() != "cell 1, pour 1, "+sweptPanels {
 			continue
 		}
 		if e.Value.Lower > search.Upper || e.Value.Upper < search.Lower || search.Lower-e.Value.Lower > 0.2e-3 {
@@ -68,7 +70,7 @@ func TestTailIsThrownOutsideWhereItOverhangsFar(t *testing.T) {
 	// wheels at 3.00 and 6.30 m: (3.30/2) tan 0.5 deg = 14.4 under mid base,
 	// overhang 3.00 x sin 1 deg = 52.4 at both ends
 	c := chain{job: bent("1 deg"), swap: [][2]string{{"at: [1.35 m, 7.95 m]", "at: [3.00 m, 6.30 m]"}}}
-	e := reads(t, bends(t, c), sweptPanels, Pass, onStraight(t)-3000*math.Sin(math.Pi/180)/math.Sqrt2, 0.01)
+	e := reads(t, bends(t, c), sweptPanels, result.Pass, onStraight(t)-3000*math.Sin(math.Pi/180)/math.Sqrt2, 0.01)
 	says(t, e, "to the outside", "52.4 mm")
 }
 
@@ -81,7 +83,7 @@ func TestOffsetSteeringMovesTheThrowToTheOtherSide(t *testing.T) {
 		toward string
 	}{"-5 mm": {86.414 - 5, "inside"}, "5 mm": {86.414 + 5, "inside"}, "-30 mm": {70.653 + 30, "outside"}} {
 		c := chain{job: bent("3 deg"), jobs: [][2]string{travels("steering: offset, offset: " + offset)}}
-		e := reads(t, bends(t, c), sweptPanels, Fail, onStraight(t)-thrown.mm/math.Sqrt2, 0.01)
+		e := reads(t, bends(t, c), sweptPanels, result.Fail, onStraight(t)-thrown.mm/math.Sqrt2, 0.01)
 		says(t, e, "to the "+thrown.toward)
 	}
 }
@@ -91,7 +93,7 @@ func TestGuideRollersThrowByTheirOwnBase(t *testing.T) {
 	// over, 2650 sin 3 deg = 138.7 outside, more than the 120.606 at which the wall
 	// panel stands from the wall
 	c := chain{job: bent("3 deg"), jobs: [][2]string{travels("steering: guide rollers, rollers: {side: left, rear: 2.65 m, front: 6.65 m}")}}
-	e := reads(t, bends(t, c), sweptPanels, Fail, 120.606-2650*math.Sin(3*math.Pi/180), 0.01)
+	e := reads(t, bends(t, c), sweptPanels, result.Fail, 120.606-2650*math.Sin(3*math.Pi/180), 0.01)
 	says(t, e, "to the outside", "138.7 mm")
 }
 
@@ -99,7 +101,7 @@ func TestTwoAnglePointsUnderOneCarrierCountTogether(t *testing.T) {
 	// pours of 4 m: 2 deg in all, 3300 x tan 1 deg = 57.6; one alone 28.8
 	job := bent("1 deg")
 	c := chain{job: job, jobs: [][2]string{{"[9 m, 9 m]", "[9 m, 4 m, 9 m]"}, {"{tangent: 9 m}]", "{tangent: 4 m}, {turn: 1 deg right}, {tangent: 9 m}]"}}}
-	e := reads(t, bends(t, c), sweptPanels, Open, onStraight(t)-3300*math.Tan(math.Pi/180)/math.Sqrt2, 0.01)
+	e := reads(t, bends(t, c), sweptPanels, result.Open, onStraight(t)-3300*math.Tan(math.Pi/180)/math.Sqrt2, 0.01)
 	says(t, e, "2 angle points of 2.00 deg together")
 	if e.Value.Upper < e.Value.Lower+0.02 {
 		t.Errorf("value %v does not say that one turn alone throws less", e.Value)
@@ -128,13 +130,13 @@ func TestWheelsThatCannotSteerScrubHalfTheBaseTimesTheTurn(t *testing.T) {
 	half := rollingWeight(t, chain{gear: "roof-halves-24", whole: true}) / 2
 	list := bends(t, chain{job: bent("1 deg")})
 	// 3300 x 1 deg = 57.6; rocking on two wheels, friction 0.8
-	e := reads(t, list, "scrub", Pass, 1e3*0.8*half, 30)
+	e := reads(t, list, "scrub", result.Pass, 1e3*0.8*half, 30)
 	says(t, e, "57.6 mm at line 1, 57.6 mm at line 2", "a wheel carries 36.0 kN")
 	weak := chain{job: bent("1 deg"), swap: [][2]string{{"side: 36 kN", "side: 20 kN"}}}
-	reads(t, bends(t, weak), "scrub", Fail, 1e3*0.8*half, 30)
+	reads(t, bends(t, weak), "scrub", result.Fail, 1e3*0.8*half, 30)
 	// what a wheel carries sideways is not taken for granted
 	unsaid := chain{job: bent("1 deg"), swap: [][2]string{{", side: 36 kN", ""}}}
-	e = reads(t, bends(t, unsaid), "scrub", Open, 1e3*0.8*half, 30)
+	e = reads(t, bends(t, unsaid), "scrub", result.Open, 1e3*0.8*half, 30)
 	says(t, e, "give wheels.side")
 	if e.Limit != nil || e.Margin != nil {
 		t.Errorf("limit %v, margin %v", e.Limit, e.Margin)
@@ -142,14 +144,14 @@ func TestWheelsThatCannotSteerScrubHalfTheBaseTimesTheTurn(t *testing.T) {
 	// level but for 6 over the base of 6600: 2 x 0.02 + 6/6600 to start; scrub
 	// 0.8 x W/2 x tan 1 deg
 	pull := 2*half*(2*0.02+6.0/6600) + 0.8*half*math.Tan(math.Pi/180)
-	reads(t, list, "pull round the bend", Pass, 1e3*pull, 10)
+	reads(t, list, "pull round the bend", result.Pass, 1e3*pull, 10)
 	slack := chain{job: bent("1 deg"), jobs: [][2]string{{"capacity: 20 kN", "capacity: 2.8 kN"}}}
-	reads(t, bends(t, slack), "pull round the bend", Fail, 1e3*pull, 10)
+	reads(t, bends(t, slack), "pull round the bend", result.Fail, 1e3*pull, 10)
 }
 
 func TestWheelsThatSwivelDoNotScrub(t *testing.T) {
 	list := bends(t, chain{job: bent("1 deg"), swap: [][2]string{{"axle: 110 mm", "axle: 110 mm, swivel: true"}}})
-	if e := list["scrub"]; e.Verdict != Pass || e.Value != nil || e.Text == "" {
+	if e := list["scrub"]; e.Verdict != result.Pass || e.Value != nil || e.Text == "" {
 		t.Errorf("%v", e)
 	}
 	if _, ok := list["pull round the bend"]; ok {
@@ -162,16 +164,16 @@ func TestLapAcrossAnAnglePointDigsItsLengthTimesTheSine(t *testing.T) {
 	for _, c := range []struct {
 		lap, turn string
 		dig       float64
-		want      Verdict
-	}{{"300 mm", "3 deg", 15.70, Fail}, {"300 mm", "1 deg", 5.24, Fail}, {"150 mm", "1 deg", 2.62, Pass}} {
+		want      result.Verdict
+	}{{"300 mm", "3 deg", 15.70, result.Fail}, {"300 mm", "1 deg", 5.24, result.Fail}, {"150 mm", "1 deg", 2.62, result.Pass}} {
 		job := chain{job: bent(c.turn), jobs: [][2]string{{"[9 m, 9 m]", "[9 m, 8.9 m]\n  lap: " + c.lap}}}
 		e := reads(t, bendsAt(t, job, 1), "lap over the pour before", c.want, c.dig, 0.01)
-		if c.turn == "1 deg" && c.want == Fail {
+		if c.turn == "1 deg" && c.want == result.Fail {
 			says(t, e, "171.9 mm", "culvert.lap")
 		}
 	}
 	e := bendsAt(t, chain{job: bent("1 deg")}, 1)["lap over the pour before"]
-	if e.Verdict != Pass || e.Value != nil {
+	if e.Verdict != result.Pass || e.Value != nil {
 		t.Errorf("no lap: %v", e)
 	}
 }
@@ -179,7 +181,7 @@ func TestLapAcrossAnAnglePointDigsItsLengthTimesTheSine(t *testing.T) {
 func TestFormOverTheJointAheadDigsWhatItsOutsideReaches(t *testing.T) {
 	// 9300 - 9000 - 1500 tan 0.5 deg = 286.9, x sin 1 deg
 	want := (300 - 1500*math.Tan(math.Pi/360)) * math.Sin(math.Pi/180)
-	reads(t, bends(t, chain{job: bent("1 deg")}), "form over the joint ahead", Fail, want, 0.01)
+	reads(t, bends(t, chain{job: bent("1 deg")}), "form over the joint ahead", result.Fail, want, 0.01)
 }
 
 func TestMidOrdinateOfAPourOnACurveIsHeldAgainstItsLimit(t *testing.T) {
@@ -187,16 +189,16 @@ func TestMidOrdinateOfAPourOnACurveIsHeldAgainstItsLimit(t *testing.T) {
 	job := func(radius string) [2]string {
 		return [2]string{"{tangent: 9 m}, {turn: 1 deg left}, {tangent: 9 m}", "{curve: {radius: " + radius + ", length: 18 m, turn: left}}"}
 	}
-	reads(t, bends(t, chain{job: bent("1 deg"), jobs: [][2]string{job("300 m")}}), "mid-ordinate", Fail, 33.75, 0.05)
-	reads(t, bends(t, chain{job: bent("1 deg"), jobs: [][2]string{job("1200 m")}}), "mid-ordinate", Pass, 8.44, 0.05)
+	reads(t, bends(t, chain{job: bent("1 deg"), jobs: [][2]string{job("300 m")}}), "mid-ordinate", result.Fail, 33.75, 0.05)
+	reads(t, bends(t, chain{job: bent("1 deg"), jobs: [][2]string{job("1200 m")}}), "mid-ordinate", result.Pass, 8.44, 0.05)
 	wide := [2]string{"gear: gear.yaml", "limits: {roll.mid_ordinate: 40 mm}\ngear: gear.yaml"}
-	reads(t, bends(t, chain{job: bent("1 deg"), jobs: [][2]string{job("300 m"), wide}}), "mid-ordinate", Pass, 33.75, 0.05)
+	reads(t, bends(t, chain{job: bent("1 deg"), jobs: [][2]string{job("300 m"), wide}}), "mid-ordinate", result.Pass, 33.75, 0.05)
 }
 
 func TestStraightWayHasNothingToBendRound(t *testing.T) {
 	list := chain{gear: "roof-halves-24"}.byHand(t, 0, (*bay).bendChecks)
 	e := list["advance"]
-	if len(list) != 1 || e.Verdict != Pass || e.Value != nil || e.Limit != nil {
+	if len(list) != 1 || e.Verdict != result.Pass || e.Value != nil || e.Limit != nil {
 		t.Errorf("%v", list)
 	}
 	says(t, e, "no angle point")
@@ -204,7 +206,7 @@ func TestStraightWayHasNothingToBendRound(t *testing.T) {
 
 func TestCarrierThatDoesNotStandOnItsWheelsLeavesTheBendOpen(t *testing.T) {
 	list := bends(t, chain{job: bent("1 deg"), jobs: [][2]string{sequence(stripsOut)}})
-	if e := list["swept width"]; e.Verdict != Open || e.Text == "" {
+	if e := list["swept width"]; e.Verdict != result.Open || e.Text == "" {
 		t.Errorf("%v", list)
 	}
 }

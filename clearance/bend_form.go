@@ -4,12 +4,13 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 )
 
 // midOrdinateCheck holds how far a pour, as straight as the carrier that casts
 // it, stands off the design line. A job on one tangent has no such line.
-func (b *bay) midOrdinateCheck(s *model.Study) []Entry {
+func (b *bay) midOrdinateCheck(s *model.Study) []judged {
 	if s.Line == nil {
 		return nil
 	}
@@ -18,17 +19,17 @@ func (b *bay) midOrdinateCheck(s *model.Study) []Entry {
 	if b.Pour.MidOrdinate > limit.Value {
 		text += "; shorter pours follow it closer: half the length leaves a quarter"
 	}
-	c := candidate{value: *exactly(b.Pour.MidOrdinate), where: b.at("raised"), text: text}
-	return []Entry{entry("roll.bend", b.subject("mid-ordinate"), []candidate{c}, limit, Max, "")}
+	c := candidate{value: *result.Exactly(b.Pour.MidOrdinate), where: b.at("raised"), text: text}
+	return []judged{entry("roll.bend", b.subject("mid-ordinate"), []candidate{c}, limit, result.Max, "")}
 }
 
 // lapChecks hold a form that reaches across a joint at which the line bends: as
 // it is set, its end digs t sin(phi) into the concrete on the outside of the
 // bend and gapes by as much on the inside.
-func (b *bay) lapChecks(s *model.Study) []Entry {
+func (b *bay) lapChecks(s *model.Study) []judged {
 	rear, front := b.Cell.Ends(b.Pour)
 	form := float64(b.Carrier.Gear.Form.Length)
-	var out []Entry
+	var out []judged
 	outside := func(turn float64) float64 { return -math.Copysign(b.Cell.HalfSpan, turn) }
 	if turn := b.Pour.Turn; math.Abs(turn) > 1e-9 {
 		t := rear.At(outside(turn), 0) - b.Carrier.Rear
@@ -47,10 +48,10 @@ func (b *bay) lapChecks(s *model.Study) []Entry {
 }
 
 // lapCheck is one end of the form over one bend.
-func (b *bay) lapCheck(rest string, over, turn float64, cure string) Entry {
+func (b *bay) lapCheck(rest string, over, turn float64, cure string) judged {
 	limit := b.limits.of("roll.bend.lap")
 	if over < 1e-9 {
-		return entry("roll.bend", b.subject(rest), nil, limit, Max, fmt.Sprintf("the form ends at a bend of %.2f deg and does not reach across it", math.Abs(turn)*180/math.Pi))
+		return entry("roll.bend", b.subject(rest), nil, limit, result.Max, fmt.Sprintf("the form ends at a bend of %.2f deg and does not reach across it", math.Abs(turn)*180/math.Pi))
 	}
 	sin := math.Sin(math.Abs(turn))
 	dig := over * sin
@@ -59,6 +60,6 @@ func (b *bay) lapCheck(rest string, over, turn float64, cure string) Entry {
 	if dig > limit.Value {
 		text += fmt.Sprintf("; %s to %s at most, or end it at the joint and fill the wedge", cure, b.mm(limit.Value/sin))
 	}
-	c := candidate{value: *exactly(dig), where: b.at("raised"), text: text}
-	return entry("roll.bend", b.subject(rest), []candidate{c}, limit, Max, "")
+	c := candidate{value: *result.Exactly(dig), where: b.at("raised"), text: text}
+	return entry("roll.bend", b.subject(rest), []candidate{c}, limit, result.Max, "")
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 )
@@ -74,8 +75,8 @@ func (r *bending) passing(part int, f face, b bowed, y, z, d float64) candidate 
 	a := r.tol.Of(zone)
 	// the carrier leans with a crossfall of the invert, the walls stand plumb
 	tilt := math.Abs(r.crossfall) * (f.n*z + math.Sqrt(1-f.n*f.n)*y)
-	v := Bracket{d - f.n*b.most, d - f.n*(b.least-b.spare)}
-	tell := func() (Where, string) {
+	v := result.Between(d-f.n*b.most, d-f.n*(b.least-b.spare))
+	tell := func() (result.Where, string) {
 		w := r.underway()
 		w.Part, w.Zone = r.Carrier.Parts[part].Mark, string(zone)
 		return w, fmt.Sprintf("%s at half width %s stands %s from the %s on the straight; %s throws it %s to the %s%s and leaves %s; %s; steered the best way it would be %s to each side",

@@ -3,6 +3,8 @@ package clearance
 import (
 	"math"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // bent is the worked cell with its whole form, two pours that meet at an angle.
@@ -29,15 +31,15 @@ gear: gear.yaml
 }
 
 // rolled is the least rolling clearance to a zone at pour 1.
-func rolled(t *testing.T, r *Result, zone string) Bracket {
+func rolled(t *testing.T, r *result.Result, zone string) result.Bracket {
 	t.Helper()
 	for _, c := range r.Checks {
-		if c.ID == "roll.clear" && c.Subject == "cell 1, pour 1, "+zone && c.Value != nil {
+		if c.ID == "roll.clear" && c.Subject.String() == "cell 1, pour 1, "+zone && c.Value != nil {
 			return *c.Value
 		}
 	}
 	t.Fatalf("no roll.clear for %s", zone)
-	return Bracket{}
+	return result.Bracket{}
 }
 
 func TestCarrierOnItsCentrelinePassesABendInsideByTheWorkedLoss(t *testing.T) {
@@ -63,7 +65,7 @@ func TestFormLongerThanItsPourRunsIntoTheKickerBeyondABend(t *testing.T) {
 	r := chain{gear: "roof-halves-24", whole: true, job: bent("1 deg")}.check(t)
 	for _, c := range r.Checks {
 		if c.ID == "strip.dig" && c.Where.Step == "strips and ties out" && c.Where.Pour == 1 {
-			if c.Verdict != Fail || math.Abs(c.Value.Lower+5.2e-3) > 0.3e-3 {
+			if c.Verdict != result.Fail || math.Abs(c.Value.Lower+5.2e-3) > 0.3e-3 {
 				t.Errorf("%v %v: %s", c.Verdict, c.Value, c.Text)
 			}
 			return

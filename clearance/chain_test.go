@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/job"
@@ -142,7 +143,7 @@ func built(gearText, jobText []byte) (*model.Study, string) {
 	return s, ""
 }
 
-func (c chain) check(t *testing.T) *Result {
+func (c chain) check(t *testing.T) *result.Result {
 	t.Helper()
 	return Check(c.read(t), Options{Version: "test"})
 }

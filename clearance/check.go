@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"boxwalk/clearance/allow"
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/geom"
 )
@@ -17,7 +18,7 @@ import (
 // Options of a check.
 type Options struct {
 	Version  string
-	Inputs   []Input
+	Inputs   []result.Input
 	Only     []string           // ids to keep; none keeps all
 	Progress func(done, of int) // called as work goes on; may be nil
 	Workers  int                // 0 is one for each core
@@ -27,12 +28,12 @@ type Options struct {
 
 // Check holds a study against every check. The result depends on the study
 // only, not on the number of workers.
-func Check(s *model.Study, o Options) *Result { return Examine(s, o).Result }
+func Check(s *model.Study, o Options) *result.Result { return Examine(s, o).Result }
 
 // Examination is a result and what it was worked out from, from which a proof
 // of its clearances can be written.
 type Examination struct {
-	*Result
+	*result.Result
 	study   *model.Study
 	workers int
 	reports []*report // by bay; nil for twins
@@ -40,8 +41,8 @@ type Examination struct {
 
 // Examine is Check that keeps what was measured.
 func Examine(s *model.Study, o Options) *Examination {
-	r := &Result{Schema: Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
-		Job: JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job, s.Gear),
+	r := &result.Result{Schema: result.Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
+		Job: result.JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job, s.Gear),
 		NotChecked: notChecked(o.Only), Looser: looserThanDefault(s.Job, s.Gear)}
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	reports := make([]*report, len(s.Bays))
@@ -67,12 +68,12 @@ func Examine(s *model.Study, o Options) *Examination {
 	}
 	w.run()
 	for _, t := range tell(s, reports, o) {
-		r.add(t, o.Only)
+		add(r, t, o.Only)
 	}
 	r.Parts = partRowsOf(s, reports)
 	r.Masses = massRows(s)
-	r.order()
-	r.Verdict = overall(r.Checks)
+	order(r)
+	r.Verdict = result.Overall(r.Checks)
 	return &Examination{Result: r, study: s, workers: w.count, reports: reports}
 }
 
@@ -85,7 +86,7 @@ type report struct {
 	rolling  *rolling
 	rolled   []measure
 	brief    bool
-	entries  []Entry // with what they come from, where a proof is to be written
+	entries  []judged // with what they come from, where a proof is to be written
 }
 
 // plan queues the measurements of a bay; each writes to its own place. What
@@ -202,11 +203,11 @@ func tell(s *model.Study, reports []*report, o Options) []*told {
 // told is a report in words: the checks of the carrier where it stands, those
 // of it under way, and the tables.
 type told struct {
-	still, under []Entry
-	settings     []Setting
-	steps        []StepRow
-	raising      []RaisingRow
-	along        []AlongRow
+	still, under []judged
+	settings     []result.Setting
+	steps        []result.StepRow
+	raising      []result.RaisingRow
+	along        []result.AlongRow
 }
 
 func (r *report) told(s *model.Study) *told {
@@ -228,7 +229,7 @@ func (r *report) told(s *model.Study) *told {
 
 // underWay adds what depends on where along the line the bay lies. The gaps on
 // the way are those of a twin's rows, where there is one.
-func (r *report) underWay(t *told, s *model.Study, twin []AlongRow) {
+func (r *report) underWay(t *told, s *model.Study, twin []result.AlongRow) {
 	t.under = append(t.under, r.jackChecks(s)...)
 	t.under = append(t.under, r.liftChecks(s)...)
 	t.under = append(t.under, r.rollChecks(r.rolling, r.rolled)...)
@@ -245,9 +246,8 @@ func (r *report) underWay(t *told, s *model.Study, twin []AlongRow) {
 // toldOf is what was told of a bay as it reads for another of the same geometry.
 func (r *report) toldOf(first *told, s *model.Study, b *model.Bay) *told {
 	t := &told{}
-	was := titleOf(r.Bay)
 	for _, c := range first.still {
-		c.Subject = titleOf(b) + strings.TrimPrefix(c.Subject, was)
+		c.Subject = c.Subject.From(b.Cell.Number, b.Pour.Number)
 		c.Where.Cell, c.Where.Pour, c.Where.Frame, c.from = b.Cell.Number, b.Pour.Number, b.Name(), nil
 		t.still = append(t.still, c)
 	}
@@ -258,7 +258,7 @@ func (r *report) toldOf(first *told, s *model.Study, b *model.Bay) *told {
 	for _, v := range first.steps {
 		v.Cell, v.Pour = b.Cell.Number, b.Pour.Number
 		// hundreds of gaps at hundreds of pours that are all alike: they stand once
-		v.End, v.EndOf = []EndRow{}, &PourRef{r.Cell.Number, r.Pour.Number}
+		v.End, v.EndOf = []result.EndRow{}, &result.PourRef{Cell: r.Cell.Number, Pour: r.Pour.Number}
 		t.steps = append(t.steps, v)
 	}
 	holdSteps(t.steps, b, s)
@@ -268,8 +268,8 @@ func (r *report) toldOf(first *told, s *model.Study, b *model.Bay) *told {
 }
 
 // partRowsOf works the rows of all bays out as they are asked for.
-func partRowsOf(s *model.Study, reports []*report) iter.Seq[PartRow] {
-	return func(yield func(PartRow) bool) {
+func partRowsOf(s *model.Study, reports []*report) iter.Seq[result.PartRow] {
+	return func(yield func(result.PartRow) bool) {
 		for _, b := range s.Bays {
 			r := reports[b.Twin]
 			for _, row := range r.partRows(r.strip) {
@@ -281,11 +281,11 @@ func partRowsOf(s *model.Study, reports []*report) iter.Seq[PartRow] {
 	}
 }
 
-func (r *Result) add(t *told, only []string) {
+// add puts in a result what was told of a bay, as far as it was asked for.
+func add(r *result.Result, t *told, only []string) {
 	for _, c := range slices.Concat(t.still, t.under) {
 		if len(only) == 0 || matches(c.ID, only) {
-			c.from = nil
-			r.Checks = append(r.Checks, c)
+			r.Checks = append(r.Checks, c.Entry)
 		}
 	}
 	r.Settings = append(r.Settings, t.settings...)
@@ -308,12 +308,12 @@ func matches(id string, only []string) bool {
 // order sorts the checks by id as in the table of checks, and within an id by
 // verdict, then margin, the governing one first; of those whose margins are alike
 // the first in the order of the work.
-func (r *Result) order() {
+func order(r *result.Result) {
 	place := map[string]int{}
 	for i, e := range explanations {
 		place[e.ID] = i
 	}
-	rank := map[Verdict]int{Fail: 0, Open: 1, Pass: 2}
+	rank := map[result.Verdict]int{result.Fail: 0, result.Open: 1, result.Pass: 2}
 	sort.SliceStable(r.Checks, func(i, j int) bool {
 		a, b := r.Checks[i], r.Checks[j]
 		switch {

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/geom"
@@ -135,7 +136,7 @@ func TestACornerPanelThatTurnsInIsTwoSolidsOfOneMark(t *testing.T) {
 	}
 	r := Check(s, Options{})
 	for _, c := range r.Checks {
-		if c.ID == "setup.faces" && strings.HasSuffix(c.Subject, "corner panels on their faces") && c.Verdict != Pass {
+		if c.ID == "setup.faces" && strings.HasSuffix(c.Subject.String(), "corner panels on their faces") && c.Verdict != result.Pass {
 			t.Error(c.Text)
 		}
 	}

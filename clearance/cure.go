@@ -6,38 +6,23 @@ import (
 	"math"
 	"slices"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/job"
 )
 
-// Ease is who can make a change. The zero value is the easiest.
-type Ease int
-
-// The eases.
-const (
-	OnSite   Ease = iota // a reading, a setting, a wait, a stronger line: the gear stays as it is
-	InYard               // a panel, a packing, a tube: the gear changes
-	InWorks              // what is cast changes
-	numEases = iota
-)
-
-func (e Ease) String() string { return [numEases]string{"site", "yard", "works"}[e] }
-
-// MarshalText writes the ease as a word.
-func (e Ease) MarshalText() ([]byte, error) { return []byte(e.String()), nil }
-
 // Cure is one change to one dimension that makes a job pass, or one check of it.
 type Cure struct {
-	Check     string   // the check that it cures by itself; empty for the whole job
-	Breaks    []string // ids that pass no longer with it; none where it cures the whole job
-	Whole     bool     // the whole job passes with it
-	Dimension string   // in words: "the leg tubes", "low brace in step \"wall feet in\""
-	Ease      Ease     // who can make the change
-	File      string   // job or gear
-	Key       string   // key in that file
-	From, To  float64  // SI
-	Step      float64  // what it was searched to: its increment, or what nobody sets finer
-	Stepless  bool     // one Step less no longer passes, and nothing lies between
+	Check     string      // the check that it cures by itself; empty for the whole job
+	Breaks    []string    // ids that pass no longer with it; none where it cures the whole job
+	Whole     bool        // the whole job passes with it
+	Dimension string      // in words: "the leg tubes", "low brace in step \"wall feet in\""
+	Ease      result.Ease // who can make the change
+	File      string      // job or gear
+	Key       string      // key in that file
+	From, To  float64     // SI
+	Step      float64     // what it was searched to: its increment, or what nobody sets finer
+	Stepless  bool        // one Step less no longer passes, and nothing lies between
 	dimension dimension
 }
 
@@ -62,8 +47,8 @@ func (c Cure) Text() string {
 }
 
 // Row is the cure as a result has it.
-func (c Cure) Row() CureRow {
-	return CureRow{Text: c.Text(), Dimension: c.Dimension, Ease: c.Ease, File: c.File, Key: c.Key, CountedFrom: c.dimension.words, Check: c.Check, Breaks: append([]string{}, c.Breaks...), Passes: c.Whole, From: c.From, To: c.To, Unit: c.dimension.unit()}
+func (c Cure) Row() result.CureRow {
+	return result.CureRow{Text: c.Text(), Dimension: c.Dimension, Ease: c.Ease, File: c.File, Key: c.Key, CountedFrom: c.dimension.words, Check: c.Check, Breaks: append([]string{}, c.Breaks...), Passes: c.Whole, From: c.From, To: c.To, Unit: c.dimension.unit()}
 }
 
 // Size is the change relative to the dimension: 0.1 is a tenth of it. What is
@@ -80,7 +65,7 @@ func (c Cure) At(j *job.Job, g *job.Gear, v float64) (*job.Job, *job.Gear) {
 func (c Cure) Applied(j *job.Job, g *job.Gear) (*job.Job, *job.Gear) { return c.At(j, g, c.To) }
 
 // Cures is FindCures that tells nobody how far it is.
-func Cures(s *model.Study, r *Result, most int) []Cure { return FindCures(s, r, most, nil) }
+func Cures(s *model.Study, r *result.Result, most int) []Cure { return FindCures(s, r, most, nil) }
 
 // FindCures lists single changes that make a job pass which does not: first
 // those that the crew can make on site with the gear as it is, then those that
@@ -90,8 +75,8 @@ func Cures(s *model.Study, r *Result, most int) []Cure { return FindCures(s, r, 
 // change made; a job that passes, or that no single change within reach cures,
 // has none. What is stepless passes one step farther, too. The result has to be
 // of all checks. Progress, which may be nil, is called as dimensions are done.
-func FindCures(s *model.Study, r *Result, most int, progress func(done, of int)) []Cure {
-	if r.Verdict == Pass || most < 1 {
+func FindCures(s *model.Study, r *result.Result, most int, progress func(done, of int)) []Cure {
+	if r.Verdict == result.Pass || most < 1 {
 		return nil
 	}
 	var out []Cure
@@ -128,10 +113,10 @@ func easiest(a, b Cure) int {
 }
 
 // worthwhile are the dimensions that can have a part in what is missing.
-func (t *trials) worthwhile(list []dimension, r *Result, now shortfall) []dimension {
+func (t *trials) worthwhile(list []dimension, r *result.Result, now shortfall) []dimension {
 	short := map[string]bool{}
 	for _, c := range r.Checks {
-		if c.Verdict != Pass {
+		if c.Verdict != result.Pass {
 			short[c.ID] = true
 		}
 	}

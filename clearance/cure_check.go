@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 )
 
@@ -52,8 +53,8 @@ func canMend(d dimension, id string) bool {
 }
 
 // byItself is the same search for one check alone.
-func (t *trials) byItself(r *Result, id string) *trials {
-	var own Result
+func (t *trials) byItself(r *result.Result, id string) *trials {
+	var own result.Result
 	for _, c := range r.Checks {
 		if c.ID == id {
 			own.Checks = append(own.Checks, c)
@@ -71,8 +72,8 @@ func (t *trials) byItself(r *Result, id string) *trials {
 // first, then as in FindCures. Checks whose numbers come from a setting that the
 // gear does not have are left out: setup.range is to be mended first. Progress,
 // which may be nil, is called as dimensions are done.
-func AllCures(s *model.Study, r *Result, most int, progress func(done, of int)) []Cure {
-	if r.Verdict == Pass || most < 1 {
+func AllCures(s *model.Study, r *result.Result, most int, progress func(done, of int)) []Cure {
+	if r.Verdict == result.Pass || most < 1 {
 		return nil
 	}
 	var list []search
@@ -165,7 +166,7 @@ func (t *trials) mending(list []dimension) []dimension {
 }
 
 // all are the cures of a check, the first to be told first.
-func (s search) all(r *Result, tick func()) []Cure {
+func (s search) all(r *result.Result, tick func()) []Cure {
 	var out []Cure
 	for _, d := range s.list {
 		tick()
@@ -185,40 +186,46 @@ func (s search) all(r *Result, tick func()) []Cure {
 
 // proved checks the whole job with a cure of one check: whether that check
 // passes, and what passes no longer.
-func (s search) proved(c Cure, r *Result) (Cure, bool) {
+func (s search) proved(c Cure, r *result.Result) (Cure, bool) {
 	study, ok := s.built(c.dimension, c.To)
 	if !ok {
 		return c, false
 	}
 	after := Check(study, Options{Brief: true})
 	c.Check, c.Breaks = s.goal, worsened(r, after)
-	c.Whole = after.Verdict == Pass
+	c.Whole = after.Verdict == result.Pass
 	return c, !slices.Contains(fallen(after), s.goal)
 }
 
 // fallen are the ids that have anything but passes, in the order of the checks.
-func fallen(r *Result) []string {
+func fallen(r *result.Result) []string {
 	var out []string
 	for _, c := range r.Checks {
-		if c.Verdict != Pass && !slices.Contains(out, c.ID) {
+		if c.Verdict != result.Pass && !slices.Contains(out, c.ID) {
 			out = append(out, c.ID)
 		}
 	}
 	return out
 }
 
+// which tells entries apart.
+type which struct {
+	id    string
+	about result.Subject
+}
+
 // worsened are the ids of entries that passed, or were not there, and do not pass
 // now.
-func worsened(before, after *Result) []string {
-	fell := map[string]bool{}
+func worsened(before, after *result.Result) []string {
+	fell := map[which]bool{}
 	for _, c := range before.Checks {
-		if c.Verdict != Pass {
-			fell[c.ID+"\x00"+c.Subject] = true
+		if c.Verdict != result.Pass {
+			fell[which{c.ID, c.Subject}] = true
 		}
 	}
 	var out []string
 	for _, c := range after.Checks {
-		if c.Verdict != Pass && !fell[c.ID+"\x00"+c.Subject] && !slices.Contains(out, c.ID) {
+		if c.Verdict != result.Pass && !fell[which{c.ID, c.Subject}] && !slices.Contains(out, c.ID) {
 			out = append(out, c.ID)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 )
 
@@ -61,15 +62,15 @@ func TestAPortionOfAChecksWorkSaysWhatTheWholeCheckSays(t *testing.T) {
 		s := jobFile(t, name)
 		r := Check(s, Options{Brief: true})
 		for _, of := range []portion{unsearched, strips, raises, advances} {
-			want, got := map[string]Verdict{}, map[string]Verdict{}
+			want, got := map[string]result.Verdict{}, map[string]result.Verdict{}
 			for _, c := range r.Checks {
 				if portionOf(c.ID) == of {
-					want[c.ID+" "+c.Subject] = c.Verdict
+					want[c.ID+" "+c.Subject.String()] = c.Verdict
 				}
 			}
 			for _, c := range partly(s, of) {
-				got[c.ID+" "+c.Subject] = c.Verdict
-				if v, ok := want[c.ID+" "+c.Subject]; !ok || v != c.Verdict {
+				got[c.ID+" "+c.Subject.String()] = c.Verdict
+				if v, ok := want[c.ID+" "+c.Subject.String()]; !ok || v != c.Verdict {
 					t.Errorf("%s, %s %s: %v by itself, %v in the whole", name, c.ID, c.Subject, c.Verdict, v)
 				}
 			}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/job"
 	"boxwalk/model/units"
@@ -13,7 +14,7 @@ import (
 // dimension is one thing that a job or a gear can have otherwise.
 type dimension struct {
 	name, file, key string
-	ease            Ease
+	ease            result.Ease
 	from            float64 // as it is, SI
 	step            float64 // between values it can take, or nobody sets finer
 	stepped         bool    // it takes no value between steps
@@ -177,7 +178,7 @@ func (d dimension) stated() string {
 // stepless is a dimension of the gear that can be made to any size above
 // nothing.
 func stepless(name, key string, from units.Length, set func(g *job.Gear, v units.Length)) dimension {
-	return dimension{name: name, ease: InYard, file: "gear", key: key, from: float64(from), least: 1e-3, most: math.Inf(1),
+	return dimension{name: name, ease: result.InYard, file: "gear", key: key, from: float64(from), least: 1e-3, most: math.Inf(1),
 		set: func(_ *job.Job, g *job.Gear, v float64) { set(g, units.Length(v)) }}
 }
 

@@ -1,6 +1,7 @@
 package clearance
 
 import (
+	"boxwalk/clearance/result"
 	"boxwalk/model/job"
 	"boxwalk/model/units"
 )
@@ -64,7 +65,7 @@ func warmth(c *job.Curing) func(d dimension, v float64) string {
 // maker's word.
 func stronger(g *job.Gear) []dimension {
 	force := func(name, bring, key, mends string, from units.Force, set func(g *job.Gear, v units.Force)) dimension {
-		return dimension{name: name, ease: InYard, file: "gear", key: key, bring: bring, mends: []string{mends}, kind: units.KindForce, from: float64(from), least: 1e-3, most: mostForce,
+		return dimension{name: name, ease: result.InYard, file: "gear", key: key, bring: bring, mends: []string{mends}, kind: units.KindForce, from: float64(from), least: 1e-3, most: mostForce,
 			set: func(_ *job.Job, g *job.Gear, v float64) { set(g, units.Force(v)) }}
 	}
 	out := []dimension{
@@ -86,13 +87,13 @@ func passes(g *job.Gear) []dimension {
 		return nil
 	}
 	d := lifting("the pass of a lifting jack", "lift in passes of %s", "lifting.pass", float64(g.Lifting.Pass), 0.05, func(l *job.Lifting, v float64) { l.Pass = units.Length(v) })
-	d.ease, d.mends = OnSite, []string{"raise.lift", "raise.clear"}
+	d.ease, d.mends = result.OnSite, []string{"raise.lift", "raise.clear"}
 	return []dimension{d}
 }
 
 // lifting is a dimension of the lifting jacks.
 func lifting(name, bring, key string, from, most float64, set func(l *job.Lifting, v float64)) dimension {
-	return dimension{name: name, ease: InYard, file: "gear", key: key, bring: bring, mends: []string{"raise.lift"}, from: from, least: 1e-3, most: most,
+	return dimension{name: name, ease: result.InYard, file: "gear", key: key, bring: bring, mends: []string{"raise.lift"}, from: from, least: 1e-3, most: most,
 		set: func(_ *job.Job, g *job.Gear, v float64) {
 			l := *g.Lifting
 			set(&l, v)
@@ -109,7 +110,7 @@ const apronStep = 0.05
 // aprons are the slabs beyond the ends.
 func aprons(j *job.Job) []dimension {
 	one := func(end string, of func(j *job.Job) *job.EndWorks) dimension {
-		return dimension{name: "the apron beyond the " + end, ease: InWorks, file: "job", key: "ends." + end + ".apron", mends: []string{"roll.support", "setup.rest"},
+		return dimension{name: "the apron beyond the " + end, ease: result.InWorks, file: "job", key: "ends." + end + ".apron", mends: []string{"roll.support", "setup.rest"},
 			from: float64(of(j).Apron), step: apronStep, least: 0, most: 100, set: func(j *job.Job, _ *job.Gear, v float64) { of(j).Apron = units.Length(v) }}
 	}
 	out := []dimension{

@@ -5,19 +5,20 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model/units"
 )
 
 func TestWhatTheCrewCanDoStandsBeforeSteelAndConcrete(t *testing.T) {
 	s := jobFile(t, "weir-street")
-	last := OnSite
+	last := result.OnSite
 	for _, d := range dimensions(s) {
 		if d.ease < last {
 			t.Errorf("%s comes after what is harder", d.name)
 		}
 		last = d.ease
 	}
-	if last != InWorks {
+	if last != result.InWorks {
 		t.Errorf("the last is %v", last)
 	}
 	cures := Cures(s, Check(s, Options{Brief: true}), 3)
@@ -76,7 +77,7 @@ func TestStepsLookedAtFallAsShortAsInTheWholeCheck(t *testing.T) {
 		s := jobFile(t, name)
 		r := Check(s, Options{Brief: true})
 		trials := newTrials(s, r)
-		var checks []Entry
+		var checks []result.Entry
 		for _, c := range r.Checks {
 			if strings.HasPrefix(c.ID, "strip.") && trials.steps[c.Where.Step] {
 				checks = append(checks, c)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boxwalk/clearance/allow"
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 )
 
@@ -34,7 +35,7 @@ func portionOf(id string) portion {
 }
 
 // partly are the entries of one portion as a whole check has them.
-func partly(s *model.Study, of portion) []Entry {
+func partly(s *model.Study, of portion) []result.Entry {
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	w, seen := newWorkers(Options{}), newMemo()
 	reports := make([]*report, len(s.Bays))
@@ -54,13 +55,13 @@ func partly(s *model.Study, of portion) []Entry {
 		reports[i].planPortion(w, seen, of)
 	}
 	w.run()
-	var out []Entry
+	var out []judged
 	for i, b := range s.Bays {
 		if of == unsearched || b.Twin == i {
 			out = append(out, reports[b.Twin].as(&s.Bays[i]).tellPortion(s, of)...)
 		}
 	}
-	return slices.DeleteFunc(out, func(e Entry) bool { return portionOf(e.ID) != of })
+	return slices.DeleteFunc(entries(out), func(e result.Entry) bool { return portionOf(e.ID) != of })
 }
 
 // as is the report of a bay as it is for a twin.
@@ -84,7 +85,7 @@ func (r *report) planPortion(w *workers, seen *memo, of portion) {
 }
 
 // tellPortion puts one portion in words.
-func (r *report) tellPortion(s *model.Study, of portion) []Entry {
+func (r *report) tellPortion(s *model.Study, of portion) []judged {
 	switch of {
 	case strips:
 		return r.stripChecks(r.strip)

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/units"
 )
@@ -54,7 +55,7 @@ func TestWhatWantsTwoChangesHasNoCure(t *testing.T) {
 	// 2 ft too narrow: the roof panels and the braces are both too short
 	s := published(t, "D80 12x6 cover 10 ft", "whole", "whole-10-plain")
 	r := Check(s, Options{})
-	if cures := Cures(s, r, 3); r.Verdict != Fail || len(cures) > 0 {
+	if cures := Cures(s, r, 3); r.Verdict != result.Fail || len(cures) > 0 {
 		t.Errorf("%v, %d cures", r.Verdict, len(cures))
 	}
 }
@@ -103,12 +104,12 @@ func TestSettingThatCannotBeMadeIsSaidWithItsRange(t *testing.T) {
 	s := published(t, "C1577 8x4", "halves", "halves-8-haunch")
 	b := (&trials{}).baysOf(s)[0]
 	limit := Limit{Value: 0.003}
-	nobody := []candidate{{value: Bracket{math.Inf(-1), math.Inf(1)}, text: "unknown"}}
-	known := []candidate{{value: Bracket{0, 0.1}, text: "known"}}
-	checks := []Entry{entry("strip.clear", "", nobody, limit, Min, ""), entry("strip.drag", "", nobody, limit, Max, ""), entry("strip.clear", "", known, limit, Min, "")}
+	nobody := []candidate{{value: result.Between(math.Inf(-1), math.Inf(1)), text: "unknown"}}
+	known := []candidate{{value: result.Between(0, 0.1), text: "known"}}
+	checks := []judged{entry("strip.clear", result.Subject{}, nobody, limit, result.Min, ""), entry("strip.drag", result.Subject{}, nobody, limit, result.Max, ""), entry("strip.clear", result.Subject{}, known, limit, result.Min, "")}
 	b.sayUnset(checks)
 	for _, c := range checks[:2] {
-		if c.Verdict != Open || !strings.Contains(c.Text, "the gear cannot be set so: jack left") || !strings.Contains(c.Text, "the gear allows 110.0 mm to 255.0 mm") {
+		if c.Verdict != result.Open || !strings.Contains(c.Text, "the gear cannot be set so: jack left") || !strings.Contains(c.Text, "the gear allows 110.0 mm to 255.0 mm") {
 			t.Errorf("%v: %q", c.Verdict, c.Text)
 		}
 	}
@@ -116,7 +117,7 @@ func TestSettingThatCannotBeMadeIsSaidWithItsRange(t *testing.T) {
 		t.Errorf("a number that is known reads %q", checks[2].Text)
 	}
 	for _, c := range b.rangeChecks() {
-		if c.Verdict == Fail && !strings.Contains(c.Text, "the gear allows") {
+		if c.Verdict == result.Fail && !strings.Contains(c.Text, "the gear allows") {
 			t.Errorf("%s: %q names no range", c.Subject, c.Text)
 		}
 	}
@@ -124,9 +125,9 @@ func TestSettingThatCannotBeMadeIsSaidWithItsRange(t *testing.T) {
 
 func TestReadingIsOnlyTriedUpToTheFirstStepThatFails(t *testing.T) {
 	s := published(t, "D80 4x4 cover 10 ft", "halves", "halves-5-plain")
-	r := &Result{Checks: []Entry{
-		{ID: "strip.self", Verdict: Fail, Where: Where{Step: "arms home"}},
-		{ID: "strip.dig", Verdict: Fail, Where: Where{Step: "plates up"}},
+	r := &result.Result{Checks: []result.Entry{
+		{ID: "strip.self", Verdict: result.Fail, Where: result.Where{Step: "arms home"}},
+		{ID: "strip.dig", Verdict: result.Fail, Where: result.Where{Step: "plates up"}},
 	}}
 	trials := newTrials(s, r)
 	late := map[string]bool{}

@@ -3,10 +3,12 @@ package clearance
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"sync"
 
 	"boxwalk/clearance/allow"
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 )
@@ -20,10 +22,10 @@ type trials struct {
 	until []string        // steps up to the first of them
 }
 
-func newTrials(s *model.Study, r *Result) *trials {
+func newTrials(s *model.Study, r *result.Result) *trials {
 	t := &trials{study: s, steps: map[string]bool{}, known: &measured{}}
 	for _, c := range r.Checks {
-		if c.Verdict != Pass && strings.HasPrefix(c.ID, "strip.") {
+		if c.Verdict != result.Pass && strings.HasPrefix(c.ID, "strip.") {
 			t.steps[c.Where.Step] = true
 		}
 	}
@@ -85,11 +87,11 @@ func (f shortfall) better(g shortfall) bool {
 }
 
 // missing is the sum over the checks that do not pass.
-func missing(checks []Entry) float64 {
+func missing(checks []result.Entry) float64 {
 	var sum float64
 	for _, c := range checks {
 		switch {
-		case c.Verdict == Pass:
+		case c.Verdict == result.Pass:
 		case c.Margin == nil || math.IsNaN(*c.Margin):
 			sum += undecided
 		default:
@@ -156,7 +158,7 @@ type measured struct {
 type sum map[string]float64
 
 // of is what is kept under a name, or worked out and kept.
-func (m *measured) of(name string, build func() (*model.Study, bool), work func(s *model.Study) []Entry) sum {
+func (m *measured) of(name string, build func() (*model.Study, bool), work func(s *model.Study) []result.Entry) sum {
 	m.mu.Lock()
 	have, ok := m.said[name]
 	m.mu.Unlock()
@@ -166,7 +168,7 @@ func (m *measured) of(name string, build func() (*model.Study, bool), work func(
 	if s, ok := build(); ok {
 		have = sum{}
 		for _, c := range work(s) {
-			have[c.ID] += missing([]Entry{c})
+			have[c.ID] += missing([]result.Entry{c})
 		}
 	}
 	m.mu.Lock()
@@ -190,7 +192,7 @@ func (t *trials) goalShortfall(name string, build func() (*model.Study, bool)) s
 			return shortfall{stepsFall, fell[t.goal]}
 		}
 	}
-	fell := t.known.of(fmt.Sprint(of, " ", name), build, func(s *model.Study) []Entry { return partly(s, of) })
+	fell := t.known.of(fmt.Sprint(of, " ", name), build, func(s *model.Study) []result.Entry { return partly(s, of) })
 	if fell == nil {
 		return shortfall{sum: math.Inf(1)}
 	}
@@ -209,7 +211,7 @@ func (t *trials) shortfallOf(s *model.Study) shortfall {
 		return shortfall{settingsFall, sum}
 	}
 	for _, b := range bays {
-		sum += missing(b.rangeChecks()) + missing(b.restChecks(nil)) + missing([]Entry{b.lengthCheck()})
+		sum += missing(entries(slices.Concat(b.rangeChecks(), b.restChecks(nil), []judged{b.lengthCheck()})))
 	}
 	if sum > 0 {
 		return shortfall{readingsFall, sum}
@@ -219,7 +221,7 @@ func (t *trials) shortfallOf(s *model.Study) shortfall {
 	}
 	r := Check(s, Options{Brief: true})
 	f := shortfall{wholeFalls, missing(r.Checks)}
-	if r.Verdict != Pass && f.sum == 0 {
+	if r.Verdict != result.Pass && f.sum == 0 {
 		f.sum = undecided
 	}
 	return f
@@ -240,7 +242,7 @@ func (t *trials) baysOf(s *model.Study) []*bay {
 func (t *trials) stepsMissing(s *model.Study) float64 { return missing(t.stepsFallen(s)) }
 
 // stepsFallen are the checks of those steps.
-func (t *trials) stepsFallen(s *model.Study) []Entry {
+func (t *trials) stepsFallen(s *model.Study) []result.Entry {
 	if len(t.steps) == 0 {
 		return nil
 	}
@@ -251,7 +253,7 @@ func (t *trials) stepsFallen(s *model.Study) []Entry {
 		reports[i] = &report{bay: b, strip: make([]stripped, len(b.Steps))}
 	}
 	t.measureSteps(s, reports)
-	var out []Entry
+	var out []judged
 	for _, i := range s.Reported() {
 		for k := range reports[i].Steps {
 			if t.looksAt(reports[i].bay, k) {
@@ -259,7 +261,7 @@ func (t *trials) stepsFallen(s *model.Study) []Entry {
 			}
 		}
 	}
-	return out
+	return entries(out)
 }
 
 // looksAt tells whether a step did not pass before and can be made.
@@ -297,7 +299,7 @@ func (t *trials) measureSteps(s *model.Study, reports []*report) {
 }
 
 // stepChecks are the checks of one step by itself.
-func (r *report) stepChecks(k int) []Entry {
+func (r *report) stepChecks(k int) []judged {
 	s, done := r.Steps[k], r.strip[k]
 	out := append(r.selfChecks(s, done), r.digCheck(s, done), r.dragCheck(s, done))
 	out = append(out, r.releaseChecks(s, done)...)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
@@ -13,16 +14,33 @@ import (
 	"boxwalk/model/units"
 )
 
+// judged is an entry with the candidates that it is the worst of, which a proof
+// shows, and the place among them of the one that governs; -1 for none.
+type judged struct {
+	result.Entry
+	from    []candidate
+	governs int
+}
+
+// entries are what a result has of what was judged.
+func entries(list []judged) []result.Entry {
+	out := make([]result.Entry, len(list))
+	for i, c := range list {
+		out[i] = c.Entry
+	}
+	return out
+}
+
 // candidate is one number that may govern a check.
 type candidate struct {
-	value     Bracket
+	value     result.Bracket
 	allowance float64
 	worst     float64
-	where     Where
+	where     result.Where
 	text      string
 	remedy    string // of what does not pass; empty for the check's usual one
 	// tell gives place and text where only the governing one is worth working out
-	tell func() (Where, string)
+	tell func() (result.Where, string)
 	// of a clearance: whose it is, from what, and whether the two may touch
 	part    int
 	against int   // by place among the solids, or of the other part; -1 if nothing was near
@@ -38,11 +56,11 @@ const alike = 1e-6
 // worst is the place of the candidate that governs: a fail before an open one
 // before a pass, and the least margin among equals; the first of those alike.
 // -1 if there is none.
-func worst(list []candidate, limit float64, s Sense) int {
-	rank := map[Verdict]int{Fail: 0, Open: 1, Pass: 2}
+func worst(list []candidate, limit float64, s result.Sense) int {
+	rank := map[result.Verdict]int{result.Fail: 0, result.Open: 1, result.Pass: 2}
 	best, bestRank, bestMargin := -1, 0, 0.0
 	for i, c := range list {
-		v, margin := judge(c.value, limit, c.allowance, s)
+		v, margin := result.Judge(c.value, limit, c.allowance, s)
 		if r := rank[v]; best < 0 || r < bestRank || (r == bestRank && margin < bestMargin-alike) {
 			best, bestRank, bestMargin = i, r, margin
 		}
@@ -51,18 +69,18 @@ func worst(list []candidate, limit float64, s Sense) int {
 }
 
 // entry is the check that a list of candidates makes.
-func entry(id, subject string, list []candidate, limit Limit, s Sense, nothing string) Entry {
-	c := Entry{ID: id, Subject: subject, Unit: "m", Sense: s, Source: limit.Source}
+func entry(id string, subject result.Subject, list []candidate, limit Limit, s result.Sense, nothing string) judged {
+	c := judged{Entry: result.Entry{ID: id, Subject: subject, Unit: "m", Sense: s, Source: limit.Source}}
 	l := limit.Value
 	c.Limit = &l
 	c.from = list
 	if c.governs = worst(list, l, s); c.governs < 0 {
-		c.Verdict, c.Text = Pass, nothing
+		c.Verdict, c.Text = result.Pass, nothing
 		return c
 	}
 	best := list[c.governs]
 	var margin float64
-	c.Verdict, margin = judge(best.value, l, best.allowance, s)
+	c.Verdict, margin = result.Judge(best.value, l, best.allowance, s)
 	if !math.IsInf(margin, 0) {
 		c.Margin = &margin
 	}
@@ -71,20 +89,20 @@ func entry(id, subject string, list []candidate, limit Limit, s Sense, nothing s
 	if best.tell != nil {
 		c.Where, c.Text = best.tell()
 	}
-	if c.Verdict != Pass {
+	if c.Verdict != result.Pass {
 		c.Remedy = best.remedy
 	}
 	return c
 }
 
 // open is a check that could not be decided.
-func open(id, subject, unit, why string, where Where) Entry {
-	return Entry{ID: id, Subject: subject, Unit: unit, Where: where, Text: why, Source: "not worked out"}
+func open(id string, subject result.Subject, unit, why string, where result.Where) judged {
+	return judged{Entry: result.Entry{ID: id, Subject: subject, Unit: unit, Where: where, Text: why, Source: "not worked out"}}
 }
 
 // where a bracket governs.
-func (b *bay) where(step string, part int, zone string, v sweep.Bracket) Where {
-	w := Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: step, At: v.At, Zone: zone, Frame: b.Name()}
+func (b *bay) where(step string, part int, zone string, v sweep.Bracket) result.Where {
+	w := result.Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: step, At: v.At, Zone: zone, Frame: b.Name()}
 	if part >= 0 {
 		w.Part = b.Carrier.Parts[part].Mark
 	}
@@ -95,12 +113,18 @@ func (b *bay) where(step string, part int, zone string, v sweep.Bracket) Where {
 	return w
 }
 
-// subject names the place a check is about.
-func (b *bay) subject(rest string) string { return titleOf(b.Bay) + ", " + rest }
+// about is the bay as the subject of a check, and subject something of its carrier.
+func (b *bay) about() result.Subject { return result.Subject{Cell: b.Cell.Number, Pour: b.Pour.Number} }
+
+func (b *bay) subject(what string) result.Subject {
+	s := b.about()
+	s.What = what
+	return s
+}
 
 // titleOf is a bay as subjects name it.
 func titleOf(b *model.Bay) string {
-	return fmt.Sprintf("cell %d, pour %d", b.Cell.Number, b.Pour.Number)
+	return result.Subject{Cell: b.Cell.Number, Pour: b.Pour.Number}.String()
 }
 
 // mm prints metres as the job's units have them: millimetres, or inches.
@@ -163,7 +187,7 @@ func mm(v float64) string {
 }
 
 // said is a bracket in words: its lower end, or that it is farther.
-func (b *bay) said(v Bracket) string {
+func (b *bay) said(v result.Bracket) string {
 	if math.IsInf(v.Upper, 1) {
 		return "more than " + b.mm(v.Lower)
 	}
@@ -188,7 +212,7 @@ func (b *bay) driver(s carrier.Step, part int) (carrier.Move, carrier.Adjuster, 
 
 // first brackets where a part first comes nearer than -below to a solid, in the
 // driver's units.
-func (b *bay) first(s carrier.Step, part int, other sweep.Part, below float64) *First {
+func (b *bay) first(s carrier.Step, part int, other sweep.Part, below float64) *result.First {
 	m, a, ok := b.driver(s, part)
 	if !ok {
 		return nil
@@ -198,7 +222,7 @@ func (b *bay) first(s carrier.Step, part int, other sweep.Part, below float64) *
 		return nil
 	}
 	at := func(s float64) float64 { return m.From + (m.To-m.From)*s }
-	return &First{Adjuster: a.Label(), From: m.From, Clear: at(lo), Hit: at(hi), Unit: "m"}
+	return &result.First{Adjuster: a.Label(), From: m.From, Clear: at(lo), Hit: at(hi), Unit: "m"}
 }
 
 // point is a pointer to a copy.

@@ -5,6 +5,7 @@ import (
 	"math"
 	"sort"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -14,8 +15,8 @@ import (
 // faceChecks hold the raised panels against the design faces: each role's
 // distance from the concrete it forms, and the section's outline against gaps
 // between panels.
-func (b *bay) faceChecks() []Entry {
-	var out []Entry
+func (b *bay) faceChecks() []judged {
+	var out []judged
 	limit := b.limits.of("setup.faces")
 	design := b.Cell.Design(b.Carrier.Rear-1, b.Carrier.Rear+float64(b.Carrier.Gear.Form.Length)+1)
 	faces := make([]sweep.Part, len(design))
@@ -30,10 +31,10 @@ func (b *bay) faceChecks() []Entry {
 			}
 		}
 		if len(list) > 0 {
-			out = append(out, entry("setup.faces", b.subject(string(role)+"s on their faces"), list, limit, Max, ""))
+			out = append(out, entry("setup.faces", b.subject(string(role)+"s on their faces"), list, limit, result.Max, ""))
 		}
 	}
-	return append(out, entry("setup.faces", b.subject("gaps between faces"), b.openings(), limit, Max, ""))
+	return append(out, entry("setup.faces", b.subject("gaps between faces"), b.openings(), limit, result.Max, ""))
 }
 
 // faceCandidate is how far a panel stands from the concrete it forms, or digs
@@ -45,7 +46,7 @@ func (b *bay) faceCandidate(part int, design []culvert.Solid, faces []sweep.Part
 			v = piece // of a panel in several pieces the one that lies on the face
 		}
 	}
-	off := Bracket{math.Max(0, math.Max(v.Lower, -v.Upper)), math.Max(math.Abs(v.Lower), math.Abs(v.Upper))}
+	off := result.Between(math.Max(0, math.Max(v.Lower, -v.Upper)), math.Max(math.Abs(v.Lower), math.Abs(v.Upper)))
 	zone := design[v.Against].Zone
 	text := fmt.Sprintf("%s stands %s from the design face of the %s", b.label(part), b.mm(off.Upper), zone.Words())
 	if v.Upper < 0 {
@@ -89,7 +90,7 @@ func (b *bay) openings() []candidate {
 		if worst > 1e-6 {
 			text = fmt.Sprintf("the %s is open over %s at %s along the pour", o.name, b.mm(worst), b.distance(at))
 		}
-		c := candidate{value: *exactly(worst), where: w, text: text}
+		c := candidate{value: *result.Exactly(worst), where: w, text: text}
 		if o.name == "soffit" {
 			c.remedy = b.soffitRemedy(worst)
 		}

@@ -5,10 +5,12 @@ import (
 	"math"
 	"math/rand"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // gapIs holds one end gap in millimetres.
-func gapIs(t *testing.T, r *Result, step, role, against string, want float64) {
+func gapIs(t *testing.T, r *result.Result, step, role, against string, want float64) {
 	t.Helper()
 	v, ok := endGap(r, step, role, against)
 	if !ok || math.Abs(v.Lower*1e3-want) > 0.1 || math.Abs(v.Upper*1e3-want) > 0.1 {
@@ -40,7 +42,7 @@ func TestFootKicksOutWhileTheArmsComeInUnderLockedBraces(t *testing.T) {
 // along, within the 5; 2.5 mm move it by all of them.
 func TestPocketKeepsThePlateFiveEachSideWhileLowering(t *testing.T) {
 	r := chain{gear: "roof-whole-24", jobs: [][2]string{{"tail: 50 mm", "tail: 0 mm"}, {"gear: gear.yaml", "limits: {setup.faces: 6 mm}\ntolerance: {jack_level: 2 mm}\ngear: gear.yaml"}}, swap: [][2]string{{"strip: 1000 mm\n", "strip: 1000 mm\n  pocket: 210 x 210 x 20 mm\n"}}}.check(t)
-	if r.Verdict != Pass {
+	if r.Verdict != result.Pass {
 		t.Errorf("%v: %s", r.Verdict, r.Checks[0].Text)
 	}
 	held(t, r, "strip.supports", "down", "hanger plate", 5e-3, 0.1e-3)

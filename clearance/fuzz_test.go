@@ -9,6 +9,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"boxwalk/clearance/result"
 )
 
 // small is the worked cell with nothing in it that costs time and changes little.
@@ -93,12 +95,12 @@ func FuzzCheck(f *testing.F) {
 			return
 		}
 		began := time.Now()
-		result := Check(s, Options{Workers: 1, Brief: seed%4 != 0})
+		found := Check(s, Options{Workers: 1, Brief: seed%4 != 0})
 		if took := time.Since(began); took > 10*time.Second {
 			t.Errorf("took %v\n%s\n%s", took, gearText, jobText)
 		}
-		for _, c := range result.Checks {
-			if c.Verdict == Pass && c.Value != nil && (math.IsNaN(c.Value.Lower) || math.IsNaN(c.Value.Upper)) {
+		for _, c := range found.Checks {
+			if c.Verdict == result.Pass && c.Value != nil && (math.IsNaN(c.Value.Lower) || math.IsNaN(c.Value.Upper)) {
 				t.Errorf("%s %s passes without a number\n%s\n%s", c.ID, c.Subject, gearText, jobText)
 			}
 		}

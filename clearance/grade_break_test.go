@@ -5,11 +5,13 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // crested is Willow Dip with three pours whose grades fall by one amount more
 // each, in per cent: the middle pour begins and ends on a crest.
-func crested(t *testing.T, fall float64, swap ...[2]string) *Result {
+func crested(t *testing.T, fall float64, swap ...[2]string) *result.Result {
 	t.Helper()
 	profile, z := "", 30.0
 	for i := range 4 {
@@ -50,15 +52,15 @@ func TestTailComesUpToTheHangersOfThePourBehindACrest(t *testing.T) {
 	second := math.Atan(2*fall/100) - first
 	last := 4.200 + 0.022
 	r := crested(t, fall)
-	bayReads(t, r, "roll.clear", 1, 1, "hanger", Pass, underNut(tailUp(first, 4.750-last)))
-	bayReads(t, r, "roll.clear", 1, 2, "hanger", Pass, underNut(tailUp(second, 4.750/math.Cos(first)-last+2.400*math.Tan(first/2))))
+	bayReads(t, r, "roll.clear", 1, 1, "hanger", result.Pass, underNut(tailUp(first, 4.750-last)))
+	bayReads(t, r, "roll.clear", 1, 2, "hanger", result.Pass, underNut(tailUp(second, 4.750/math.Cos(first)-last+2.400*math.Tan(first/2))))
 	// from the last pour it goes out straight
-	bayReads(t, r, "roll.clear", 1, 3, "hanger", Pass, underNut(2.280))
+	bayReads(t, r, "roll.clear", 1, 3, "hanger", result.Pass, underNut(2.280))
 	// a plate without a nut lies over the panel's edge: straight up to 2400 - 20
 	r = crested(t, fall, [2]string{"tail: 50 mm", "tail: 0 mm"})
-	bayReads(t, r, "roll.clear", 1, 1, "hanger", Pass, 1e3*(2.380-tailUp(first, 4.750-4.200-0.100)))
+	bayReads(t, r, "roll.clear", 1, 1, "hanger", result.Pass, 1e3*(2.380-tailUp(first, 4.750-4.200-0.100)))
 	// without a crest the tail passes all nuts alike
-	bayReads(t, crested(t, 0), "roll.clear", 1, 1, "hanger", Pass, underNut(2.280))
+	bayReads(t, crested(t, 0), "roll.clear", 1, 1, "hanger", result.Pass, underNut(2.280))
 }
 
 func TestCarrierTippedForwardOverItsMiddleWheelsComesUpToTheNutsBehindThem(t *testing.T) {
@@ -71,7 +73,7 @@ func TestCarrierTippedForwardOverItsMiddleWheelsComesUpToTheNutsBehindThem(t *te
 	a := math.Atan(fall / 100)
 	up := (before+2.280*math.Sin(a))*math.Tan(a) + 2.280*math.Cos(a)
 	r := crested(t, fall, [2]string{"roof-halves-24-short", "roof-halves-24-three-lines"})
-	bayReads(t, r, "roll.clear", 1, 1, "hanger", Fail, underNut(up))
+	bayReads(t, r, "roll.clear", 1, 1, "hanger", result.Fail, underNut(up))
 }
 
 func TestOverhangInASagDigsTowardInvertAndHaunchByItselfTimesTheBreak(t *testing.T) {
@@ -86,13 +88,13 @@ func TestOverhangInASagDigsTowardInvertAndHaunchByItselfTimesTheBreak(t *testing
 	}
 	r := rolledOver(t, breaking(tangent, 0, 2.5))
 	// the jack plates of the last bent, at 8.85 and 150 long, are drawn up 60
-	bayReads(t, r, "roll.clear", 1, 1, "invert", Pass, over(0.900+0.075, 0.060))
+	bayReads(t, r, "roll.clear", 1, 1, "invert", result.Pass, over(0.900+0.075, 0.060))
 	// the wall's foot reaches to the form's end; the haunch has 45 degrees and 150
 	y, z := footOf(1.500, 2.250, 0.120, swungHome)
-	bayReads(t, r, "roll.clear", 1, 1, "bottom haunch", Pass, (1e3*(1.350-y)+over(1.350, z))/math.Sqrt2)
+	bayReads(t, r, "roll.clear", 1, 1, "bottom haunch", result.Pass, (1e3*(1.350-y)+over(1.350, z))/math.Sqrt2)
 	// on the way back the rear ones come to the sag first
 	job := strings.Replace(breaking(tangent, 0, 2.5), "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)
 	back := rolledOver(t, job)
-	bayReads(t, back, "roll.clear", 1, 2, "invert", Pass, over(0.900+0.075, 0.060))
-	bayReads(t, back, "roll.clear", 1, 2, "bottom haunch", Pass, (1e3*(1.350-y)+over(1.350, z))/math.Sqrt2)
+	bayReads(t, back, "roll.clear", 1, 2, "invert", result.Pass, over(0.900+0.075, 0.060))
+	bayReads(t, back, "roll.clear", 1, 2, "bottom haunch", result.Pass, (1e3*(1.350-y)+over(1.350, z))/math.Sqrt2)
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 )
 
@@ -16,7 +17,7 @@ const outsideHold = "Outside panels and bulkhead slung or propped against fallin
 
 // holdSteps puts before each step of a bay what a named person has to confirm before
 // it begins.
-func holdSteps(rows []StepRow, b *model.Bay, s *model.Study) {
+func holdSteps(rows []result.StepRow, b *model.Bay, s *model.Study) {
 	for i := range rows {
 		rows[i].Hold = []string{}
 		if i == 0 {

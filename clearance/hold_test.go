@@ -3,11 +3,13 @@ package clearance
 import (
 	"strings"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // stepsOf are the steps of one cell at one pour.
-func stepsOf(r *Result, cell, pour int) []StepRow {
-	var out []StepRow
+func stepsOf(r *result.Result, cell, pour int) []result.StepRow {
+	var out []result.StepRow
 	for _, s := range r.Steps {
 		if s.Cell == cell && s.Pour == pour {
 			out = append(out, s)

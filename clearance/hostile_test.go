@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/job"
@@ -68,7 +69,7 @@ func TestWhateverCanBeReadIsAnswered(t *testing.T) {
 		}
 		answered++
 		for _, c := range Check(s, Options{}).Checks {
-			if c.Verdict == Pass && c.Value != nil && (math.IsNaN(c.Value.Lower) || math.IsNaN(c.Value.Upper)) {
+			if c.Verdict == result.Pass && c.Value != nil && (math.IsNaN(c.Value.Lower) || math.IsNaN(c.Value.Upper)) {
 				t.Errorf("%s %s passes without a number\n%s\n%s", c.ID, c.Subject, gearText, jobText)
 			}
 		}

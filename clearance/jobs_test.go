@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/job"
@@ -54,20 +55,20 @@ func jobFile(t *testing.T, name string, swap ...[2]string) *model.Study {
 	return s
 }
 
-func checkFile(t *testing.T, name string, swap ...[2]string) *Result {
+func checkFile(t *testing.T, name string, swap ...[2]string) *result.Result {
 	t.Helper()
 	return Check(jobFile(t, name, swap...), Options{Version: "test"})
 }
 
 // governs holds the entry that governs a check: how its subject ends, its
 // verdict and its value, in millimetres or kilonewtons.
-func governs(t *testing.T, r *Result, id, subject string, verdict Verdict, want, by float64) Entry {
+func governs(t *testing.T, r *result.Result, id, subject string, verdict result.Verdict, want, by float64) result.Entry {
 	t.Helper()
 	for _, e := range r.Governing() {
 		if e.ID != id {
 			continue
 		}
-		if !strings.HasSuffix(e.Subject, subject) || e.Verdict != verdict || e.Value == nil {
+		if !strings.HasSuffix(e.Subject.String(), subject) || e.Verdict != verdict || e.Value == nil {
 			t.Fatalf("%s is governed by %q, %v, %v; want %q, %v: %s", id, e.Subject, e.Verdict, e.Value, subject, verdict, e.Text)
 		}
 		scale := map[string]float64{"m": 1e3, "kN": 1}[e.Unit]
@@ -77,22 +78,22 @@ func governs(t *testing.T, r *Result, id, subject string, verdict Verdict, want,
 		return e
 	}
 	t.Fatalf("no %s", id)
-	return Entry{}
+	return result.Entry{}
 }
 
 // failsBy holds that a job fails, and by nothing but the checks named.
-func failsBy(t *testing.T, r *Result, ids string) {
+func failsBy(t *testing.T, r *result.Result, ids string) {
 	t.Helper()
 	failed := map[string]bool{}
 	for _, e := range r.Checks {
-		if e.Verdict != Pass {
+		if e.Verdict != result.Pass {
 			failed[e.ID] = true
 			if !strings.Contains(" "+ids+" ", " "+e.ID+" ") {
 				t.Errorf("%s %s: %v: %s", e.ID, e.Subject, e.Verdict, e.Text)
 			}
 		}
 	}
-	if len(failed) != len(strings.Fields(ids)) || r.Verdict != Fail {
+	if len(failed) != len(strings.Fields(ids)) || r.Verdict != result.Fail {
 		t.Errorf("%v by %v, want fail by %s", r.Verdict, failed, ids)
 	}
 }
@@ -128,14 +129,14 @@ func TestThimblewickPassesItsBendOnlyMovedOver(t *testing.T) {
 
 	on := checkFile(t, "thimblewick", [2]string{"steering: offset, offset: -15 mm", "steering: centreline"})
 	failsBy(t, on, "roll.clear roll.bend")
-	governs(t, on, "roll.clear", "cell 1, pour 1, bottom haunch", Fail, haunch, 0.1)
+	governs(t, on, "roll.clear", "cell 1, pour 1, bottom haunch", result.Fail, haunch, 0.1)
 
 	moved := checkFile(t, "thimblewick")
-	bayReads(t, moved, "roll.clear", 1, 1, "bottom haunch", Pass, haunch+15*math.Cos(half)/math.Sqrt2)
-	if moved.Verdict != Pass {
+	bayReads(t, moved, "roll.clear", 1, 1, "bottom haunch", result.Pass, haunch+15*math.Cos(half)/math.Sqrt2)
+	if moved.Verdict != result.Pass {
 		t.Error(moved.Verdict)
 	}
-	governs(t, moved, "roll.clear", "cell 1, pour 1, hanger", Pass, tailBesideNut(turn), 0.1)
+	governs(t, moved, "roll.clear", "cell 1, pour 1, hanger", result.Pass, tailBesideNut(turn), 0.1)
 }
 
 // tailBesideNut is how far the left roof half of the carrier at Thimblewick,
@@ -160,16 +161,16 @@ func tailBesideNut(turn float64) float64 {
 func TestOrchardCreekStandsOffItsCurveByTheMidOrdinate(t *testing.T) {
 	// L²/8R of 4.83 m on 300 m: 9.72 of 10
 	r := checkFile(t, "orchard-creek")
-	governs(t, r, "roll.bend", "mid-ordinate", Pass, 1e3*4.83*4.83/(8*300), 0.1)
+	governs(t, r, "roll.bend", "mid-ordinate", result.Pass, 1e3*4.83*4.83/(8*300), 0.1)
 	for pour := 1; pour <= 3; pour++ {
-		bayReads(t, r, "roll.bend", 1, pour, "mid-ordinate", Pass, 1e3*4.83*4.83/(8*300))
+		bayReads(t, r, "roll.bend", 1, pour, "mid-ordinate", result.Pass, 1e3*4.83*4.83/(8*300))
 	}
-	if r.Verdict != Pass {
+	if r.Verdict != result.Pass {
 		t.Error(r.Verdict)
 	}
 	// on a radius of 280 it is 10.41
 	r = checkFile(t, "orchard-creek", [2]string{"radius: 300 m", "radius: 280 m"})
-	governs(t, r, "roll.bend", "mid-ordinate", Fail, 1e3*4.83*4.83/(8*280), 0.1)
+	governs(t, r, "roll.bend", "mid-ordinate", result.Fail, 1e3*4.83*4.83/(8*280), 0.1)
 }
 
 func TestRidgeLaneRocksOverTheMiddleOfThreeWheelLines(t *testing.T) {
@@ -178,18 +179,18 @@ func TestRidgeLaneRocksOverTheMiddleOfThreeWheelLines(t *testing.T) {
 	// the middle one; the plates of the rear two mirror it
 	a := math.Atan(0.03)
 	r := checkFile(t, "ridge-lane")
-	bayReads(t, r, "roll.clear", 1, 1, "invert", Pass, 1e3*overCrest(0.675, shortBase/2, a, 0.010, 0.060))
+	bayReads(t, r, "roll.clear", 1, 1, "invert", result.Pass, 1e3*overCrest(0.675, shortBase/2, a, 0.010, 0.060))
 	// with the middle wheels on the crest and the carrier tipped forward its
 	// tail's top, 2400 behind them and 2280 up, is nearest to the roof
 	tail := 2.400*math.Sin(a) - 2.280*(1-math.Cos(a))
-	bayReads(t, r, "roll.clear", 1, 1, "soffit", Pass, 120-1e3*tail)
-	if r.Verdict != Pass {
+	bayReads(t, r, "roll.clear", 1, 1, "soffit", result.Pass, 120-1e3*tail)
+	if r.Verdict != result.Pass {
 		t.Error(r.Verdict)
 	}
 	// on its outer lines only the plates would not pass the same crest
 	two := checkFile(t, "ridge-lane", [2]string{"three-lines", "short"})
 	failsBy(t, two, "roll.clear")
-	governs(t, two, "roll.clear", "cell 1, pour 1, invert", Fail, 1e3*overCrest(1.575, shortBase, a, 0.010, 0.060), 0.1)
+	governs(t, two, "roll.clear", "cell 1, pour 1, invert", result.Fail, 1e3*overCrest(1.575, shortBase, a, 0.010, 0.060), 0.1)
 }
 
 func TestWillowDipLiftsTheMiddleOfTheCarrierTowardTheRoof(t *testing.T) {
@@ -201,8 +202,8 @@ func TestWillowDipLiftsTheMiddleOfTheCarrierTowardTheRoof(t *testing.T) {
 	up := shortBase / 2 * math.Tan(half)
 	edge := (2.400-shortRadius)*(1/math.Cos(half)-1) + 0.025*math.Tan(half)
 	r := checkFile(t, "willow-dip")
-	bayReads(t, r, "roll.clear", 1, 1, "soffit", Pass, 120+1e3*(edge-up))
-	if r.Verdict != Pass {
+	bayReads(t, r, "roll.clear", 1, 1, "soffit", result.Pass, 120+1e3*(edge-up))
+	if r.Verdict != result.Pass {
 		t.Error(r.Verdict)
 	}
 }
@@ -210,16 +211,16 @@ func TestWillowDipLiftsTheMiddleOfTheCarrierTowardTheRoof(t *testing.T) {
 func TestFerryRoadNeedsAFormLongerByItsSpan(t *testing.T) {
 	// along a skew of 45 degrees: 3000 tan 45 + 1750 of 4800
 	r := checkFile(t, "ferry-road")
-	governs(t, r, "setup.length", "cell 1, pour 1, form length", Pass, 4800, 0.1)
+	governs(t, r, "setup.length", "cell 1, pour 1, form length", result.Pass, 4800, 0.1)
 	for pour := 1; pour <= 2; pour++ {
 		bayAsks(t, r, "setup.length", 1, pour, "form length", 1e3*(3.0*math.Tan(math.Pi/4)+1.75))
 	}
-	if r.Verdict != Pass {
+	if r.Verdict != result.Pass {
 		t.Error(r.Verdict)
 	}
 	// 60 longer is 10 too long
 	r = checkFile(t, "ferry-road", [2]string{"[1.75 m, 1.75 m]", "[1.81 m, 1.81 m]"})
-	governs(t, r, "setup.length", "cell 1, pour 1, form length", Fail, 4800, 0.1)
+	governs(t, r, "setup.length", "cell 1, pour 1, form length", result.Fail, 4800, 0.1)
 }
 
 // rollsWith is what a job's carrier weighs when it rolls, kN.
@@ -240,20 +241,20 @@ func TestChalkHillRunsAwayWithoutAHoldBack(t *testing.T) {
 	// hold it
 	a := math.Atan(0.06 + 0.006/shortBase)
 	hold := rollsWith(s) * (math.Sin(a) - 0.01*math.Cos(a))
-	e := governs(t, r, "roll.hold", "cell 1, pour 1, hold-back", Fail, hold, percent(hold))
+	e := governs(t, r, "roll.hold", "cell 1, pour 1, hold-back", result.Fail, hold, percent(hold))
 	if *e.Limit != 0 {
 		t.Errorf("limit %v", *e.Limit)
 	}
 	failsBy(t, r, "roll.hold")
 	held := checkFile(t, "chalk-hill", [2]string{"capacity: 20 kN,", "capacity: 20 kN, hold_back: {capacity: 2.5 kN},"})
-	governs(t, held, "roll.hold", "cell 1, pour 1, hold-back", Pass, hold, percent(hold))
+	governs(t, held, "roll.hold", "cell 1, pour 1, hold-back", result.Pass, hold, percent(hold))
 }
 
 func TestBrowLaneHasItsPlatesTooLow(t *testing.T) {
 	// the plates of the bent at 1.8 reach to 1575 ahead of the rear wheels
 	r := checkFile(t, "brow-lane")
 	want := 1e3 * overCrest(1.575, shortBase, math.Atan(0.04), 0.010, 0.060)
-	governs(t, r, "roll.clear", "cell 1, pour 1, invert", Fail, want, 0.1)
+	governs(t, r, "roll.clear", "cell 1, pour 1, invert", result.Fail, want, 0.1)
 	failsBy(t, r, "roll.clear")
 }
 
@@ -265,7 +266,7 @@ func TestWeirStreetHasNothingUnderAWheelBeforeItsAcuteCornerIsPassed(t *testing.
 	wheels := 1.5*skew + 4.500
 	slab := 6.900 - (shortGauge/2+shortTread/2)*skew
 	r := checkFile(t, "weir-street")
-	e := governs(t, r, "roll.support", "cell 1, pour 2, front wheels", Fail, 1e3*(slab-wheels), 0.1)
+	e := governs(t, r, "roll.support", "cell 1, pour 2, front wheels", result.Fail, 1e3*(slab-wheels), 0.1)
 	says(t, e, "50.0 mm beyond")
 	if want := "lay a longer apron beyond the outlet, by 160.0 mm (ends.outlet.apron)"; e.Remedy != want {
 		t.Errorf("the remedy is %q, want %q", e.Remedy, want)
@@ -273,7 +274,7 @@ func TestWeirStreetHasNothingUnderAWheelBeforeItsAcuteCornerIsPassed(t *testing.
 	failsBy(t, r, "roll.support")
 	// 100 inside the end asks for 150 more
 	r = checkFile(t, "weir-street", [2]string{"outlet: {apron: 6.9 m}", "outlet: {apron: 7.06 m}"})
-	bayReads(t, r, "roll.support", 1, 2, "front wheels", Pass, 1e3*(slab-wheels)+160)
+	bayReads(t, r, "roll.support", 1, 2, "front wheels", result.Pass, 1e3*(slab-wheels)+160)
 }
 
 func TestAprilCreekIsTooYoungToBear(t *testing.T) {
@@ -286,7 +287,7 @@ func TestAprilCreekIsTooYoungToBear(t *testing.T) {
 	// 1.6 times half the carrier, rocking on two wheels
 	bears := 0.65 * 0.85 * strength * 1e3 * 0.060 * 0.100 * 2
 	wheel := 1.6 * rollsWith(s) / 2
-	e := governs(t, r, "roll.bearing", "cell 1, pour 1, wheels", Fail, wheel, percent(wheel))
+	e := governs(t, r, "roll.bearing", "cell 1, pour 1, wheels", result.Fail, wheel, percent(wheel))
 	if math.Abs(*e.Limit-bears) > percent(bears) {
 		t.Errorf("bears %.2f, want %.2f kN", *e.Limit, bears)
 	}
@@ -297,7 +298,7 @@ func TestOtterBrookHasItsChannelInTheTrack(t *testing.T) {
 	// the wheel's middle 900 out, the channel's 550 and 540 wide: 900 - 550 -
 	// 270 - 50 = 30 beside the tread, 15 of it for wander, where 25 are asked for
 	r := checkFile(t, "otter-brook")
-	e := governs(t, r, "roll.track", "cell 1, pour 1, low-flow channel", Fail, 1e3*(shortGauge/2-0.550-0.540/2-shortTread/2), 0.1)
+	e := governs(t, r, "roll.track", "cell 1, pour 1, low-flow channel", result.Fail, 1e3*(shortGauge/2-0.550-0.540/2-shortTread/2), 0.1)
 	if math.Abs(*e.Margin-(0.030-0.015-0.025)) > 1e-6 {
 		t.Errorf("margin %v", *e.Margin)
 	}

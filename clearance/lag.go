@@ -5,6 +5,7 @@ import (
 	"math"
 	"sync"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
@@ -47,12 +48,12 @@ func (b *bay) turned(s carrier.Step, side culvert.Side) []int {
 
 // lagRow is what the crew keeps to so that lag holds: nil in steps that turn fewer
 // than two adjusters.
-func (b *bay) lagRow(s carrier.Step) *LagRow {
+func (b *bay) lagRow(s carrier.Step) *result.LagRow {
 	if s.Stop != nil || len(b.turned(s, culvert.Both)) < 2 {
 		return nil
 	}
 	kept := b.tol.Value("lag")
-	return &LagRow{Kept: kept, Say: fmt.Sprintf("Turn the adjusters in passes so small that none gets more than %s, on its own reading, ahead of or behind where the others are on their way, on either side.", b.small(kept))}
+	return &result.LagRow{Kept: kept, Say: fmt.Sprintf("Turn the adjusters in passes so small that none gets more than %s, on its own reading, ahead of or behind where the others are on their way, on either side.", b.small(kept))}
 }
 
 func (b *bay) lagOf(s carrier.Step, adjusters, parts []int) float64 {

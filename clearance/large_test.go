@@ -5,11 +5,13 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // Equal pours are worked out once, and what stands in each step's end once too.
 func TestPoursThatAreAlikeReferToTheGapsOfTheFirst(t *testing.T) {
-	size := func(n int) (int, *Result) {
+	size := func(n int) (int, *result.Result) {
 		c := chain{gear: "roof-halves-24", jobs: [][2]string{{"pours: [2.3 m]", "pours: {each: 2.3 m, total: " + fmt.Sprintf("%.1f m", 2.3*float64(n)) + "}"}}}
 		r := Check(c.read(t), Options{Brief: true})
 		text, err := json.Marshal(r)
@@ -20,7 +22,7 @@ func TestPoursThatAreAlikeReferToTheGapsOfTheFirst(t *testing.T) {
 	}
 	few, _ := size(6)
 	more, r := size(16)
-	rows := map[[3]any][]EndRow{}
+	rows := map[[3]any][]result.EndRow{}
 	for _, s := range r.Steps {
 		if s.EndOf == nil {
 			rows[[3]any{s.Cell, s.Pour, s.Name}] = s.End

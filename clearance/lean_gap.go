@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -168,8 +169,8 @@ func (b *bay) beyondSight(l lean, limit float64) bool {
 }
 
 // unseen is a check that a lean leaves open.
-func (b *bay) unseen(id, rest string, l lean, step string) Entry {
-	return open(id, b.subject(rest), "m", fmt.Sprintf("%s that differ by %s lean the frame farther than gaps are looked at, %s; jack_level, lifting.pass, or bents that do not stand on both sides of the form's middle", l.what, b.mm(l.differ), b.mm(far)), b.at(step))
+func (b *bay) unseen(id string, about result.Subject, l lean, step string) judged {
+	return open(id, about, "m", fmt.Sprintf("%s that differ by %s lean the frame farther than gaps are looked at, %s; jack_level, lifting.pass, or bents that do not stand on both sides of the form's middle", l.what, b.mm(l.differ), b.mm(far)), b.at(step))
 }
 
 // leaning takes off a release gap what a lean uses up beyond the limit of the
@@ -180,7 +181,7 @@ func (b *bay) leaning(c candidate, l lean, o leant, limit float64) candidate {
 	room := c.value.Lower - c.allowance
 	c.allowance, c.worst = c.allowance+beyond, c.worst+beyond
 	tell := c.tell
-	c.tell = func() (Where, string) {
+	c.tell = func() (result.Where, string) {
 		w, text := tell()
 		text += "; " + b.leanWords(l.toward(o.n), o)
 		switch {

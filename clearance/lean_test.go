@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/allow"
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
@@ -140,13 +141,13 @@ func TestALeanIsBoundedAsTheFrameIsTurned(t *testing.T) {
 // the second.
 var lapped = [][2]string{{"pours: [2.3 m]", "pours: [2.3 m, 2.2 m]\n  lap: 150 mm"}}
 
-func inPour(r *Result, pour int, id, rest string) (Entry, bool) {
+func inPour(r *result.Result, pour int, id, rest string) (result.Entry, bool) {
 	for _, e := range r.Checks {
-		if e.ID == id && e.Subject == fmt.Sprintf("cell 1, pour %d, %s", pour, rest) {
+		if e.ID == id && e.Subject.String() == fmt.Sprintf("cell 1, pour %d, %s", pour, rest) {
 			return e, true
 		}
 	}
-	return Entry{}, false
+	return result.Entry{}, false
 }
 
 // While the walls hang beside the wall cast before, 4.57 mm off at 2187 mm, one
@@ -155,9 +156,9 @@ func inPour(r *Result, pour int, id, rest string) (Entry, bool) {
 // mm 3.64 < 4.57. Second order and the arm's change on the way add up to 0.3.
 func TestAPassOfLiftingThatLeansTheFormIntoTheWallCastBeforeFails(t *testing.T) {
 	for last, c := range map[string]struct {
-		want Verdict
+		want result.Verdict
 		off  float64
-	}{"": {Fail, 9.15}, ", last: 4 mm": {Fail, 1.86}, ", last: 3 mm": {Pass, 0.64}} {
+	}{"": {result.Fail, 9.15}, ", last: 4 mm": {result.Fail, 1.86}, ", last: 3 mm": {result.Pass, 0.64}} {
 		r := chain{gear: "roof-halves-24", jobs: lapped, swap: [][2]string{{", last: 3 mm", last}}}.check(t)
 		e, ok := inPour(r, 2, "raise.clear", "raise: crack down, backwards")
 		if !ok || e.Verdict != c.want || e.Value == nil || math.Abs(e.Value.Lower-4.57e-3) > 0.05e-3 || e.Allowance < 1e-3*c.off || e.Allowance > 1e-3*c.off+0.3e-3 {
@@ -171,7 +172,7 @@ func TestAPassOfLiftingThatLeansTheFormIntoTheWallCastBeforeFails(t *testing.T) 
 func TestGearWithoutLiftingIsRaisedOnItsScrewJacks(t *testing.T) {
 	r := chain{gear: "roof-halves-24", jobs: lapped, swap: [][2]string{{"lifting: {pads: [0.45 m, 1.95 m], capacity: 60 kN, stroke: 200 mm, pass: 10 mm, last: 3 mm}\n", ""}}}.check(t)
 	e, ok := inPour(r, 2, "raise.clear", "raise: crack down, backwards")
-	if !ok || e.Verdict != Pass || !strings.Contains(e.Text, "jacks 2.5 mm apart") || e.Allowance > 0.2e-3 {
+	if !ok || e.Verdict != result.Pass || !strings.Contains(e.Text, "jacks 2.5 mm apart") || e.Allowance > 0.2e-3 {
 		t.Errorf("%v, %.2f mm taken off: %s", e.Verdict, 1e3*e.Allowance, e.Text)
 	}
 }
@@ -181,7 +182,7 @@ func TestGearWithoutLiftingIsRaisedOnItsScrewJacks(t *testing.T) {
 // that differ by d take off d (1250 / 1800 + 1200 / 1200) = 1.69 d: 23.7 of 14
 // mm, 27.1 of 16. Across alone it would be 11.1.
 func TestJacksOutOfLevelAlongTheCarrierAreTakenOff(t *testing.T) {
-	for level, want := range map[string]Verdict{"14 mm": Pass, "16 mm": Fail} {
+	for level, want := range map[string]result.Verdict{"14 mm": result.Pass, "16 mm": result.Fail} {
 		r := chain{gear: "roof-halves-24", jobs: [][2]string{{"gear: gear.yaml", "tolerance: {jack_level: " + level + "}\ngear: gear.yaml"}}}.check(t)
 		e, _ := find(r, "strip.dig", "down", "")
 		if e.Verdict != want {
@@ -211,7 +212,7 @@ func TestALeanIsTakenOffTheGapToHangers(t *testing.T) {
 // known of what it meets.
 func TestALeanBeyondWhatIsLookedAtIsOpen(t *testing.T) {
 	r := chain{gear: "roof-halves-24", jobs: [][2]string{{"gear: gear.yaml", "tolerance: {jack_level: 150 mm}\ngear: gear.yaml"}}}.check(t)
-	if e, _ := find(r, "strip.dig", "down", ""); e.Verdict != Open || !strings.Contains(e.Text, "jack_level") {
+	if e, _ := find(r, "strip.dig", "down", ""); e.Verdict != result.Open || !strings.Contains(e.Text, "jack_level") {
 		t.Errorf("%v: %s", e.Verdict, e.Text)
 	}
 }
@@ -224,7 +225,7 @@ func TestAFormThatDoesNotStandOverItsJacksLeavesTheirLevelOpen(t *testing.T) {
 		{"strip: 1000 mm", "strip: 780 mm"}, {"at: [0.3 m, 2.1 m]", "at: [0.3 m, 1.6 m]"}, {"pads: [0.45 m, 1.95 m]", "pads: [0.6 m, 1.8 m]"}}}.check(t)
 	for _, id := range []string{"strip.level", "strip.dig"} {
 		e, ok := find(r, id, "down", "")
-		if !ok || e.Verdict != Open || !strings.Contains(e.Text, "both sides of the form's middle") {
+		if !ok || e.Verdict != result.Open || !strings.Contains(e.Text, "both sides of the form's middle") {
 			t.Errorf("%s is %v: %s", id, e.Verdict, e.Text)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -50,12 +51,12 @@ func (b *bay) reach(path *motion.Path, part int, v sweep.Bracket, angle float64)
 // levelCheck is the difference between jacks at which nothing is entered: side
 // to side the least gap x gauge / height beside the walls, over every vertex of
 // every part, and of every other gap what both directions together leave.
-func (b *bay) levelCheck(s carrier.Step, r stripped) (Entry, bool) {
+func (b *bay) levelCheck(s carrier.Step, r stripped) (judged, bool) {
 	if !b.jacksMove(s) {
-		return Entry{}, false
+		return judged{}, false
 	}
 	if l := b.leanOfJacks(b.tol.Value("jack_level")); !(l.lever > 0) {
-		return b.unseen("strip.level", s.Name, l, s.Name), true
+		return b.unseen("strip.level", b.about().In(s.Name), l, s.Name), true
 	}
 	var list []candidate
 	for i, p := range b.Carrier.Parts {
@@ -68,7 +69,7 @@ func (b *bay) levelCheck(s carrier.Step, r stripped) (Entry, bool) {
 	}
 	list = append(list, b.safeCandidate(s, r))
 	limit := Limit{Value: b.tol.Value("jack_level"), Source: "tolerance.jack_level: " + b.tol.Source("jack_level")}
-	return entry("strip.level", b.subject(s.Name), list, limit, Min, "no part stands beside a wall"), true
+	return entry("strip.level", b.about().In(s.Name), list, limit, result.Min, "no part stands beside a wall"), true
 }
 
 // levelCandidate is the least gap x gauge / height of a part's vertices. In a
@@ -78,7 +79,7 @@ func (b *bay) levelCandidate(s carrier.Step, part int) (candidate, bool) {
 	p := b.Carrier.Parts[part]
 	bound := s.Path.Bound(motion.Ground, p.Body, 0, 1)
 	from, to := s.Path.Pose(motion.Ground, p.Body, 0), s.Path.Pose(motion.Ground, p.Body, 1)
-	best := candidate{value: Bracket{math.Inf(1), math.Inf(1)}}
+	best := candidate{value: result.Between(math.Inf(1), math.Inf(1))}
 	found := false
 	for _, v := range p.Vertices {
 		v0, v1, sag := from.Apply(v), to.Apply(v), bound.Curvature(v)/8
@@ -92,8 +93,8 @@ func (b *bay) levelCandidate(s carrier.Step, part int) (candidate, bool) {
 		upper := math.Min(gap(v0[1])*b.Carrier.Gauge/math.Max(v0[2], 1e-3), gap(v1[1])*b.Carrier.Gauge/math.Max(v1[2], 1e-3))
 		if lower < best.value.Lower {
 			found = true
-			best.value = Bracket{lower, math.Max(lower, upper)}
-			best.tell = func() (Where, string) {
+			best.value = result.Between(lower, math.Max(lower, upper))
+			best.tell = func() (result.Where, string) {
 				w := b.where(s.Name, part, "wall", nothing())
 				w.A = point(v0)
 				return w, fmt.Sprintf("%s stands %s from the wall at a height of %s: %s x gauge %s / %s = %s of jack difference allowed",

@@ -3,6 +3,8 @@ package clearance
 import (
 	"fmt"
 	"math"
+
+	"boxwalk/clearance/result"
 )
 
 // tape is the least difference of level between jacks that a crew holds with a
@@ -26,13 +28,13 @@ func (b *bay) levels(t *told) {
 
 // levelRow says what is safe. A crew is told the number that the checks are made
 // with, the less of the two where that is not safe; and where a tape would not do for either.
-func (b *bay) levelRow(kept, safe float64) *LevelRow {
+func (b *bay) levelRow(kept, safe float64) *result.LevelRow {
 	say := fmt.Sprintf("Turn the jacks in passes so small that none gets ahead of any other by more than %s, left, right or along; every plate bears. ", b.small(kept))
 	if safe < kept {
 		say = fmt.Sprintf("NOT SAFE with jacks %s apart. ", b.small(kept))
 	}
 	say += fmt.Sprintf("Up to %s the form runs into nothing.", b.small(safe))
-	return &LevelRow{Kept: kept, Safe: safe, Say: say + b.tapeRemark(math.Min(kept, safe))}
+	return &result.LevelRow{Kept: kept, Safe: safe, Say: say + b.tapeRemark(math.Min(kept, safe))}
 }
 
 // tapeRemark says with what a difference is watched that a tape does not show;

@@ -4,9 +4,11 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
-func rowOf(t *testing.T, r *Result, name string) StepRow {
+func rowOf(t *testing.T, r *result.Result, name string) result.StepRow {
 	t.Helper()
 	for _, row := range r.Steps {
 		if row.Name == name {
@@ -14,7 +16,7 @@ func rowOf(t *testing.T, r *Result, name string) StepRow {
 		}
 	}
 	t.Fatalf("no step %s", name)
-	return StepRow{}
+	return result.StepRow{}
 }
 
 // What each step tells the crew is what the checks are made with, and what is
@@ -45,7 +47,7 @@ func TestEachLoweringTellsTheJackDifferenceThatIsProvedAndTheOneThatIsSafe(t *te
 	if l := rowOf(t, r, "crack down").Level; l == nil || !strings.HasPrefix(l.Say, "NOT SAFE with jacks 10.0 mm apart") {
 		t.Errorf("%+v", l)
 	}
-	if e, _ := find(r, "strip.dig", "crack down", ""); e.Verdict != Fail {
+	if e, _ := find(r, "strip.dig", "crack down", ""); e.Verdict != result.Fail {
 		t.Errorf("strip.dig is %v with jacks 10 mm apart: %s", e.Verdict, e.Text)
 	}
 }

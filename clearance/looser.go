@@ -5,20 +5,11 @@ import (
 	"strings"
 
 	"boxwalk/clearance/allow"
+	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 	"boxwalk/model/job"
 	"boxwalk/model/units"
 )
-
-// Looser is a number that a job or gear sets to make a check easier than its default
-// would: whoever reads the verdict has to know. Numbers are SI.
-type Looser struct {
-	Key     string  `json:"key"`
-	Value   float64 `json:"value"`
-	Default float64 `json:"default"`
-	Unit    string  `json:"unit"`
-	Text    string  `json:"text"`
-}
 
 // grows are the limits that are looser when they are more: what may be off, slide
 // or lean. Of the others more is asked for.
@@ -26,7 +17,7 @@ var grows = map[string]bool{"setup.faces": true, "strip.drag": true, "raise.lift
 
 // looserThanDefault lists what a job and its gear set looser than the defaults:
 // limits, tolerances, then the rest in the order of the keys.
-func looserThanDefault(j *job.Job, g *job.Gear) []Looser {
+func looserThanDefault(j *job.Job, g *job.Gear) []result.Looser {
 	l := loosening{imperial: j.Job.Units == units.Imperial.String()}
 	l.limits(LimitsOf(j))
 	l.tolerances(allow.Of(j), allow.Of(&job.Job{Travel: job.Travel{Wander: j.Travel.Wander}, Culvert: j.Culvert}))
@@ -42,7 +33,7 @@ func looserThanDefault(j *job.Job, g *job.Gear) []Looser {
 // loosening collects what is looser.
 type loosening struct {
 	imperial bool
-	list     []Looser
+	list     []result.Looser
 }
 
 func (l *loosening) limits(of Limits) {
@@ -82,7 +73,7 @@ func (l *loosening) panels(g *job.Gear) {
 		mass *units.Number
 	}{{"wall.mass", g.Wall.Mass}, {"corner.mass", g.Corner.Mass}, {"roof.mass", g.Roof.Mass}} {
 		if p.mass != nil && float64(*p.mass) < usual.Low {
-			l.list = append(l.list, Looser{Key: p.key, Value: float64(*p.mass), Default: usual.Low, Unit: usual.Unit,
+			l.list = append(l.list, result.Looser{Key: p.key, Value: float64(*p.mass), Default: usual.Low, Unit: usual.Unit,
 				Text: fmt.Sprintf("%s is %g kg/m2 of face; panels weigh %g to %g (%s)", p.key, float64(*p.mass), usual.Low, usual.High, usual.Source)})
 		}
 	}
@@ -93,7 +84,7 @@ func (l *loosening) add(key string, kind units.Kind, v, standard float64, source
 	if v == 0 {
 		text = fmt.Sprintf("%s is zero, which takes it out of the check; the default is %s (%s)", key, l.said(kind, standard), source)
 	}
-	l.list = append(l.list, Looser{Key: key, Value: v, Default: standard, Unit: resultUnit(kind), Text: text})
+	l.list = append(l.list, result.Looser{Key: key, Value: v, Default: standard, Unit: resultUnit(kind), Text: text})
 }
 
 // said is a number in the job's units: lengths of an imperial one in thousandths of

@@ -5,11 +5,12 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model/job"
 )
 
 // keysOf are the keys of what a job's Looser list names.
-func keysOf(list []Looser) string {
+func keysOf(list []result.Looser) string {
 	var out []string
 	for _, l := range list {
 		out = append(out, l.Key)

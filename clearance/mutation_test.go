@@ -1,6 +1,10 @@
 package clearance
 
-import "testing"
+import (
+	"testing"
+
+	"boxwalk/clearance/result"
+)
 
 // More carriers and jobs that do not work. Each has the arithmetic that says by
 // how much; what moves is the worked 3.0 m by 2.4 m cell.
@@ -80,7 +84,7 @@ func TestEveryMutationFailsAtItsPlace(t *testing.T) {
 	for _, w := range mutations {
 		t.Run(w.name, func(t *testing.T) {
 			r := w.check(t)
-			if r.Verdict != Fail {
+			if r.Verdict != result.Fail {
 				t.Errorf("verdict %v", r.Verdict)
 			}
 			for _, f := range w.want {

@@ -25,7 +25,7 @@ func TestEveryCheckBelongsToOneDutyOfARelease(t *testing.T) {
 
 func TestWhatAResultDoesNotAnswerForIsNamed(t *testing.T) {
 	r := Check(jobFile(t, "one-pour"), Options{})
-	names := r.notCheckedNames()
+	names := r.NotCheckedNames()
 	for _, want := range []string{"strength of walls and roof at release", "ties and braces under the pour", "hangers or shores that keep the roof"} {
 		if !slices.Contains(names, want) {
 			t.Errorf("%q is not named among %q", want, names)
@@ -38,7 +38,7 @@ func TestWhatAResultDoesNotAnswerForIsNamed(t *testing.T) {
 
 func TestWhatWasNotAskedForIsNotChecked(t *testing.T) {
 	r := Check(jobFile(t, "one-pour"), Options{Only: []string{"roll", "setup.range"}})
-	names := r.notCheckedNames()
+	names := r.NotCheckedNames()
 	for _, want := range []string{"reach and setting of the carrier", "raising"} {
 		if !slices.Contains(names, want) {
 			t.Errorf("%q is not named among %q", want, names)

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/proof"
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -25,7 +26,7 @@ func orderedAs(order string, more ...[2]string) chain {
 }
 
 // rolledStep holds how the advance of a bay is named.
-func rolledStep(t *testing.T, r *Result, cell, pour int, want string) {
+func rolledStep(t *testing.T, r *result.Result, cell, pour int, want string) {
 	t.Helper()
 	c, ok := checkOf(r, "roll.clear", cell, pour, "wall")
 	if !ok || c.Where.Step != want {
@@ -61,17 +62,17 @@ func TestCarrierRollsToThePourThatIsCastNextAheadOrBack(t *testing.T) {
 	rolledStep(t, r, 1, 2, "roll ahead 4.600 m")
 	// front wheels 2100 in the form: at pour 3 on 6700, slab to 6900 + 12000;
 	// at pour 2, on its way out, on 2300 + 4600 + 2100
-	bayReads(t, r, "roll.support", 1, 1, "front wheels", Pass, 18900-6700)
-	bayReads(t, r, "roll.support", 1, 2, "front wheels", Pass, 18900-9000)
+	bayReads(t, r, "roll.support", 1, 1, "front wheels", result.Pass, 18900-6700)
+	bayReads(t, r, "roll.support", 1, 2, "front wheels", result.Pass, 18900-9000)
 	// going back from pour 3 its front wheels do not leave their place; the rear
 	// ones come to 2300 + 300, 5600 from the apron's end
-	bayReads(t, r, "roll.support", 1, 3, "front wheels", Pass, 18900-6700)
-	bayReads(t, r, "roll.support", 1, 3, "rear wheels", Pass, 5600)
+	bayReads(t, r, "roll.support", 1, 3, "front wheels", result.Pass, 18900-6700)
+	bayReads(t, r, "roll.support", 1, 3, "rear wheels", result.Pass, 5600)
 	// the bars of pours 2 and 3 on the way to 3, those of pour 2 on the way back
 	tops := 1e3 * (0.050*math.Sin(swungHome) + 0.160*(1-math.Cos(swungHome)))
-	bayReads(t, r, "roll.clear", 1, 1, "steel ahead", Pass, 120+tops+50-15)
-	bayReads(t, r, "roll.clear", 1, 3, "steel ahead", Pass, 120+tops+50-15)
-	bayReads(t, r, "roll.clear", 1, 3, "wall", Pass, 120+tops)
+	bayReads(t, r, "roll.clear", 1, 1, "steel ahead", result.Pass, 120+tops+50-15)
+	bayReads(t, r, "roll.clear", 1, 3, "steel ahead", result.Pass, 120+tops+50-15)
+	bayReads(t, r, "roll.clear", 1, 3, "wall", result.Pass, 120+tops)
 	if e, ok := checkOf(r, "roll.clear", 1, 2, "steel ahead"); ok {
 		t.Errorf("bars stand where every wall is cast: %s", e.Text)
 	}
@@ -89,7 +90,7 @@ func TestFormBetweenStandingPoursMeetsBoth(t *testing.T) {
 	// its ends come up between walls that stand: tops as they pass their own
 	tops := 1e3 * (0.050*math.Sin(swung(0.780)) + 0.160*(1-math.Cos(swung(0.780))))
 	r := orderedAs("[1, 3, 2]").check(t)
-	bayReads(t, r, "raise.clear", 1, 2, "raise: crack down, backwards", Pass, tops)
+	bayReads(t, r, "raise.clear", 1, 2, "raise: crack down, backwards", result.Pass, tops)
 }
 
 func TestCarrierThatCastsBackLeavesThroughWhatStandsAheadOrOverTheInlet(t *testing.T) {
@@ -98,12 +99,12 @@ func TestCarrierThatCastsBackLeavesThroughWhatStandsAheadOrOverTheInlet(t *testi
 	rolledStep(t, r, 1, 2, "roll back 2.300 m")
 	// from pour 1 through 2 and 3, whose hangers stay
 	rolledStep(t, r, 1, 1, "roll ahead 6.900 m")
-	bayReads(t, r, "roll.support", 1, 1, "front wheels", Pass, 18900-(6900+2100))
+	bayReads(t, r, "roll.support", 1, 1, "front wheels", result.Pass, 18900-(6900+2100))
 	// over the inlet until the form's front, at 2400, is out; no apron there:
 	// rear wheels from 300 to 2100 before the slab's end
 	r = orderedAs("[3, 2, 1]", travels("leaves: inlet")).check(t)
 	rolledStep(t, r, 1, 1, "roll back 2.400 m")
-	c := bayReads(t, r, "roll.support", 1, 1, "rear wheels", Fail, 300-2400)
+	c := bayReads(t, r, "roll.support", 1, 1, "rear wheels", result.Fail, 300-2400)
 	if !strings.Contains(c.Text, "2100.0 mm beyond") || !strings.Contains(c.Remedy, "ends.inlet.apron") {
 		t.Error(c.Text, c.Remedy)
 	}
@@ -112,7 +113,7 @@ func TestCarrierThatCastsBackLeavesThroughWhatStandsAheadOrOverTheInlet(t *testi
 func TestLastPourNeedsSlabUntilTheFormIsOut(t *testing.T) {
 	// 2300 to the end and front wheels 2100 in the form: 2100 beyond the pour's
 	// end at last, 100 inside the slab's end asks for 2200
-	for apron, want := range map[string]Verdict{"2.19 m": Fail, "2.21 m": Pass} {
+	for apron, want := range map[string]result.Verdict{"2.19 m": result.Fail, "2.21 m": result.Pass} {
 		r := chain{gear: "roof-halves-24", jobs: [][2]string{{"apron: 12 m", "apron: " + apron}}}.check(t)
 		if c, _ := checkOf(r, "roll.support", 1, 1, "front wheels"); c.Verdict != want {
 			t.Errorf("apron %s: %v, want %v: %s", apron, c.Verdict, want, c.Text)
@@ -143,9 +144,9 @@ func TestChannelOfABentBoxIsNoEndOfItsSlab(t *testing.T) {
 	// rear wheels 1350 in the form, apron of 3000; front wheels 7950 in the form,
 	// at pour 2 on 16950 of 18000 + 12000, less the 1500 tan 0.5 by which the form
 	// begins early at the mitre's corner, and on 18000 + 7950 when it is out
-	bayReads(t, r, "roll.support", 1, 1, "rear wheels", Pass, 3000+1350)
-	bayReads(t, r, "roll.support", 1, 1, "front wheels", Pass, 30000-(16950-1500*math.Tan(math.Pi/360)))
-	bayReads(t, r, "roll.support", 1, 2, "front wheels", Pass, 30000-25950)
+	bayReads(t, r, "roll.support", 1, 1, "rear wheels", result.Pass, 3000+1350)
+	bayReads(t, r, "roll.support", 1, 1, "front wheels", result.Pass, 30000-(16950-1500*math.Tan(math.Pi/360)))
+	bayReads(t, r, "roll.support", 1, 2, "front wheels", result.Pass, 30000-25950)
 }
 
 // apartAs is two cells with an inner wall of 200, two pours, cast in an order.
@@ -198,7 +199,7 @@ func TestCarrierOfACellRollsInTheOrderOfItsOwnCell(t *testing.T) {
 	rolledStep(t, r, 2, 1, "roll ahead 4.600 m")
 	// raised against the inner wall that cell 2 cast, the tops come up 4.57 off it
 	tops := 1e3 * (0.050*math.Sin(swung(0.780)) + 0.160*(1-math.Cos(swung(0.780))))
-	bayReads(t, r, "raise.clear", 1, 2, "raise: crack down, backwards", Pass, tops)
+	bayReads(t, r, "raise.clear", 1, 2, "raise: crack down, backwards", result.Pass, tops)
 }
 
 func TestRollBackPastTwoBendsIsMeasuredAndProved(t *testing.T) {
@@ -263,7 +264,7 @@ func TestPullOnTheWayBackIsUpTheFallAhead(t *testing.T) {
 	// climbs 2 % first and 1 % at last
 	text := strings.Replace(bent("0.6 deg"), "schedule:", "  profile: [{station: 0+000, elevation: 0 m}, {station: 0+009, elevation: -0.09 m}, {station: 0+018, elevation: -0.27 m}]\nschedule:", 1)
 	r := chain{gear: "roof-halves-24", whole: true, job: strings.Replace(text, "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)}.check(t)
-	var rows []AlongRow
+	var rows []result.AlongRow
 	for _, row := range r.Along {
 		if row.Pour == 2 {
 			rows = append(rows, row)
@@ -299,7 +300,7 @@ func TestEveryEntryOfARollBackIsOfTheStepThatRollsBack(t *testing.T) {
 		for _, e := range c.check(t).Checks {
 			prefix := fmt.Sprintf("cell 1, pour %d, ", c.pour)
 			// what has no place was nowhere near, a form on a line is no step
-			if !strings.HasPrefix(e.ID, "roll.") || !strings.HasPrefix(e.Subject, prefix) || e.Where == (Where{}) || e.Where.Step == "raised" {
+			if !strings.HasPrefix(e.ID, "roll.") || !strings.HasPrefix(e.Subject.String(), prefix) || e.Where == (result.Where{}) || e.Where.Step == "raised" {
 				continue
 			}
 			told++

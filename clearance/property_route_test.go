@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/align"
 )
@@ -26,20 +27,20 @@ const winding = `  start: {elevation: 10 m}
 // alikeResults holds every check of two results against each other; name turns
 // a subject of the first into that of the second. Brackets are alike when they
 // have a value in common, but for a tolerance.
-func alikeResults(t *testing.T, a, b *Result, name func(string) string, tolerance float64) {
+func alikeResults(t *testing.T, a, b *result.Result, name func(string) string, tolerance float64) {
 	t.Helper()
-	other := map[string]Entry{}
+	other := map[string]result.Entry{}
 	for _, c := range b.Checks {
-		other[c.ID+" "+c.Subject] = c
+		other[c.ID+" "+c.Subject.String()] = c
 	}
 	if len(a.Checks) != len(b.Checks) || len(a.Checks) < 100 {
 		t.Fatalf("%d checks and %d", len(a.Checks), len(b.Checks))
 	}
 	bends, rolls := 0, 0
 	for _, c := range a.Checks {
-		o, ok := other[c.ID+" "+name(c.Subject)]
+		o, ok := other[c.ID+" "+name(c.Subject.String())]
 		if !ok {
-			t.Errorf("%s %s is not in the other", c.ID, name(c.Subject))
+			t.Errorf("%s %s is not in the other", c.ID, name(c.Subject.String()))
 			continue
 		}
 		if c.Verdict != o.Verdict || !common(c.Value, o.Value, tolerance) || math.Abs(c.Allowance-o.Allowance) > 1e-9 {
@@ -59,7 +60,7 @@ func alikeResults(t *testing.T, a, b *Result, name func(string) string, toleranc
 
 // common tells whether two brackets have a value in common, or miss one by a
 // tolerance.
-func common(a, b *Bracket, tolerance float64) bool {
+func common(a, b *result.Bracket, tolerance float64) bool {
 	if a == nil || b == nil {
 		return a == b
 	}
@@ -93,7 +94,7 @@ func TestMirroredRouteGivesMirroredAnswers(t *testing.T) {
 }
 
 func TestSkewOfAMirroredBoxIsTheOppositeSkew(t *testing.T) {
-	box := func(first, second, skew, turn string) *Result {
+	box := func(first, second, skew, turn string) *result.Result {
 		return onRoute("  plan: [{tangent: 2.3 m}, {turn: 0.7 deg "+turn+"}, {tangent: 4.6 m}]",
 			[2]string{"  cells: 1\n  span: 3.0 m\n  rise: 2.4 m\n", "  cells: [{span: " + first + ", rise: 2.4 m}, {span: " + second + ", rise: 2.4 m}]\n  inner_wall: 200 mm\n  skew: {inlet: " + skew + ", outlet: " + skew + ", joints: along the skew}\n"}).check(t)
 	}
@@ -102,18 +103,18 @@ func TestSkewOfAMirroredBoxIsTheOppositeSkew(t *testing.T) {
 }
 
 // leastRolling is the least roll.clear to each zone over all pours.
-func leastRolling(r *Result) map[string]Bracket {
-	out := map[string]Bracket{}
+func leastRolling(r *result.Result) map[string]result.Bracket {
+	out := map[string]result.Bracket{}
 	for _, c := range r.Checks {
 		if c.ID != "roll.clear" || c.Value == nil {
 			continue
 		}
-		zone := c.Subject[strings.LastIndex(c.Subject, ", ")+2:]
+		zone := c.Subject.String()[strings.LastIndex(c.Subject.String(), ", ")+2:]
 		v, ok := out[zone]
 		if !ok {
 			v = *c.Value
 		}
-		out[zone] = Bracket{math.Min(v.Lower, c.Value.Lower), math.Min(v.Upper, c.Value.Upper)}
+		out[zone] = result.Between(math.Min(v.Lower, c.Value.Lower), math.Min(v.Upper, c.Value.Upper))
 	}
 	return out
 }
@@ -174,7 +175,7 @@ func TestReversedTravelGivesTheSameLeastClearances(t *testing.T) {
 
 func TestVeryLargeRadiusEqualsATangent(t *testing.T) {
 	c := onRoute("  grade: -1 %")
-	on := func(radius float64) map[string]Bracket {
+	on := func(radius float64) map[string]result.Bracket {
 		s := c.read(t)
 		line, faults := align.New(align.Start{Grade: -0.01}, []align.Element{align.Arc(radius, 6.9)}, nil, 0)
 		if len(faults) > 0 {

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model"
 	"boxwalk/model/geom"
@@ -17,10 +18,10 @@ import (
 
 // values lists every check of a result with what is said about it, sides and
 // marks told apart no more: what a mirrored job must repeat.
-func values(r *Result) map[string]Entry {
-	out := map[string]Entry{}
+func values(r *result.Result) map[string]result.Entry {
+	out := map[string]result.Entry{}
 	for _, c := range r.Checks {
-		out[c.ID+" "+mirrorName(c.Subject)] = c
+		out[c.ID+" "+mirrorName(c.Subject.String())] = c
 	}
 	return out
 }
@@ -41,7 +42,7 @@ func TestMirroredJobGivesMirroredAnswers(t *testing.T) {
 	b := chain{gear: "roof-halves-24", jobs: job("-0.03 m", "-3 deg", "-1 %")}.check(t)
 	mirrored := values(b)
 	for _, c := range a.Checks {
-		m, ok := mirrored[c.ID+" "+c.Subject]
+		m, ok := mirrored[c.ID+" "+c.Subject.String()]
 		if !ok {
 			t.Errorf("%s %s has no mirror", c.ID, c.Subject)
 			continue
@@ -54,7 +55,7 @@ func TestMirroredJobGivesMirroredAnswers(t *testing.T) {
 
 // alikeBracket compares two brackets: their ends may differ by what two
 // searches of one width may, and where either witness lies by tolerance.
-func alikeBracket(a, b *Bracket, tolerance float64) bool {
+func alikeBracket(a, b *result.Bracket, tolerance float64) bool {
 	if a == nil || b == nil {
 		return a == b
 	}
@@ -115,7 +116,7 @@ func TestNoSampledGapIsBelowACertifiedLowerBound(t *testing.T) {
 	for range jobs {
 		c := chain{gear: "roof-halves-24", jobs: randomJob(rnd)}
 		s := c.read(t)
-		rows := map[string]PartRow{}
+		rows := map[string]result.PartRow{}
 		for p := range Check(s, Options{}).Parts {
 			rows[fmt.Sprint(p.Step, p.Part, p.Zone, p.Contact)] = p
 			if p.Value.Upper < p.Value.Lower {
@@ -130,7 +131,7 @@ func TestNoSampledGapIsBelowACertifiedLowerBound(t *testing.T) {
 }
 
 // sampled holds random poses of random parts against the brackets.
-func sampled(t *testing.T, rnd *rand.Rand, b *model.Bay, rows map[string]PartRow) int {
+func sampled(t *testing.T, rnd *rand.Rand, b *model.Bay, rows map[string]result.PartRow) int {
 	t.Helper()
 	n := 0
 	for range 400 {

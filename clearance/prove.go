@@ -6,6 +6,7 @@ import (
 	"io"
 	"math"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/clearance/trace"
 	"boxwalk/model/culvert"
@@ -24,7 +25,7 @@ type ProofOptions struct {
 // that does not come from w is our own: a number that was certified and cannot
 // be shown.
 func (e *Examination) Prove(w io.Writer, o ProofOptions) error {
-	p := &prover{Examination: e, parts: o.Parts, carriers: map[*siblings]int{}, shown: map[*Entry]bool{},
+	p := &prover{Examination: e, parts: o.Parts, carriers: map[*siblings]int{}, shown: map[*judged]bool{},
 		proof: &trace.Proof{Notes: e.notes(), Result: o.Result, Whole: len(e.Scope) == 0}}
 	for _, in := range e.Inputs {
 		p.proof.Inputs = append(p.proof.Inputs, trace.Input(in))
@@ -60,12 +61,12 @@ type prover struct {
 	parts    bool
 	proof    *trace.Proof
 	carriers map[*siblings]int
-	shown    map[*Entry]bool // entries that have their witness
+	shown    map[*judged]bool // entries that have their witness
 }
 
 // entry finds one of a report's entries; there is one for every check that was
 // made.
-func (r *report) entry(id, subject string) *Entry {
+func (r *report) entry(id string, subject result.Subject) *judged {
 	for i := range r.entries {
 		if e := &r.entries[i]; e.ID == id && e.Subject == subject {
 			return e
@@ -94,12 +95,12 @@ const micro = 1e-6
 // need is what an entry asks of the pairs of one zone that may not touch, or
 // that may: its own number, more by what more is taken off a part, and no more
 // than is known of the part.
-func (p *prover) need(e *Entry, id string, zone culvert.Zone, touch bool, beyond float64) (trace.Need, bool) {
+func (p *prover) need(e *judged, id string, zone culvert.Zone, touch bool, beyond float64) (trace.Need, bool) {
 	n := trace.Need{ID: id, Lower: beyond, Far: !touch, Touch: touch, Less: map[int]int{}}
 	if e.Value != nil {
 		n.Lower, n.Far = e.Value.Lower, false
 	}
-	if math.IsInf(n.Lower, 0) || math.IsNaN(n.Lower) || e.Verdict == Open && e.Value == nil {
+	if math.IsInf(n.Lower, 0) || math.IsNaN(n.Lower) || e.Verdict == result.Open && e.Value == nil {
 		p.proof.Whole = false
 		return n, false
 	}

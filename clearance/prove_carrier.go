@@ -189,8 +189,8 @@ func (p *prover) selfClaim(carrier int, step *trace.Step, r *report, k int) {
 		return
 	}
 	var needs []trace.Need
-	freeEntry := r.entry("strip.self", r.subject(r.Steps[k].Name+", bodies and links"))
-	seamEntry := r.entry("strip.self", r.subject(r.Steps[k].Name+", seams"))
+	freeEntry := r.entry("strip.self", r.about().In(r.Steps[k].Name).As(freePairs))
+	seamEntry := r.entry("strip.self", r.about().In(r.Steps[k].Name).As(seamPairs))
 	free, okFree := p.need(freeEntry, "strip.self", "", false, near)
 	seam, okSeam := p.need(seamEntry, "strip.self.seams", "", false, near)
 	if okFree && okSeam {

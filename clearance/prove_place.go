@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/clearance/trace"
 	"boxwalk/model/carrier"
@@ -174,11 +175,11 @@ func (q *placed) there(zone culvert.Zone, at []int) bool {
 }
 
 // serve is the need of an entry, if it was asked for and can be stated.
-func (q *placed) serve(needs []trace.Need, in scene, id, subject string, zone culvert.Zone, touch bool) []trace.Need {
+func (q *placed) serve(needs []trace.Need, in scene, id string, about result.Subject, zone culvert.Zone, touch bool) []trace.Need {
 	if !q.asked(id) {
 		return needs
 	}
-	e := q.r.entry(id, subject)
+	e := q.r.entry(id, about)
 	n, ok := q.need(e, id, zone, touch, far)
 	if !ok {
 		return needs
@@ -217,12 +218,12 @@ func (q *placed) stripClaims() {
 			if !concreteZone(zone) || !q.there(zone, q.stripped) {
 				continue
 			}
-			subject := b.subject(s.Name)
+			about := b.about().In(s.Name)
 			in := scene{step, q.stripped, same}
-			needs := q.serve(nil, in, "strip.dig", subject, zone, false)
-			needs = q.serve(needs, in, "strip.clear", subject+", "+zone.Words(), zone, false)
+			needs := q.serve(nil, in, "strip.dig", about, zone, false)
+			needs = q.serve(needs, in, "strip.clear", about.At(zone), zone, false)
 			if q.asked("strip.dig") {
-				needs = q.serve(needs, in, "strip.dig", subject, zone, true)
+				needs = q.serve(needs, in, "strip.dig", about, zone, true)
 			} else { // what touches is held to that all the same
 				needs = append(needs, touching("strip.dig", done.measures, z))
 			}
@@ -238,7 +239,7 @@ func (q *placed) stripClaims() {
 // keptClaims are those against each kind of thing that stays.
 func (q *placed) keptClaims(step *trace.Step, s carrier.Step, done stripped) {
 	for _, kind := range q.r.keptKinds() {
-		needs := q.serve(nil, scene{step, q.stripped, same}, "strip.supports", q.r.subject(s.Name+", hanger "+kind), culvert.Hanger, false)
+		needs := q.serve(nil, scene{step, q.stripped, same}, "strip.supports", q.r.about().In(s.Name).As("hanger "+kind), culvert.Hanger, false)
 		touch := trace.Need{ID: "strip.supports", Lower: -contactTolerance, Touch: true, Less: map[int]int{}}
 		for _, m := range done.measures {
 			for _, k := range done.kept[m.part] {
@@ -258,7 +259,7 @@ func (q *placed) endClaims(end *trace.Step) {
 	last := q.r.strip[len(q.r.Steps)-1].measures
 	for z, zone := range culvert.Zones {
 		if q.there(zone, q.stripped) {
-			needs := q.serve(nil, scene{end, q.stripped, same}, "strip.clear", q.r.subject(zone.Words()+", collapsed"), zone, false)
+			needs := q.serve(nil, scene{end, q.stripped, same}, "strip.clear", q.r.about().At(zone).As(result.Collapsed), zone, false)
 			q.claimed(end, string(zone), append(needs, touching("strip.clear", last, z)), nil)
 		}
 	}
@@ -272,7 +273,7 @@ func (q *placed) raiseClaims() {
 		}
 		for z, zone := range culvert.Zones {
 			if q.there(zone, q.raised) {
-				needs := q.serve(nil, scene{step, q.raised, same}, "raise.clear", q.r.subject(s.Name), zone, false)
+				needs := q.serve(nil, scene{step, q.raised, same}, "raise.clear", q.r.about().In(s.Name), zone, false)
 				list := q.r.raising[k]
 				q.claimed(step, string(zone), append(needs, touching("raise.clear", list, z)), q.each(list, z))
 			}
@@ -297,7 +298,7 @@ func (q *placed) rollClaims() {
 		in := scene{step, q.ahead, q.r.rolling.stretches[i].moment}
 		for z, zone := range culvert.Zones {
 			if q.there(zone, q.ahead) {
-				needs := q.serve(nil, in, "roll.clear", q.r.subject(zone.Words()), zone, false)
+				needs := q.serve(nil, in, "roll.clear", q.r.about().At(zone), zone, false)
 				q.claimed(step, string(zone), append(needs, touching("roll.clear", q.r.rolled, z)), q.each(q.r.rolled, z))
 			}
 		}

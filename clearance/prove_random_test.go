@@ -8,6 +8,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // someWhere is a length in millimetres between two.
@@ -141,11 +143,11 @@ func write(t *testing.T, name string, text []byte) {
 }
 
 // jamsOf counts what fails in strip.self: all, and seams.
-func jamsOf(r *Result) (out [2]int) {
+func jamsOf(r *result.Result) (out [2]int) {
 	for _, c := range r.Checks {
-		if c.ID == "strip.self" && c.Verdict == Fail {
+		if c.ID == "strip.self" && c.Verdict == result.Fail {
 			out[0]++
-			if strings.HasSuffix(c.Subject, ", seams") {
+			if strings.HasSuffix(c.Subject.String(), ", seams") {
 				out[1]++
 			}
 		}

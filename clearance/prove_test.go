@@ -114,7 +114,7 @@ func TestAResultThatStatesMoreIsNotProved(t *testing.T) {
 	e := Examine(s, Options{Proof: true})
 	for _, r := range e.reports {
 		for i := range r.entries {
-			if c := &r.entries[i]; c.ID == "strip.clear" && c.Value != nil && strings.HasSuffix(c.Subject, "soffit, collapsed") {
+			if c := &r.entries[i]; c.ID == "strip.clear" && c.Value != nil && strings.HasSuffix(c.Subject.String(), "soffit, collapsed") {
 				c.Value.Lower += 1e-4
 				for k := range c.from {
 					c.from[k].value.Lower += 1e-4

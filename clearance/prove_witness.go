@@ -15,7 +15,7 @@ const witnessed = 1e-8
 // near is the witness of an entry's upper end in one of the claims that serve
 // it: the claim of the zone and the moment that govern. nil in any other, and
 // where nothing was near.
-func (q *placed) near(e *Entry, in scene, zone culvert.Zone) *trace.Witness {
+func (q *placed) near(e *judged, in scene, zone culvert.Zone) *trace.Witness {
 	if q.shown[e] || e.governs < 0 {
 		return nil
 	}
@@ -34,7 +34,7 @@ func (q *placed) near(e *Entry, in scene, zone culvert.Zone) *trace.Witness {
 }
 
 // nearSelf is the same among the parts themselves.
-func (p *prover) nearSelf(e *Entry, step *trace.Step) *trace.Witness {
+func (p *prover) nearSelf(e *judged, step *trace.Step) *trace.Witness {
 	if e.governs < 0 {
 		return nil
 	}
@@ -63,7 +63,7 @@ func (s stretch) moment(at float64) (float64, bool) {
 
 // witness states two points that are as near as an entry's upper end; nil where
 // they are not.
-func witness(e *Entry, m sweep.Motion, a, b sweep.Part, s float64) *trace.Witness {
+func witness(e *judged, m sweep.Motion, a, b sweep.Part, s float64) *trace.Witness {
 	if e.Value == nil || math.IsInf(e.Value.Upper, 0) {
 		return nil
 	}

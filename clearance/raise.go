@@ -3,6 +3,7 @@ package clearance
 import (
 	"fmt"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
@@ -23,11 +24,11 @@ func (b *bay) lands(part, solid, k int) bool {
 }
 
 // raiseChecks are the entries of all raising steps.
-func (b *bay) raiseChecks(done [][]measure) []Entry {
-	var out []Entry
+func (b *bay) raiseChecks(done [][]measure) []judged {
+	var out []judged
 	for k, s := range b.Raising {
 		if s.Stop != nil {
-			out = append(out, open("raise.clear", b.subject(s.Name), "m", "the step cannot be made: "+s.Stop.Say(b.mm), b.at(s.Name)))
+			out = append(out, open("raise.clear", b.about().In(s.Name), "m", "the step cannot be made: "+s.Stop.Say(b.mm), b.at(s.Name)))
 			continue
 		}
 		out = append(out, b.raiseCheck(k, done[k]))
@@ -44,11 +45,11 @@ func (b *bay) risesPast(k, z int) func(part int) []sweep.Part {
 
 // raiseCheck is one raising step: what must not touch keeps the release gap,
 // and what comes to rest on concrete already cast must not dig into it.
-func (b *bay) raiseCheck(k int, list []measure) Entry {
+func (b *bay) raiseCheck(k int, list []measure) judged {
 	s, limit := b.Raising[k], b.limits.of("raise.clear")
 	lean, leaning := b.leanUp(k)
 	if leaning && b.beyondSight(lean, limit.Value) {
-		return b.unseen("raise.clear", s.Name, lean, s.Name)
+		return b.unseen("raise.clear", b.about().In(s.Name), lean, s.Name)
 	}
 	var found []candidate
 	for i := range list {
@@ -63,10 +64,10 @@ func (b *bay) raiseCheck(k int, list []measure) Entry {
 				found = append(found, c)
 			}
 			if v := near.held; v.Against >= 0 && v.Lower < -contactTolerance {
-				found = append(found, candidate{value: Bracket{v.Lower, v.Upper}, part: m.part, against: v.Against, alike: m.alike, zone: zone, held: true, where: b.where(s.Name, m.part, string(zone), v),
+				found = append(found, candidate{value: result.Between(v.Lower, v.Upper), part: m.part, against: v.Against, alike: m.alike, zone: zone, held: true, where: b.where(s.Name, m.part, string(zone), v),
 					text: fmt.Sprintf("%s digs %s into the %s it comes to rest on", b.label(m.part), b.mm(-v.Upper), zone.Words())})
 			}
 		}
 	}
-	return entry("raise.clear", b.subject(s.Name), found, limit, Min, "nothing that is cast already stands near")
+	return entry("raise.clear", b.about().In(s.Name), found, limit, result.Min, "nothing that is cast already stands near")
 }

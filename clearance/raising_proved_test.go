@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // A lifting jack of 10 kN carries no corner of a carrier of some 20; a pass of 40 mm
@@ -45,7 +47,7 @@ func TestARaisingThatFailsAnyOfItsChecksSaysSoWhereThePassIsOrdered(t *testing.T
 func TestEveryStepOfRaisingThatIsNotProvedSaysSo(t *testing.T) {
 	r := chain{gear: "roof-halves-24", jobs: lapped, swap: [][2]string{{", last: 3 mm", ", last: 4 mm"}}}.check(t)
 	for _, e := range r.Checks {
-		if !strings.HasPrefix(e.ID, "raise.clear") || e.Verdict == Pass {
+		if !strings.HasPrefix(e.ID, "raise.clear") || e.Verdict == result.Pass {
 			continue
 		}
 		found := false

@@ -4,11 +4,13 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // raisingAt are the steps of raising for one pour.
-func raisingAt(r *Result, cell, pour int) []RaisingRow {
-	var out []RaisingRow
+func raisingAt(r *result.Result, cell, pour int) []result.RaisingRow {
+	var out []result.RaisingRow
 	for _, row := range r.Raising {
 		if row.Cell == cell && row.Pour == pour {
 			out = append(out, row)
@@ -31,7 +33,7 @@ func TestRaisingTellsTheCrewTheDifferenceThatItsCheckRestsOn(t *testing.T) {
 		"no last":         {[][2]string{{", last: 3 mm", ""}}, 10e-3, 10e-3, "Lift pad by pad; no pad ahead of any other by more than 10.0 mm", "tape"},
 		"without lifting": {[][2]string{{lifting, ""}}, 2.5e-3, 2.5e-3, "Turn the jacks in passes", "pad"},
 	} {
-		var levels []RaisingLevel
+		var levels []result.RaisingLevel
 		for _, row := range raisingAt(chain{gear: "roof-halves-24", swap: c.swap}.check(t), 1, 1) {
 			if row.Level != nil {
 				levels = append(levels, *row.Level)

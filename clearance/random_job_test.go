@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/units"
 )
@@ -239,7 +240,7 @@ func TestNoRandomJobPassesWithACapacityBelowItsLoad(t *testing.T) {
 		if len(over) > 0 {
 			overloaded++
 		}
-		if r.Verdict != Pass {
+		if r.Verdict != result.Pass {
 			continue
 		}
 		passed++
@@ -266,7 +267,7 @@ func TestAPassingRandomJobFailsWithAnyOneCapacityBelowItsLoad(t *testing.T) {
 			continue
 		}
 		s, _ := j.built(t)
-		if s == nil || len(j.overloads(s)) > 0 || Check(s, Options{Brief: true}).Verdict != Pass {
+		if s == nil || len(j.overloads(s)) > 0 || Check(s, Options{Brief: true}).Verdict != result.Pass {
 			continue
 		}
 		tried++
@@ -282,7 +283,7 @@ func TestAPassingRandomJobFailsWithAnyOneCapacityBelowItsLoad(t *testing.T) {
 			if s == nil {
 				t.Fatal(why)
 			}
-			if over := weak.overloads(s); len(over) != len(s.Reported()) || Check(s, Options{Brief: true}).Verdict != Fail {
+			if over := weak.overloads(s); len(over) != len(s.Reported()) || Check(s, Options{Brief: true}).Verdict != result.Fail {
 				t.Errorf("job %d, %s: %v", seed, what, over)
 			}
 		}

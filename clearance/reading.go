@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -134,7 +135,7 @@ func renumber(v sweep.Bracket, at []int) sweep.Bracket {
 }
 
 // bracketOf drops the witness.
-func bracketOf(v sweep.Bracket) Bracket { return Bracket{v.Lower, v.Upper} }
+func bracketOf(v sweep.Bracket) result.Bracket { return result.Between(v.Lower, v.Upper) }
 
 // present lists the parts that are there while a step moves and that do not
 // run through concrete by design.

@@ -5,13 +5,14 @@ import (
 	"math"
 	"strings"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 )
 
 // advice is what usually mends an entry that does not pass, as the trade thinks
 // of it first: no solution worked out for the job. It never is to ask for less:
 // limits and tolerances are no cure.
-type advice func(b *bay, e Entry) string
+type advice func(b *bay, e judged) string
 
 // remedies by check. What depends on the place is told where it is measured, in
 // the candidate; these are for all the rest.
@@ -40,13 +41,13 @@ var remedies = map[string]advice{
 	"roll.bearing":   (*bay).bearingRemedy,
 }
 
-func always(text string) advice { return func(*bay, Entry) string { return text } }
+func always(text string) advice { return func(*bay, judged) string { return text } }
 
 // sayRemedies gives each entry that does not pass its remedy, where the place it
 // was measured at has told none.
-func (b *bay) sayRemedies(checks []Entry) {
+func (b *bay) sayRemedies(checks []judged) {
 	for i, c := range checks {
-		if c.Verdict != Pass && c.Remedy == "" {
+		if c.Verdict != result.Pass && c.Remedy == "" {
 			checks[i].Remedy = b.remedy(c)
 		}
 	}
@@ -54,21 +55,21 @@ func (b *bay) sayRemedies(checks []Entry) {
 
 // remedy of an entry that does not pass. What follows from a setting that cannot
 // be made, or from a step that cannot, is no thing to mend by itself.
-func (b *bay) remedy(e Entry) string {
+func (b *bay) remedy(e judged) string {
 	own := remedies[e.ID]
 	switch {
 	case own == nil:
 		return ""
 	case e.ID == "setup.range" || e.ID == "setup.length":
 		return own(b, e)
-	case b.stuck() && (e.Verdict == Open || e.ID == "setup.rest"):
+	case b.stuck() && (e.Verdict == result.Open || e.ID == "setup.rest"):
 		return "mend first what setup.range says: a step cannot be made, and without it this is not known"
 	case b.misset() && follows(e.ID):
 		return "mend first what setup.range says: the gear cannot be set to this section, and this number comes from a setting that cannot be made"
-	case e.Verdict == Open && !b.rollsAway() && (strings.HasPrefix(e.ID, "roll.") || strings.HasPrefix(e.ID, "raise.") || e.ID == "setup.rest"):
+	case e.Verdict == result.Open && !b.rollsAway() && (strings.HasPrefix(e.ID, "roll.") || strings.HasPrefix(e.ID, "raise.") || e.ID == "setup.rest"):
 		return "let the last step end on the wheels, plates drawn up, such as drivers: {jack: wheels - 60 mm}"
 	}
-	if e.Verdict == Open && e.Value == nil && strings.Contains(e.Text, "centre of gravity") {
+	if e.Verdict == result.Open && e.Value == nil && strings.Contains(e.Text, "centre of gravity") {
 		return "let the centre of gravity lie well between the outer places that carry: wheel lines (wheels.at), bents (form.first, form.spacing) or pads (lifting.pads) that suit the form's length"
 	}
 	return own(b, e)
@@ -94,9 +95,6 @@ func (b *bay) misset() bool {
 	dimensions, _ := b.Carrier.Short()
 	return dimensions > 0
 }
-
-// rest is what a subject says beyond cell and pour.
-func (b *bay) rest(e Entry) string { return strings.TrimPrefix(e.Subject, titleOf(b.Bay)+", ") }
 
 // marked is the part with a piece mark; nil if it is none of the carrier's.
 func (b *bay) marked(mark string) *carrier.Part {

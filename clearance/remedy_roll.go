@@ -3,33 +3,34 @@ package clearance
 import (
 	"strings"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 )
 
-func (b *bay) liftRemedy(e Entry) string {
+func (b *bay) liftRemedy(e judged) string {
 	if b.Carrier.Gear.Lifting == nil {
 		return "state where and with what the carrier is lifted (lifting: {pads, capacity, stroke} in the gear file)"
 	}
-	switch rest := b.rest(e); {
-	case strings.HasPrefix(rest, "load"):
+	switch what := e.Subject.What; {
+	case strings.HasPrefix(what, "load"):
 		return "lifting jacks that carry as much (lifting.capacity: as their maker states it), or pads farther apart on both sides of the centre of gravity (lifting.pads)"
-	case strings.HasPrefix(rest, "stroke"):
+	case strings.HasPrefix(what, "stroke"):
 		return "lifting jacks with a longer stroke (lifting.stroke), or less to lift: the legs in another hole (`set: {leg: ...}`)"
-	case strings.HasPrefix(rest, "tilt along"):
+	case strings.HasPrefix(what, "tilt along"):
 		return "smaller passes (lifting.pass), or pads farther apart (lifting.pads)"
-	case strings.HasPrefix(rest, "tilt across"):
+	case strings.HasPrefix(what, "tilt across"):
 		return "smaller passes (lifting.pass), or a wider gauge (`set: {gauge: ...}`)"
 	}
 	return "pads on both sides of the centre of gravity (lifting.pads), and jacks that carry it"
 }
 
 // passRemedy is for what the carrier passes on its way.
-func (b *bay) passRemedy(e Entry) string {
+func (b *bay) passRemedy(e judged) string {
 	p := b.marked(e.Where.Part)
 	low := p != nil && (p.Role == carrier.JackPlate || p.Role == carrier.JackScrew)
 	switch {
-	case e.Verdict == Open && e.Value == nil:
+	case e.Verdict == result.Open && e.Value == nil:
 		return "mend what stops the advance; it stands in the sentence"
 	case p != nil && (under(p.Role) || low) && e.Where.Zone != string(culvert.Invert):
 		return "a narrower gauge (`set: {gauge: ...}`), or steering that keeps to the middle of the cell round a bend (`travel: {steering: ...}`)"
@@ -49,31 +50,31 @@ func (b *bay) passRemedy(e Entry) string {
 	return "collapse farther in the steps: draw the walls in, or lower onto the wheels, by what is missing"
 }
 
-func (b *bay) trackRemedy(e Entry) string {
-	if strings.HasSuffix(e.Subject, "low-flow channel") {
+func (b *bay) trackRemedy(e judged) string {
+	if e.Subject.What == lowFlowChannel {
 		return "another wheel gauge (`set: {gauge: ...}`), or lay the channel elsewhere (culvert.channel)"
 	}
 	return "a narrower wheel gauge (`set: {gauge: ...}`)"
 }
 
-func (b *bay) bendRemedy(e Entry) string {
-	switch rest := b.rest(e); {
-	case strings.HasPrefix(rest, "mid-ordinate"):
+func (b *bay) bendRemedy(e judged) string {
+	switch what := e.Subject.What; {
+	case strings.HasPrefix(what, "mid-ordinate"):
 		return "shorter pours on the curve (culvert.pours): half the length leaves a quarter"
-	case strings.HasPrefix(rest, "lap over"):
+	case strings.HasPrefix(what, "lap over"):
 		return "no lap over a bend or a grade break (culvert.lap: 0 there); end the form in the joint"
-	case strings.HasPrefix(rest, "form over"):
+	case strings.HasPrefix(what, "form over"):
 		return "end the form in the joint: a pour as long as the form (culvert.pours), and a joint wide enough for its square end (culvert.joint_gap)"
-	case strings.HasPrefix(rest, "scrub"):
+	case strings.HasPrefix(what, "scrub"):
 		return "wheels that turn in plan (wheels.swivel), or state what a wheel carries sideways, as its maker has it (wheels.side)"
-	case strings.HasPrefix(rest, "pull"):
+	case strings.HasPrefix(what, "pull"):
 		return "bring a puller that can do it round the bend (travel.capacity: as its maker states it), or wheels that turn in plan (wheels.swivel)"
 	}
 	return "steer the carrier over to the side that has room (`travel: {steering: offset, offset: ...}`), collapse farther, or split the turn over two joints"
 }
 
-func (b *bay) bearingRemedy(e Entry) string {
-	if e.Verdict == Open {
+func (b *bay) bearingRemedy(e judged) string {
+	if e.Verdict == result.Open {
 		return "state what is missing; the sentence above names it, and nothing is taken for granted until then"
 	}
 	return "let the invert grow older before wheels run on it (schedule.invert_age), or use gear with more or wider wheels"

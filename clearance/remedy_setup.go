@@ -5,11 +5,12 @@ import (
 	"math"
 	"strings"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 )
 
-func (b *bay) facesRemedy(e Entry) string {
+func (b *bay) facesRemedy(e judged) string {
 	if float64(b.Carrier.Gear.Form.Length) < b.Needed-rangeSlack {
 		return "the form is shorter than the pour: mend first what setup.length says"
 	}
@@ -64,13 +65,12 @@ func (b *bay) hung() bool {
 }
 
 // rangeRemedy goes by what cannot be reached.
-func (b *bay) rangeRemedy(e Entry) string {
-	rest := b.rest(e)
-	is := func(what string) bool { return strings.HasPrefix(rest, what) }
+func (b *bay) rangeRemedy(e judged) string {
+	is := func(what string) bool { return strings.HasPrefix(e.Subject.What, what) }
 	switch {
-	case strings.Contains(rest, ", locked in "):
+	case strings.HasPrefix(e.Subject.Kind, lockedIn):
 		return fmt.Sprintf("take the link out of `locked:` in step %q, so that it can follow", e.Where.Step)
-	case e.Verdict == Fail && e.Where.Step != "" && rest == e.Where.Step:
+	case e.Verdict == result.Fail && e.Subject.Step != "":
 		return fmt.Sprintf("change the reading in step %q, or the step before it, so that every link can close", e.Where.Step)
 	case is("corner panel"):
 		return "take gear whose corner panel is made for this haunch (corner.haunch), or build the section with the haunch that it fits"
@@ -100,7 +100,7 @@ func (b *bay) rangeRemedy(e Entry) string {
 	return b.readingRemedy(e)
 }
 
-func (b *bay) readingRemedy(e Entry) string {
+func (b *bay) readingRemedy(e judged) string {
 	if e.Where.Step != "" && !b.turnedIn(e.Where.Step, e.Where.Part) {
 		return "it stands so as raised, before any step: gear whose adjuster has that range (links: length, jack.reading, slide.draw), or its pins elsewhere (links: from, to)"
 	}
@@ -122,13 +122,13 @@ func (b *bay) turnedIn(step, label string) bool {
 	return false
 }
 
-func (b *bay) restRemedy(e Entry) string {
-	switch rest := b.rest(e); {
-	case strings.HasPrefix(rest, "wheels raised"):
+func (b *bay) restRemedy(e judged) string {
+	switch e.Subject.What {
+	case "wheels raised":
 		return fmt.Sprintf("pin the legs shorter, in another hole (`set: {leg: ...}`), so that the jacks stand out to at least %s", b.atLeast(b.Carrier.Wheels+*e.Limit))
-	case strings.HasPrefix(rest, "wheels collapsed"):
+	case "wheels collapsed":
 		return "let the last steps lower the jacks until the wheels carry (`jack: wheels`)"
-	case strings.HasPrefix(rest, "plates collapsed"):
+	case "plates collapsed":
 		return "draw the plates farther up in the last step (such as `jack: wheels - 60 mm`)"
 	}
 	return "choose another leg hole (`set: {leg: ...}`), or end the last step on the wheels with the plates farther up"
@@ -143,7 +143,7 @@ func (b *bay) overhangRemedy(role carrier.Role, over float64, end string) string
 	return "another gauge, with which the " + what + " keep off the channel (`set: {gauge: ...}`), or lay the channel elsewhere (culvert.channel); what bridges it is for the engineer"
 }
 
-func (b *bay) lengthRemedy(e Entry) string {
+func (b *bay) lengthRemedy(e judged) string {
 	short := b.Needed - float64(b.Carrier.Gear.Form.Length)
 	text := fmt.Sprintf("shorten the pour by at least %s (culvert.pours) or take a form that much longer (form.length, with its bents)", b.atLeast(short))
 	if b.Pour.Lap > 0 {

@@ -3,15 +3,15 @@ package clearance
 import (
 	"fmt"
 	"math"
-	"strings"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/units"
 )
 
 // digRemedy tells what digs as it is set from what runs into concrete on its way.
-func (b *bay) digRemedy(e Entry) string {
+func (b *bay) digRemedy(e judged) string {
 	p := b.marked(e.Where.Part)
 	switch {
 	case p != nil && (p.Role == carrier.Wheel || p.Role == carrier.Fork || p.Role == carrier.JackPlate):
@@ -51,7 +51,7 @@ func (b *bay) moves(step string) bool {
 }
 
 // selfRemedy goes by which two parts meet.
-func (b *bay) selfRemedy(e Entry) string {
+func (b *bay) selfRemedy(e judged) string {
 	p, q := b.marked(e.Where.Part), b.marked(e.Where.Zone)
 	if p == nil || q == nil {
 		return "change the order, or stop the step before the two parts meet"
@@ -65,7 +65,7 @@ func (b *bay) selfRemedy(e Entry) string {
 			return fmt.Sprintf("the %s runs through it: give it other pins or another plane along the cell (links: from, to, beside), or stop the step before they meet", a.Name)
 		}
 	}
-	if strings.HasSuffix(b.rest(e), "seams") && len(b.Carrier.Hinged()) > 0 {
+	if e.Subject.Kind == seamPairs && len(b.Carrier.Hinged()) > 0 {
 		return "the seam closes as the parts turn: draw the wall feet in farther before the arms, or set the hinge nearer to the face or higher (hinge.behind, hinge.above)"
 	}
 	if len(b.Steps) > 0 && e.Where.Step == b.Steps[0].Name && !b.moves(e.Where.Step) {
@@ -128,9 +128,9 @@ func (b *bay) freeOfJacks(at, apart float64) (float64, bool) {
 }
 
 // clearRemedy is for gaps while collapsing and when collapsed.
-func (b *bay) clearRemedy(e Entry) string {
+func (b *bay) clearRemedy(e judged) string {
 	p := b.marked(e.Where.Part)
-	collapsed := strings.HasSuffix(b.rest(e), ", collapsed")
+	collapsed := e.Subject.Kind == result.Collapsed
 	switch {
 	case p != nil && (under(p.Role) || p.Role == carrier.JackPlate || p.Role == carrier.JackScrew) && e.Where.Zone != string(culvert.Invert):
 		return "a narrower gauge (`set: {gauge: ...}`) keeps wheels and jacks off it"
@@ -164,7 +164,7 @@ func (b *bay) backUnder(pour int) string {
 
 // supportsRemedy tells a one-piece roof, which needs pockets for plates, from
 // halves that part beside them.
-func (b *bay) supportsRemedy(e Entry) string {
+func (b *bay) supportsRemedy(e judged) string {
 	g, kept := b.Carrier.Gear, b.Carrier.Kept.Hangers
 	p := b.marked(e.Where.Part)
 	if kept == nil || p == nil || p.Side != culvert.Both || p.Role != carrier.RoofPanel {
@@ -175,7 +175,7 @@ func (b *bay) supportsRemedy(e Entry) string {
 	pocket := fmt.Sprintf("at least %s x %s x %s for plates of %s x %s x %s: a plate as large as its pocket leaves no play",
 		wide(kept.Plate.X), wide(kept.Plate.Y), b.mm(float64(kept.Plate.Z)), b.mm(float64(kept.Plate.X)), b.mm(float64(kept.Plate.Y)), b.mm(float64(kept.Plate.Z)))
 	switch {
-	case strings.HasSuffix(b.rest(e), "nut"):
+	case e.Subject.Kind == "hanger nut":
 		return "under a one-piece roof nothing may hang below the plate: hold it from above, stud up (left_in_place.hangers.tail: 0 mm), and let it lie in a pocket, a recess in the facing as deep as the plate is thick (roof.pocket), " + pocket
 	case g.Roof.Pocket == nil:
 		return "a plate under a one-piece roof lies in a pocket, a recess in the facing as deep as the plate is thick, with its top level with the facing: state one (roof.pocket), " + pocket
@@ -189,7 +189,7 @@ func (b *bay) supportsRemedy(e Entry) string {
 }
 
 // raiseRemedy is for what is met on the way up.
-func (b *bay) raiseRemedy(e Entry) string {
+func (b *bay) raiseRemedy(e judged) string {
 	if e.Where.Zone == string(culvert.SteelAhead) {
 		return "have the bars ahead tied nearer to plumb and held back from the form before it is raised, or give them more cover; the form comes up beside them"
 	}

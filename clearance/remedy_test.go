@@ -6,13 +6,15 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // remedied is the remedy of the entry that governs a check, whose subject ends so.
-func remedied(t *testing.T, r *Result, id, subject string) string {
+func remedied(t *testing.T, r *result.Result, id, subject string) string {
 	t.Helper()
 	for _, e := range r.Checks {
-		if e.ID == id && e.Verdict != Pass && strings.Contains(e.Subject, subject) {
+		if e.ID == id && e.Verdict != result.Pass && strings.Contains(e.Subject.String(), subject) {
 			return e.Remedy
 		}
 	}
@@ -96,7 +98,7 @@ func TestRemediesThatNameAValueMend(t *testing.T) {
 		{"wheel off the plate", chain{gear: "roof-halves-24", swap: [][2]string{{"[0.3 m, 2.1 m]", "[0.41 m, 2.1 m]"}, {"[0.45 m, 1.95 m]", "[0.85 m, 1.95 m]"}}}, "strip.self"},
 	} {
 		for _, e := range c.on.check(t).Checks {
-			if e.ID == c.id && e.Verdict != Pass {
+			if e.ID == c.id && e.Verdict != result.Pass {
 				t.Errorf("%s: %s %s: %s", c.name, e.ID, e.Subject, e.Text)
 			}
 		}
@@ -104,14 +106,14 @@ func TestRemediesThatNameAValueMend(t *testing.T) {
 }
 
 func TestAPocketNeedsPlayAndASealClosesIt(t *testing.T) {
-	if r := pocketed("200 x 200 x 20 mm", "").check(t); r.Verdict == Pass {
+	if r := pocketed("200 x 200 x 20 mm", "").check(t); r.Verdict == result.Pass {
 		t.Error("a plate without any play in its pocket passes")
 	}
-	if r := pocketed("210 x 210 x 20 mm", "").check(t); r.Verdict != Fail {
+	if r := pocketed("210 x 210 x 20 mm", "").check(t); r.Verdict != result.Fail {
 		t.Errorf("5 mm that nothing closes: %v", r.Verdict)
 	}
 	r := pocketed("210 x 210 x 20 mm", "  seal: 5 mm\n").check(t)
-	if r.Verdict != Pass {
+	if r.Verdict != result.Pass {
 		t.Errorf("%v: %s", r.Verdict, r.Checks[0].Text)
 	}
 	held(t, r, "strip.supports", "down", "hanger plate", 5e-3, 0.1e-3)
@@ -150,7 +152,7 @@ func TestEveryCheckThatFailsOrStaysOpenHasARemedy(t *testing.T) {
 	}
 	for _, name := range []string{"arms-first", "bend-at-joint", "narrow-filler", "brow-lane", "weir-street", "chalk-hill", "april-creek", "otter-brook"} {
 		for _, e := range checkFile(t, name).Checks {
-			if (e.Verdict == Pass) != (e.Remedy == "") || loosens.MatchString(e.Remedy) {
+			if (e.Verdict == result.Pass) != (e.Remedy == "") || loosens.MatchString(e.Remedy) {
 				t.Errorf("%s: %s %v: %q", name, e.ID, e.Verdict, e.Remedy)
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -129,15 +130,15 @@ func (b *bay) roll(r *rolling, part int) measure {
 
 // rollChecks are the clearances over the whole advance, zone by zone, with the
 // tolerance allowance taken off.
-func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
+func (b *bay) rollChecks(r *rolling, list []measure) []judged {
 	if r == nil {
-		return []Entry{open("roll.clear", b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway())}
+		return []judged{open("roll.clear", b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway())}
 	}
 	if r.stop != "" {
-		return []Entry{open("roll.clear", b.subject("advance"), "m", "the advance cannot be worked out: "+r.stop, b.underway())}
+		return []judged{open("roll.clear", b.subject("advance"), "m", "the advance cannot be worked out: "+r.stop, b.underway())}
 	}
 	step := b.rollStep(r.way)
-	var out []Entry
+	var out []judged
 	for z, zone := range culvert.Zones {
 		limit, a := b.limits.of("roll.clear"), b.tol.Of(zone)
 		var found []candidate
@@ -148,7 +149,7 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 			if v := m.at(z).free; m.any[z] && v.Lower < far {
 				part := m.part
 				loss := b.rollLoss(r, part, zone, v)
-				tell := func() (Where, string) {
+				tell := func() (result.Where, string) {
 					w := b.where(step, part, string(zone), v)
 					station := b.stationAt(r, v.At)
 					w.Station = &station
@@ -159,7 +160,7 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 			}
 		}
 		if anything {
-			c := entry("roll.clear", b.subject(zone.Words()), found, limit, Min, fmt.Sprintf("every part passes the %s more than %s away", zone.Words(), b.mm(far)))
+			c := entry("roll.clear", b.about().At(zone), found, limit, result.Min, fmt.Sprintf("every part passes the %s more than %s away", zone.Words(), b.mm(far)))
 			out = append(out, b.carried(c, list, z))
 		}
 	}
@@ -168,11 +169,11 @@ func (b *bay) rollChecks(r *rolling, list []measure) []Entry {
 
 // carried leaves a pass open where a wheel dips deeper into what it rolls on than
 // is taken off for how that lies: then the motion is not known well enough.
-func (b *bay) carried(c Entry, list []measure, z int) Entry {
+func (b *bay) carried(c judged, list []measure, z int) judged {
 	for i := range list {
 		v := list[i].at(z).held
-		if most := contactTolerance + c.Allowance; c.Verdict == Pass && v.Lower < -most {
-			c.Verdict, c.Text = Open, fmt.Sprintf("%s dips %s into the %s it rolls on, and only %s are taken off for how that lies; %s",
+		if most := contactTolerance + c.Allowance; c.Verdict == result.Pass && v.Lower < -most {
+			c.Verdict, c.Text = result.Open, fmt.Sprintf("%s dips %s into the %s it rolls on, and only %s are taken off for how that lies; %s",
 				b.label(list[i].part), b.mm(-v.Lower), culvert.Zones[z].Words(), b.mm(c.Allowance), c.Text)
 		}
 	}
@@ -201,7 +202,7 @@ func (b *bay) rollStep(way float64) string {
 }
 
 // underway is the place of an entry about the advance as a whole.
-func (b *bay) underway() Where { return b.at(b.rollStep(b.Rolls)) }
+func (b *bay) underway() result.Where { return b.at(b.rollStep(b.Rolls)) }
 
 // rollTilt is what the crossfall takes off while rolling: as when collapsed,
 // with the part where it is carried.

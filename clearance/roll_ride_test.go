@@ -10,6 +10,7 @@ import (
 
 	"boxwalk/clearance/allow"
 	"boxwalk/clearance/proof"
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/culvert"
 )
@@ -41,13 +42,13 @@ const (
 	right1  = "{tangent: 9 m}, {turn: 1 deg right}, {tangent: 9 m}"
 )
 
-func rolledOver(t *testing.T, job string, swap ...[2]string) *Result {
+func rolledOver(t *testing.T, job string, swap ...[2]string) *result.Result {
 	t.Helper()
 	return chain{gear: "roof-halves-24", whole: true, job: job, swap: swap}.check(t)
 }
 
 // lost is what a zone's rolling clearance loses over one job against another.
-func lost(t *testing.T, zone culvert.Zone, level, over *Result) float64 {
+func lost(t *testing.T, zone culvert.Zone, level, over *result.Result) float64 {
 	t.Helper()
 	a, b := rolled(t, level, zone.Words()), rolled(t, over, zone.Words())
 	if b.Upper-b.Lower > 0.11e-3 {
@@ -75,7 +76,7 @@ func TestGradeBreakTakesWhatTheWorkedFormulasSay(t *testing.T) {
 	for _, c := range []struct {
 		what string
 		zone culvert.Zone
-		got  *Result
+		got  *result.Result
 		want float64
 	}{
 		{"plates over a crest", culvert.Invert, crest, plate},
@@ -121,9 +122,9 @@ func TestBreakTooSmallToMatterLeavesTheClearancesOfAStraight(t *testing.T) {
 func TestNoAllowanceIsTakenOffForAStraightGradeBreak(t *testing.T) {
 	// all of it is in the motion; only the wheels' roundness is left, 0.01 mm
 	r, level := rolledOver(t, breaking(tangent, 0, -2.5)), rolledOver(t, breaking(tangent, 0, 0))
-	of := func(r *Result) float64 {
+	of := func(r *result.Result) float64 {
 		for _, c := range r.Checks {
-			if c.ID == "roll.clear" && c.Subject == "cell 1, pour 1, "+culvert.Roof.Words() {
+			if c.ID == "roll.clear" && c.Subject.String() == "cell 1, pour 1, "+culvert.Roof.Words() {
 				return c.Allowance
 			}
 		}
@@ -166,19 +167,19 @@ func TestOffsetTowardTheOutsideOfABendGainsItselfInside(t *testing.T) {
 }
 
 func TestJobThatPassesABendOnlyWithAnOffset(t *testing.T) {
-	verdict := func(travel string) Verdict {
+	verdict := func(travel string) result.Verdict {
 		job := steering(bent("2.7 deg"), travel)
 		for _, c := range rolledOver(t, job).Checks {
-			if c.ID == "roll.clear" && c.Subject == "cell 1, pour 1, wall" {
+			if c.ID == "roll.clear" && c.Subject.String() == "cell 1, pour 1, wall" {
 				return c.Verdict
 			}
 		}
-		return Open
+		return result.Open
 	}
-	if got := verdict("steering: centreline"); got != Fail {
+	if got := verdict("steering: centreline"); got != result.Fail {
 		t.Errorf("on the centreline: %v", got)
 	}
-	if got := verdict("steering: offset, offset: -8 mm"); got != Pass {
+	if got := verdict("steering: offset, offset: -8 mm"); got != result.Pass {
 		t.Errorf("beside it: %v", got)
 	}
 }
@@ -198,7 +199,7 @@ func TestGuideRollersAtTheWheelLinesPassABendAsWheelsOnTheMitredCentrelineDo(t *
 
 func TestGuideRollersThatAreNowhereLeaveABendOpen(t *testing.T) {
 	for _, c := range rolledOver(t, steering(bent("1 deg"), "steering: guide rollers")).Checks {
-		if c.ID == "roll.clear" && strings.Contains(c.Subject, "pour 1") && (c.Verdict != Open || !strings.Contains(c.Text, "travel.rollers")) {
+		if c.ID == "roll.clear" && strings.Contains(c.Subject.String(), "pour 1") && (c.Verdict != result.Open || !strings.Contains(c.Text, "travel.rollers")) {
 			t.Errorf("%v: %s", c.Verdict, c.Text)
 		}
 	}
@@ -210,9 +211,9 @@ func TestAWheelInTheInvertBeyondWhatIsTakenOffLeavesTheRollOpen(t *testing.T) {
 	s := chain{gear: "roof-halves-24"}.read(t)
 	b := inspect(&s.Bays[0], s.Job, LimitsOf(s.Job), allow.Of(s.Job))
 	z := slices.Index(culvert.Zones, culvert.Invert)
-	for depth, want := range map[float64]Verdict{0.19e-3: Pass, 0.21e-3: Open} {
+	for depth, want := range map[float64]result.Verdict{0.19e-3: result.Pass, 0.21e-3: result.Open} {
 		m := measure{near: []reading{{zone: z, free: nothing(), held: sweep.Bracket{Lower: -depth, Upper: -depth}, end: nothing()}}}
-		if c := b.carried(Entry{Verdict: Pass, Allowance: 0.15e-3}, []measure{m}, z); c.Verdict != want {
+		if c := b.carried(judged{Entry: result.Entry{Verdict: result.Pass, Allowance: 0.15e-3}}, []measure{m}, z); c.Verdict != want {
 			t.Errorf("%g m deep: %v, %s", depth, c.Verdict, c.Text)
 		}
 	}
@@ -228,7 +229,7 @@ func TestABendOnOneGradeIsRolledWithTheWeightBehindTheWheels(t *testing.T) {
 	swap := [2]string{"[1.35 m, 7.95 m]", "[5.4 m, 7.95 m]"}
 	straight := rolledOver(t, strings.Replace(bent("1 deg"), "{turn: 1 deg left}, ", "", 1), swap) // rolls on a path of its own
 	round := rolledOver(t, bent("1 deg"), swap)
-	if tip, ok := find(round, "roll.tip", "advance", ""); !ok || tip.Verdict == Pass {
+	if tip, ok := find(round, "roll.tip", "advance", ""); !ok || tip.Verdict == result.Pass {
 		t.Fatalf("the weight lies between the wheels: %s", tip.Text)
 	}
 	sin, cos := math.Sincos(math.Pi / 180)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -35,9 +36,9 @@ type route struct {
 
 // routeChecks are track, support, pull, hold-back, tipping and bearing on the
 // way to the next pour.
-func (b *bay) routeChecks(s *model.Study) []Entry {
+func (b *bay) routeChecks(s *model.Study) []judged {
 	if len(b.Steps) == 0 || b.Steps[len(b.Steps)-1].Stop != nil || !b.Steps[len(b.Steps)-1].Carried {
-		var out []Entry
+		var out []judged
 		for _, id := range []string{"roll.track", "roll.support", "roll.pull", "roll.hold", "roll.tip", "roll.wheel", "roll.bearing"} {
 			out = append(out, open(id, b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway()))
 		}
@@ -147,15 +148,18 @@ func (r *route) wheels() load.Wheels {
 }
 
 // one entry from a single number.
-func (r *route) one(id, rest, unit string, value float64, allowance float64, limit Limit, s Sense, text string) Entry {
-	e := entry(id, r.subject(rest), []candidate{{value: *exactly(value), allowance: allowance, worst: allowance, where: r.underway(), text: text}}, limit, s, "")
+func (r *route) one(id, rest, unit string, value float64, allowance float64, limit Limit, s result.Sense, text string) judged {
+	e := entry(id, r.subject(rest), []candidate{{value: *result.Exactly(value), allowance: allowance, worst: allowance, where: r.underway(), text: text}}, limit, s, "")
 	e.Unit = unit
 	return e
 }
 
+// lowFlowChannel is what an entry about the channel is about.
+const lowFlowChannel = "low-flow channel"
+
 // trackChecks keep each tread with its wander off haunch toes, kickers and the
 // low-flow channel.
-func (r *route) trackChecks() []Entry {
+func (r *route) trackChecks() []judged {
 	limit := r.limits.of("roll.track")
 	wander := r.tol.Value("wander")
 	outer := r.Carrier.Gauge/2 + float64(r.Carrier.Gear.Wheels.Tread)/2
@@ -163,12 +167,12 @@ func (r *route) trackChecks() []Entry {
 	if r.Cell.Bottom.Exists() {
 		edge, what = r.Cell.HalfSpan-r.Cell.Bottom.Run, "toe of the bottom haunch"
 	}
-	out := []Entry{r.one("roll.track", "outer edge of the treads", "m", edge-outer, wander, limit, Min,
+	out := []judged{r.one("roll.track", "outer edge of the treads", "m", edge-outer, wander, limit, result.Min,
 		fmt.Sprintf("the treads' outer edge runs %s from the %s: %s - (gauge %s + tread %s) / 2; %s are taken off for wander",
 			r.mm(edge-outer), what, r.mm(edge), r.mm(r.Carrier.Gauge), r.mm(float64(r.Carrier.Gear.Wheels.Tread)), r.mm(wander)))}
 	if r.Cell.Channel.Exists() {
 		clear := r.besideChannel()
-		out = append(out, r.one("roll.track", "low-flow channel", "m", clear, wander, limit, Min,
+		out = append(out, r.one("roll.track", lowFlowChannel, "m", clear, wander, limit, result.Min,
 			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; %s are taken off for wander", r.mm(clear), r.mm(wander))))
 	}
 	return out
@@ -190,7 +194,7 @@ var sides = [2]culvert.Side{culvert.Left, culvert.Right}
 // supportChecks ask that every wheel stands on placed invert over the whole
 // advance: from where the carrier stands now to where it stands next, or until
 // it is out over the end.
-func (r *route) supportChecks(s *model.Study) []Entry {
+func (r *route) supportChecks(s *model.Study) []judged {
 	lines := r.wheelLines()
 	rear := float64(lines[0]) + math.Min(0, r.Rolls)
 	front := float64(lines[len(lines)-1]) + math.Max(0, r.Rolls)
@@ -206,14 +210,14 @@ func (r *route) supportChecks(s *model.Study) []Entry {
 			}
 		}
 	}
-	return []Entry{r.supportCheck("rear wheels", behind, "inlet"), r.supportCheck("front wheels", ahead, "outlet")}
+	return []judged{r.supportCheck("rear wheels", behind, "inlet"), r.supportCheck("front wheels", ahead, "outlet")}
 }
 
 // supportCheck is one outer wheel line against the end of the invert.
-func (r *route) supportCheck(wheels string, left float64, end string) Entry {
+func (r *route) supportCheck(wheels string, left float64, end string) judged {
 	limit := r.limits.of("roll.support")
-	c := candidate{value: *exactly(left), where: r.underway(), text: r.supported(wheels, left), remedy: r.supportRemedy(left, limit.Value, end)}
-	return entry("roll.support", r.subject(wheels), []candidate{c}, limit, Min, "")
+	c := candidate{value: *result.Exactly(left), where: r.underway(), text: r.supported(wheels, left), remedy: r.supportRemedy(left, limit.Value, end)}
+	return entry("roll.support", r.subject(wheels), []candidate{c}, limit, result.Min, "")
 }
 
 // supported says where wheels come to on the placed invert.
@@ -229,12 +233,12 @@ func (r *route) supported(wheels string, left float64) string {
 }
 
 // pullChecks hold pull and hold-back against the lines.
-func (r *route) pullChecks() []Entry {
+func (r *route) pullChecks() []judged {
 	t := r.job.Travel
 	p, err := r.demands(r.up + r.off)
 	h, err2 := r.demands(r.worse(r.steep))
 	if err = errors.Join(err, err2); err != nil {
-		return []Entry{open("roll.pull", r.subject("advance"), "kN", r.told(err), r.underway()), open("roll.hold", r.subject("advance"), "kN", r.told(err), r.underway())}
+		return []judged{open("roll.pull", r.subject("advance"), "kN", r.told(err), r.underway()), open("roll.hold", r.subject("advance"), "kN", r.told(err), r.underway())}
 	}
 	var have units.Force
 	if t.HoldBack != nil {
@@ -245,12 +249,12 @@ func (r *route) pullChecks() []Entry {
 		text = fmt.Sprintf("%s on %+.2f %%, %s, can run: that is above the least rolling coefficient %.3f; the hold-back must take %s and has %s; set it before plates leave the invert",
 			r.weighs(), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), r.force(h.Hold), r.force(have))
 	}
-	hold := r.one("roll.hold", "hold-back", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: coefficients(h.Source.String(), r.job, "travel.rolling.least")}, Max, text)
-	return []Entry{r.pullCheck(p), hold}
+	hold := r.one("roll.hold", "hold-back", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: coefficients(h.Source.String(), r.job, "travel.rolling.least")}, result.Max, text)
+	return []judged{r.pullCheck(p), hold}
 }
 
 // pullCheck holds what it takes to start the carrier against what the line can pull.
-func (r *route) pullCheck(p load.Pulling) Entry {
+func (r *route) pullCheck(p load.Pulling) judged {
 	t := r.job.Travel
 	text := fmt.Sprintf("%s on %+.2f %%, %s: to start it takes %s with rolling coefficient %.3f x breakaway %.1f",
 		r.weighs(), 100*r.up, r.giveOrTake(), r.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway))
@@ -258,25 +262,25 @@ func (r *route) pullCheck(p load.Pulling) Entry {
 		return r.lineNotStated("roll.pull", t.PulledBy, text)
 	}
 	source := coefficients(p.Source.String(), r.job, "travel.rolling.most", "travel.breakaway", "travel.capacity")
-	return r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: source}, Max,
+	return r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: source}, result.Max,
 		fmt.Sprintf("%s; the %s can pull %s", text, t.PulledBy, r.force(t.Capacity)))
 }
 
 // lineNotStated is a pull that nothing can be held against.
-func (r *route) lineNotStated(id, rest, text string) Entry {
+func (r *route) lineNotStated(id, rest, text string) judged {
 	e := open(id, r.subject(rest), "kN", fmt.Sprintf("%s; what the %s can pull is not stated: travel.capacity in the job file, such as %s", text, r.job.Travel.PulledBy, r.force(20)), r.underway())
 	e.Remedy = "state what the whole line can pull, as its maker states it (travel.capacity in the job file)"
 	return e
 }
 
 // tipChecks ask for a margin against tipping across and along.
-func (r *route) tipChecks() []Entry {
+func (r *route) tipChecks() []judged {
 	limit := r.limits.of("roll.tip")
 	across, along, err := r.wheels().TippingLevers()
 	if err != nil {
-		return []Entry{open("roll.tip", r.subject("advance"), "1", r.told(err), r.underway())}
+		return []judged{open("roll.tip", r.subject("advance"), "1", r.told(err), r.underway())}
 	}
-	var out []Entry
+	var out []judged
 	for _, way := range []struct {
 		what  string
 		lever units.Length
@@ -290,12 +294,12 @@ func (r *route) tipChecks() []Entry {
 		text := fmt.Sprintf("%s: centre of gravity %s high, %s inside the wheels, slope %.2f %%: restoring over overturning %.1f", way.what, r.mm(r.centre[2]), r.mm(float64(way.lever)), 100*way.slope, s.Ratio)
 		if !s.Loaded {
 			text = fmt.Sprintf("%s: nothing overturns on the level; it tips at %.1f deg", way.what, float64(s.Angle)*180/math.Pi)
-			e := entry("roll.tip", r.subject(way.what), nil, limit, Min, text)
+			e := entry("roll.tip", r.subject(way.what), nil, limit, result.Min, text)
 			e.Unit = "1"
 			out = append(out, e)
 			continue
 		}
-		out = append(out, r.one("roll.tip", way.what, "1", s.Ratio, 0, limit, Min, text))
+		out = append(out, r.one("roll.tip", way.what, "1", s.Ratio, 0, limit, result.Min, text))
 	}
 	return out
 }

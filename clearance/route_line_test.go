@@ -9,7 +9,7 @@ import (
 func TestCrossfallTipsAsMuchToTheLeftAsToTheRight(t *testing.T) {
 	tip := func(fall string) float64 {
 		for _, c := range onRoute("  crossfall: " + fall).check(t).Checks {
-			if c.ID == "roll.tip" && c.Subject == "cell 1, pour 1, across" {
+			if c.ID == "roll.tip" && c.Subject.String() == "cell 1, pour 1, across" {
 				return c.Value.Lower
 			}
 		}

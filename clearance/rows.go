@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -12,10 +13,10 @@ import (
 )
 
 // settings is how every adjuster stands raised and collapsed, bent by bent.
-func (b *bay) settings() []Setting {
-	var out []Setting
+func (b *bay) settings() []result.Setting {
+	var out []result.Setting
 	add := func(bent int, name string, raised, collapsed float64) {
-		out = append(out, Setting{Cell: b.Cell.Number, Pour: b.Pour.Number, Bent: bent, Adjuster: name, Raised: raised, Collapsed: collapsed, Unit: "m"})
+		out = append(out, result.Setting{Cell: b.Cell.Number, Pour: b.Pour.Number, Bent: bent, Adjuster: name, Raised: raised, Collapsed: collapsed, Unit: "m"})
 	}
 	for n := range b.Carrier.Bents {
 		add(n+1, "leg", b.Carrier.Leg, b.Carrier.Leg)
@@ -76,11 +77,11 @@ func (b *bay) collapsedReading(k int) float64 {
 }
 
 // stepRows are the steps as the crew does them, with the gaps at their ends.
-func (b *bay) stepRows(done []stripped) []StepRow {
-	var out []StepRow
+func (b *bay) stepRows(done []stripped) []result.StepRow {
+	var out []result.StepRow
 	between := map[[2]int]sweep.Bracket{}
 	for k, s := range b.Steps {
-		row := StepRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Name: s.Name, Say: s.Say, Caution: s.Caution, Removes: s.Removes}
+		row := result.StepRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Name: s.Name, Say: s.Say, Caution: s.Caution, Removes: s.Removes}
 		if row.Removes == nil {
 			row.Removes = []string{}
 		}
@@ -102,13 +103,13 @@ type endKey struct {
 
 // endRows are the least gaps at a step's end, by role, side and what they are
 // to.
-func (b *bay) endRows(s carrier.Step, r stripped, between map[[2]int]sweep.Bracket) []EndRow {
-	rows := []EndRow{}
+func (b *bay) endRows(s carrier.Step, r stripped, between map[[2]int]sweep.Bracket) []result.EndRow {
+	rows := []result.EndRow{}
 	place := map[endKey]int{}
 	keep := func(part int, against string, v sweep.Bracket) {
 		p := b.Carrier.Parts[part]
 		key := endKey{p.Role, p.Name, p.Side, against}
-		row := EndRow{Part: p.Mark, Role: roleName(p), Side: p.Side.String(), Against: against, Value: bracketOf(v)}
+		row := result.EndRow{Part: p.Mark, Role: roleName(p), Side: p.Side.String(), Against: against, Value: bracketOf(v)}
 		at, ok := place[key]
 		switch {
 		case !ok:
@@ -189,8 +190,8 @@ func (b *bay) keptEnd(s carrier.Step, part, solid int) sweep.Bracket {
 }
 
 // partRows is every part in every step against every zone near it.
-func (b *bay) partRows(done []stripped) []PartRow {
-	var out []PartRow
+func (b *bay) partRows(done []stripped) []result.PartRow {
+	var out []result.PartRow
 	for k, s := range b.Steps {
 		for _, m := range byPart(done[k].measures) {
 			p := b.Carrier.Parts[m.part]
@@ -200,7 +201,7 @@ func (b *bay) partRows(done []stripped) []PartRow {
 					if math.IsInf(v.Lower, 1) || v.Lower >= far {
 						continue
 					}
-					out = append(out, PartRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Part: p.Mark, Role: roleName(p), Zone: string(zone), Contact: held, Value: bracketOf(v), At: v.At})
+					out = append(out, result.PartRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Part: p.Mark, Role: roleName(p), Zone: string(zone), Contact: held, Value: bracketOf(v), At: v.At})
 				}
 			}
 		}

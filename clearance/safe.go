@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -44,10 +45,10 @@ func (b *bay) safeCandidate(s carrier.Step, r stripped) candidate {
 		}
 	}
 	if governs < 0 {
-		return candidate{value: Bracket{safe, safe}, where: b.at(s.Name), text: fmt.Sprintf("nothing is entered with jacks %s apart", b.small(safe))}
+		return candidate{value: result.Between(safe, safe), where: b.at(s.Name), text: fmt.Sprintf("nothing is entered with jacks %s apart", b.small(safe))}
 	}
 	g := list[governs]
-	return candidate{value: Bracket{safe, safe}, tell: func() (Where, string) {
+	return candidate{value: result.Between(safe, safe), tell: func() (result.Where, string) {
 		return b.where(s.Name, g.part, string(g.zone), g.v), b.safeWords(g, unit, safe)
 	}}
 }

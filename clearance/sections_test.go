@@ -13,6 +13,7 @@ import (
 	"testing"
 	"text/tabwriter"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -174,7 +175,7 @@ func (r row) study(t *testing.T, g *job.Gear) *model.Study {
 // outcome is a row on one kind of collapse.
 type outcome struct {
 	row, kind, gear string
-	verdict         Verdict
+	verdict         result.Verdict
 	cure            string // in words; empty where it passes
 }
 
@@ -193,8 +194,8 @@ func (r row) on(t *testing.T, kind string, gears []owned) outcome {
 		if i > 0 && g.short > 0 {
 			break
 		}
-		if tried[i] = r.attempt(t, g.owned); tried[i].result.Verdict == Pass {
-			return outcome{row: r.id, kind: kind, gear: g.name, verdict: Pass}
+		if tried[i] = r.attempt(t, g.owned); tried[i].result.Verdict == result.Pass {
+			return outcome{row: r.id, kind: kind, gear: g.name, verdict: result.Pass}
 		}
 	}
 	for i, g := range list {
@@ -221,13 +222,13 @@ func (r row) attempt(t *testing.T, g owned) attempt {
 // attempt is a row on one gear.
 type attempt struct {
 	study  *model.Study
-	result *Result
+	result *result.Result
 }
 
 // reason is what a result says first about why it does not pass.
-func reason(r *Result) string {
+func reason(r *result.Result) string {
 	for _, c := range r.Checks {
-		if c.Verdict != Pass {
+		if c.Verdict != result.Pass {
 			return fmt.Sprintf("%s is %v: %s", c.ID, c.Verdict, c.Text)
 		}
 	}
@@ -288,14 +289,14 @@ func tally(t *testing.T, outcomes [][2]outcome) {
 	fmt.Fprintln(w, "row\tkind\tgear\tverdict\tcure")
 	rows, pass, cured := 0, 0, 0
 	for _, both := range outcomes {
-		if both[0].verdict == Pass || both[1].verdict == Pass {
+		if both[0].verdict == result.Pass || both[1].verdict == result.Pass {
 			rows++
 		}
 		for _, o := range both {
 			switch {
 			case o.row == "":
 				continue
-			case o.verdict == Pass:
+			case o.verdict == result.Pass:
 				pass++
 			case o.cure != "":
 				cured++
@@ -313,18 +314,18 @@ func tally(t *testing.T, outcomes [][2]outcome) {
 // holdCure applies a cure, and one step less of it where it is stepless.
 func holdCure(t *testing.T, s *model.Study, c Cure) {
 	t.Helper()
-	verdict := func(v float64) Verdict {
+	verdict := func(v float64) result.Verdict {
 		cured, troubles := model.Build(c.At(s.Job, s.Gear, v))
 		if len(troubles) > 0 {
-			return Open
+			return result.Open
 		}
 		return Check(cured, Options{}).Verdict
 	}
-	if v := verdict(c.To); v != Pass {
+	if v := verdict(c.To); v != result.Pass {
 		t.Errorf("%s does not help: %v", c.Text(), v)
 	}
 	less := c.To - math.Copysign(c.Step, c.To-c.From)
-	if v := verdict(less); c.Stepless && v == Pass {
+	if v := verdict(less); c.Stepless && v == result.Pass {
 		t.Errorf("%s, but %.4f passes too", c.Text(), less)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/geom"
@@ -209,7 +210,7 @@ func lesser(a, b sweep.Bracket) sweep.Bracket {
 }
 
 // selfChecks are the entries of one step: bodies and links, and seams.
-func (b *bay) selfChecks(s carrier.Step, r stripped) []Entry {
+func (b *bay) selfChecks(s carrier.Step, r stripped) []judged {
 	var free, seam []candidate
 	for _, m := range r.selves {
 		if m.free.Lower < near {
@@ -219,9 +220,9 @@ func (b *bay) selfChecks(s carrier.Step, r stripped) []Entry {
 			seam = append(seam, b.selfCandidate(s, &m, m.seam))
 		}
 	}
-	return []Entry{
-		entry("strip.self", b.subject(s.Name+", bodies and links"), free, b.limits.of("strip.self"), Min, "no two bodies that move against each other come nearer than "+b.mm(near)),
-		entry("strip.self", b.subject(s.Name+", seams"), seam, b.limits.of("strip.self.seams"), Min, "no seam moves in this step"),
+	return []judged{
+		entry("strip.self", b.about().In(s.Name).As(freePairs), free, b.limits.of("strip.self"), result.Min, "no two bodies that move against each other come nearer than "+b.mm(near)),
+		entry("strip.self", b.about().In(s.Name).As(seamPairs), seam, b.limits.of("strip.self.seams"), result.Min, "no seam moves in this step"),
 	}
 }
 
@@ -229,20 +230,20 @@ func (b *bay) selfCandidate(s carrier.Step, m *selfMeasure, v sweep.Bracket) can
 	part := m.part
 	c := candidate{value: bracketOf(v), part: part, against: v.Against, alike: m.alike}
 	if v.Against < 0 {
-		c.tell = func() (Where, string) {
+		c.tell = func() (result.Where, string) {
 			return b.where(s.Name, part, "", v), b.keeps(part, v, "every other body", 0)
 		}
 		return c
 	}
 	c.allowance = b.lagBetween(s, part, v.Against)
 	c.worst = c.allowance
-	c.tell = func() (Where, string) { return b.selfWhere(s, part, v), b.selfText(part, v, c.allowance) }
+	c.tell = func() (result.Where, string) { return b.selfWhere(s, part, v), b.selfText(part, v, c.allowance) }
 	return c
 }
 
 // selfWhere names both parts. They were seen from the frame they share; the
 // witness goes to cell and pour.
-func (b *bay) selfWhere(s carrier.Step, part int, v sweep.Bracket) Where {
+func (b *bay) selfWhere(s carrier.Step, part int, v sweep.Bracket) result.Where {
 	w := b.where(s.Name, part, b.Carrier.Parts[v.Against].Mark, v)
 	pose := s.Path.Pose(motion.Ground, b.common(part, v.Against), v.At)
 	w.A, w.B = point(pose.Apply(v.A)), point(pose.Apply(v.B))
@@ -255,3 +256,9 @@ func (b *bay) selfText(part int, v sweep.Bracket, lag float64) string {
 	}
 	return b.keeps(part, v, b.label(v.Against), lag)
 }
+
+// freePairs and seamPairs are the kinds of pairs among parts, as subjects name them.
+const (
+	freePairs = "bodies and links"
+	seamPairs = "seams"
+)

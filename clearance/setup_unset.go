@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 )
 
@@ -46,13 +47,13 @@ func outOfReach(f carrier.Finding) float64 {
 
 // sayUnset puts in place of a number that nobody can know what keeps it from
 // being worked out: the setting that the gear does not reach.
-func (b *bay) sayUnset(checks []Entry) {
+func (b *bay) sayUnset(checks []judged) {
 	why := b.unset()
 	if why == "" {
 		return
 	}
 	for i, c := range checks {
-		if c.Verdict == Open && c.Value != nil && unbounded(*c.Value, c.Sense) {
+		if c.Verdict == result.Open && c.Value != nil && unbounded(*c.Value, c.Sense) {
 			checks[i].Text = "not worked out, since the gear cannot be set so: " + why
 		}
 	}
@@ -60,8 +61,8 @@ func (b *bay) sayUnset(checks []Entry) {
 
 // unbounded tells whether a value has no known end on the side that its limit
 // is held against.
-func unbounded(v Bracket, s Sense) bool {
-	if s == Max {
+func unbounded(v result.Bracket, s result.Sense) bool {
+	if s == result.Max {
 		return math.IsInf(v.Upper, 1)
 	}
 	return math.IsInf(v.Lower, -1)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -81,9 +82,9 @@ func (b *bay) standsIn(f footprint, ends [2]slabEnd) (left float64, edge, end st
 
 // standChecks ask that what the carrier stands on stands wholly on the placed
 // invert: jack plates when it is raised, the wheels' treads when it is collapsed.
-func (b *bay) standChecks(s *model.Study) []Entry {
+func (b *bay) standChecks(s *model.Study) []judged {
 	ends := slabEnds(s, b)
-	out := []Entry{b.standCheck("plates on the invert", "raised", b.plates(), ends)}
+	out := []judged{b.standCheck("plates on the invert", "raised", b.plates(), ends)}
 	if !b.rollsAway() {
 		return append(out, open("setup.rest", b.subject("treads on the invert"), "m", "the collapse does not end on the wheels", b.at("")))
 	}
@@ -126,7 +127,7 @@ func (b *bay) treads() []bearing {
 // overhangLimit: everything has to bear; rounding is forgiven.
 var overhangLimit = Limit{Value: -contactTolerance, Source: "statics: what hangs over does not bear"}
 
-func (b *bay) standCheck(rest, step string, list []bearing, ends [2]slabEnd) Entry {
+func (b *bay) standCheck(rest, step string, list []bearing, ends [2]slabEnd) judged {
 	var found []candidate
 	for _, one := range list {
 		left, edge, end := b.standsIn(one.on, ends)
@@ -137,7 +138,7 @@ func (b *bay) standCheck(rest, step string, list []bearing, ends [2]slabEnd) Ent
 			text = fmt.Sprintf("%s hangs %s over the %s", b.label(one.part), b.mm(-left), edge)
 		}
 		remedy := b.overhangRemedy(b.Carrier.Parts[one.part].Role, -left, end)
-		found = append(found, candidate{value: *exactly(left), where: where, text: text, remedy: remedy})
+		found = append(found, candidate{value: *result.Exactly(left), where: where, text: text, remedy: remedy})
 	}
-	return entry("setup.rest", b.subject(rest), found, overhangLimit, Min, "nothing stands on the invert")
+	return entry("setup.rest", b.subject(rest), found, overhangLimit, result.Min, "nothing stands on the invert")
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/allow"
+	"boxwalk/clearance/result"
 )
 
 // largePlates puts plates of 250 under the worked cell's jacks, which stand 900
@@ -17,21 +18,21 @@ func TestJackPlateOverTheEdgeOfAChannelSaysByHowMuchItHangsOver(t *testing.T) {
 	c := channelled("{offset: 1.04 m, width: 100 mm, depth: 100 mm}")
 	c.swap = append(c.swap, largePlates)
 	r := c.check(t)
-	e := bayReads(t, r, "setup.rest", 1, 1, "plates on the invert", Fail, 990-1025)
+	e := bayReads(t, r, "setup.rest", 1, 1, "plates on the invert", result.Fail, 990-1025)
 	if !strings.Contains(e.Text, "hangs 35.0 mm over the edge of the low-flow channel") {
 		t.Error(e.Text)
 	}
-	bayReads(t, r, "setup.rest", 1, 1, "treads on the invert", Pass, 990-950)
+	bayReads(t, r, "setup.rest", 1, 1, "treads on the invert", result.Pass, 990-950)
 	// 40 farther out it stands, with 5 left
 	c = channelled("{offset: 1.08 m, width: 100 mm, depth: 100 mm}")
 	c.swap = append(c.swap, largePlates)
-	bayReads(t, c.check(t), "setup.rest", 1, 1, "plates on the invert", Pass, 1030-1025)
+	bayReads(t, c.check(t), "setup.rest", 1, 1, "plates on the invert", result.Pass, 1030-1025)
 }
 
 func TestWheelOverAChannelDoesNotStand(t *testing.T) {
 	// tread 850 to 950 on the channel from 900 to 1000: half of it
 	r := channelled("{offset: 0.95 m, width: 100 mm, depth: 100 mm}").check(t)
-	bayReads(t, r, "setup.rest", 1, 1, "treads on the invert", Fail, 900-950)
+	bayReads(t, r, "setup.rest", 1, 1, "treads on the invert", result.Fail, 900-950)
 }
 
 func TestPlateAtASkewedEndStandsWithAllItsCornersOnTheSlab(t *testing.T) {
@@ -41,12 +42,12 @@ func TestPlateAtASkewedEndStandsWithAllItsCornersOnTheSlab(t *testing.T) {
 	// 975 out, 75 tan 30 farther; the corner stands 75 before the bent
 	tan := math.Tan(30 * math.Pi / 180)
 	r := chain{gear: "roof-halves-24", jobs: [][2]string{{"  pours: [2.3 m]\n", "  pours: [1.2 m]\n  skew: {inlet: 30 deg}\n"}}}.check(t)
-	bayReads(t, r, "setup.rest", 1, 1, "plates on the invert", Fail, 1e3*(-1.5*tan+0.6-0.075-0.975*tan))
+	bayReads(t, r, "setup.rest", 1, 1, "plates on the invert", result.Fail, 1e3*(-1.5*tan+0.6-0.075-0.975*tan))
 	// the wheels, 300 in the form, have a contact of 60 by 100
-	bayReads(t, r, "setup.rest", 1, 1, "treads on the invert", Fail, 1e3*(-1.5*tan+0.3-0.030-0.950*tan))
+	bayReads(t, r, "setup.rest", 1, 1, "treads on the invert", result.Fail, 1e3*(-1.5*tan+0.3-0.030-0.950*tan))
 	// an apron of 3000 holds them
 	r = chain{gear: "roof-halves-24", jobs: [][2]string{{"  pours: [2.3 m]\n", "  pours: [1.2 m]\n  skew: {inlet: 30 deg}\n"}, withAprons}}.check(t)
-	bayReads(t, r, "setup.rest", 1, 1, "plates on the invert", Pass, 1e3*(3-1.5*tan+0.6-0.075-0.975*tan))
+	bayReads(t, r, "setup.rest", 1, 1, "plates on the invert", result.Pass, 1e3*(3-1.5*tan+0.6-0.075-0.975*tan))
 }
 
 func TestFreeEdgeBesideATreadIsTheChannelsOrTheOutsideOfTheWall(t *testing.T) {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"boxwalk/clearance/allow"
+	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -98,8 +99,8 @@ func (b *bay) drag(s carrier.Step, part, solid int) sweep.Travel {
 }
 
 // stripChecks are the entries of all steps, in the order of the steps.
-func (b *bay) stripChecks(done []stripped) []Entry {
-	var out []Entry
+func (b *bay) stripChecks(done []stripped) []judged {
+	var out []judged
 	for k, s := range b.Steps {
 		if s.Stop != nil {
 			out = append(out, b.stopped(s)...)
@@ -121,10 +122,10 @@ func (b *bay) stripChecks(done []stripped) []Entry {
 }
 
 // stopped are the checks of a step that cannot be made.
-func (b *bay) stopped(s carrier.Step) []Entry {
-	var out []Entry
+func (b *bay) stopped(s carrier.Step) []judged {
+	var out []judged
 	for _, id := range []string{"strip.dig", "strip.drag", "strip.self", "strip.clear", "strip.supports"} {
-		out = append(out, open(id, b.subject(s.Name), "m", "the step cannot be made: "+s.Stop.Say(b.mm), Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Frame: b.Name()}))
+		out = append(out, open(id, b.about().In(s.Name), "m", "the step cannot be made: "+s.Stop.Say(b.mm), result.Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Frame: b.Name()}))
 	}
 	return out
 }
@@ -132,10 +133,10 @@ func (b *bay) stopped(s carrier.Step) []Entry {
 // concreteZone tells whether a zone is concrete rather than what stays in it.
 func concreteZone(z culvert.Zone) bool { return z != culvert.Hanger && z != culvert.SteelAhead }
 
-func (b *bay) digCheck(s carrier.Step, r stripped) Entry {
+func (b *bay) digCheck(s carrier.Step, r stripped) judged {
 	lean, leaning := b.leanDown(r.k)
 	if leaning && b.beyondSight(lean, 0) {
-		return b.unseen("strip.dig", s.Name, lean, s.Name)
+		return b.unseen("strip.dig", b.about().In(s.Name), lean, s.Name)
 	}
 	var list []candidate
 	for i := range r.measures {
@@ -159,7 +160,7 @@ func (b *bay) digCheck(s carrier.Step, r stripped) Entry {
 			}
 		}
 	}
-	c := entry("strip.dig", b.subject(s.Name), list, b.limits.of("strip.dig"), Min, "no part meets concrete in this step")
+	c := entry("strip.dig", b.about().In(s.Name), list, b.limits.of("strip.dig"), result.Min, "no part meets concrete in this step")
 	return b.withFirst(c, s, r.measures, func(m *measure, z int) []sweep.Bracket { return []sweep.Bracket{m.at(z).held, m.at(z).free} })
 }
 
@@ -172,7 +173,7 @@ func (b *bay) releasedFrom(k, z int) func(part int) []sweep.Part {
 
 func (b *bay) digCandidate(s carrier.Step, m *measure, zone culvert.Zone, v sweep.Bracket) candidate {
 	part := m.part
-	tell := func() (Where, string) {
+	tell := func() (result.Where, string) {
 		text := fmt.Sprintf("%s stays %s from the %s", b.label(part), b.said(bracketOf(v)), zone.Words())
 		if v.Upper < -contactTolerance {
 			text = fmt.Sprintf("%s digs %s into the %s", b.label(part), b.mm(-v.Upper), zone.Words())
@@ -183,8 +184,8 @@ func (b *bay) digCandidate(s carrier.Step, m *measure, zone culvert.Zone, v swee
 }
 
 // withFirst adds to a failed check where its part first touches.
-func (b *bay) withFirst(c Entry, s carrier.Step, measures []measure, of func(*measure, int) []sweep.Bracket) Entry {
-	if c.Verdict != Fail {
+func (b *bay) withFirst(c judged, s carrier.Step, measures []measure, of func(*measure, int) []sweep.Bracket) judged {
+	if c.Verdict != result.Fail {
 		return c
 	}
 	for i := range measures {
@@ -203,7 +204,7 @@ func (b *bay) withFirst(c Entry, s carrier.Step, measures []measure, of func(*me
 	return c
 }
 
-func (b *bay) dragCheck(s carrier.Step, r stripped) Entry {
+func (b *bay) dragCheck(s carrier.Step, r stripped) judged {
 	var list []candidate
 	for _, d := range facesFirst(r.drags) {
 		zone := b.stripped.solids[d.solid].Zone
@@ -215,10 +216,10 @@ func (b *bay) dragCheck(s carrier.Step, r stripped) Entry {
 		if d.travel.Upper > 0 {
 			text = fmt.Sprintf("%s of %s slides %s on the %s before it comes off", kind, b.label(d.part), b.mm(d.travel.Upper), zone.Words())
 		}
-		list = append(list, candidate{value: Bracket{d.travel.Lower, d.travel.Upper}, text: text,
+		list = append(list, candidate{value: result.Between(d.travel.Lower, d.travel.Upper), text: text,
 			where: b.where(s.Name, d.part, string(zone), nothing())})
 	}
-	return entry("strip.drag", b.subject(s.Name), list, b.limits.of("strip.drag"), Max, "nothing that touches concrete moves in this step")
+	return entry("strip.drag", b.about().In(s.Name), list, b.limits.of("strip.drag"), result.Max, "nothing that touches concrete moves in this step")
 }
 
 // facesFirst puts sliding faces before edges: of two that slide alike the face
@@ -237,8 +238,8 @@ func facesFirst(list []dragMeasure) []dragMeasure {
 
 // releaseChecks are the release gaps of a step, zone by zone: everything that
 // is not, or no longer, in contact by design.
-func (b *bay) releaseChecks(s carrier.Step, r stripped) []Entry {
-	var out []Entry
+func (b *bay) releaseChecks(s carrier.Step, r stripped) []judged {
+	var out []judged
 	for z, zone := range culvert.Zones {
 		if !concreteZone(zone) {
 			continue
@@ -250,7 +251,7 @@ func (b *bay) releaseChecks(s carrier.Step, r stripped) []Entry {
 				list = append(list, b.releaseCandidate(s, m, zone, v))
 			}
 		}
-		c := entry("strip.clear", b.subject(s.Name+", "+zone.Words()), list, b.limits.of("strip.release"), Min, "no part that has been released comes near the "+zone.Words())
+		c := entry("strip.clear", b.about().In(s.Name).At(zone), list, b.limits.of("strip.release"), result.Min, "no part that has been released comes near the "+zone.Words())
 		out = append(out, c)
 	}
 	return out
@@ -259,7 +260,7 @@ func (b *bay) releaseChecks(s carrier.Step, r stripped) []Entry {
 func (b *bay) releaseCandidate(s carrier.Step, m *measure, zone culvert.Zone, v sweep.Bracket) candidate {
 	part := m.part
 	lag := b.lag(s, part)
-	tell := func() (Where, string) {
+	tell := func() (result.Where, string) {
 		return b.where(s.Name, part, string(zone), v), b.keeps(part, v, "the "+zone.Words(), lag)
 	}
 	return candidate{value: bracketOf(v), allowance: lag, worst: lag, tell: tell, part: part, against: v.Against, alike: m.alike, zone: zone}
@@ -279,12 +280,12 @@ func (b *bay) keeps(part int, v sweep.Bracket, from string, lag float64) string 
 
 // supportsChecks are the gaps to hangers and whatever else stays, told apart by
 // what it is: plates, nuts.
-func (b *bay) supportsChecks(s carrier.Step, r stripped) []Entry {
+func (b *bay) supportsChecks(s carrier.Step, r stripped) []judged {
 	kinds := b.keptKinds()
 	if len(kinds) == 0 {
-		return []Entry{entry("strip.supports", b.subject(s.Name), nil, b.limits.of("strip.supports"), Min, "nothing stays in place")}
+		return []judged{entry("strip.supports", b.about().In(s.Name), nil, b.limits.of("strip.supports"), result.Min, "nothing stays in place")}
 	}
-	var out []Entry
+	var out []judged
 	for _, kind := range kinds {
 		out = append(out, b.supportsCheck(s, r, kind))
 	}
@@ -305,11 +306,11 @@ func (b *bay) keptKinds() []string {
 // kindOf is what a kept solid is: plate or nut.
 func kindOf(s culvert.Solid) string { return s.Name[strings.LastIndex(s.Name, " ")+1:] }
 
-func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
+func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) judged {
 	limit := b.limits.of("strip.supports")
 	lean, leaning := b.leanDown(r.k)
 	if leaning && b.beyondSight(lean, limit.Value) {
-		return b.unseen("strip.supports", s.Name+", hanger "+kind, lean, s.Name)
+		return b.unseen("strip.supports", b.about().In(s.Name).As("hanger "+kind), lean, s.Name)
 	}
 	var list []candidate
 	for i := range r.measures {
@@ -321,7 +322,7 @@ func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
 			c := b.releaseCandidate(s, m, culvert.Hanger, k.value)
 			c.held = k.held
 			part, lag := m.part, c.allowance
-			c.tell = func() (Where, string) {
+			c.tell = func() (result.Where, string) {
 				return b.where(s.Name, part, string(culvert.Hanger), k.value), b.keeps(part, k.value, b.stripped.solids[k.solid].Name, lag)
 			}
 			if k.held && k.value.Lower >= -contactTolerance {
@@ -336,7 +337,7 @@ func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) Entry {
 			list = append(list, c)
 		}
 	}
-	c := entry("strip.supports", b.subject(s.Name+", hanger "+kind), list, limit, Min, "nothing comes near a hanger "+kind)
+	c := entry("strip.supports", b.about().In(s.Name).As("hanger "+kind), list, limit, result.Min, "nothing comes near a hanger "+kind)
 	return b.withFirst(c, s, r.measures, func(m *measure, z int) []sweep.Bracket {
 		var out []sweep.Bracket
 		for _, k := range r.kept[m.part] {
@@ -360,8 +361,8 @@ func (b *bay) keptFree(k int, kind string) func(part int) []sweep.Part {
 
 // travelChecks are the clearances when collapsed, zone by zone, with the
 // tolerance allowance taken off.
-func (b *bay) travelChecks(s carrier.Step, r stripped) []Entry {
-	var out []Entry
+func (b *bay) travelChecks(s carrier.Step, r stripped) []judged {
+	var out []judged
 	for z, zone := range culvert.Zones {
 		limit := b.limits.travel(zone)
 		a := b.tol.Of(zone)
@@ -376,7 +377,7 @@ func (b *bay) travelChecks(s carrier.Step, r stripped) []Entry {
 			}
 			part := m.part
 			tilt := b.tilt(s.Path, part, zone, v)
-			tell := func() (Where, string) {
+			tell := func() (result.Where, string) {
 				w := b.where(s.Name, part, string(zone), v)
 				w.At = 1
 				return w, fmt.Sprintf("%s stands %s from the %s; %s", b.label(part), b.said(bracketOf(v)), zone.Words(), b.takenOff(a, tilt))
@@ -386,7 +387,7 @@ func (b *bay) travelChecks(s carrier.Step, r stripped) []Entry {
 		if !anything {
 			continue
 		}
-		out = append(out, entry("strip.clear", b.subject(zone.Words()+", collapsed"), list, limit, Min, fmt.Sprintf("every part stands more than %s from the %s", b.mm(far), zone.Words())))
+		out = append(out, entry("strip.clear", b.about().At(zone).As(result.Collapsed), list, limit, result.Min, fmt.Sprintf("every part stands more than %s from the %s", b.mm(far), zone.Words())))
 	}
 	return out
 }

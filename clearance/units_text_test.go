@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model/motion"
 	"boxwalk/model/units"
 )
@@ -17,7 +18,7 @@ var (
 
 // tells holds that no sentence and no step of a result has a number in foreign
 // units, and gives how many sentences have one in its own.
-func tells(t *testing.T, job string, r *Result, own, foreign *regexp.Regexp) int {
+func tells(t *testing.T, job string, r *result.Result, own, foreign *regexp.Regexp) int {
 	t.Helper()
 	told := 0
 	for _, e := range r.Checks {
@@ -70,7 +71,7 @@ func TestReasonWhyAnAdvanceCannotBeWorkedOutIsToldInTheUnitsOfTheJob(t *testing.
 		r := Check(s, Options{})
 		tells(t, one.system, r, one.own, one.foreign)
 		e, ok := checkOf(r, "roll.clear", 1, 1, "advance")
-		if !ok || e.Verdict != Open || !strings.Contains(e.Text, "centre of gravity") || !one.own.MatchString(e.Text) {
+		if !ok || e.Verdict != result.Open || !strings.Contains(e.Text, "centre of gravity") || !one.own.MatchString(e.Text) {
 			t.Errorf("%s: %v: %s", one.system, e.Verdict, e.Text)
 		}
 	}
@@ -113,7 +114,7 @@ func TestWhatAFormulaRefusesIsToldInTheUnitsOfTheJob(t *testing.T) {
 		r := Check(s, Options{Only: []string{"roll.bearing"}})
 		tells(t, one.system, r, one.own, one.foreign)
 		e, ok := checkOf(r, "roll.bearing", 1, 1, "wheels")
-		if !ok || e.Verdict != Open || !strings.Contains(e.Text, one.want) {
+		if !ok || e.Verdict != result.Open || !strings.Contains(e.Text, one.want) {
 			t.Errorf("%s: %v: %s", one.system, e.Verdict, e.Text)
 		}
 	}

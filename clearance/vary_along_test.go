@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/culvert"
 )
@@ -31,12 +32,12 @@ func TestPoursOfUnequalLengthAndLapAskForTheirOwnForm(t *testing.T) {
 	bayRolls(t, r, 1, 2, "2.200")
 	// slab to 5800 + 3000; front wheels 2100 in the form: at pour 3 on 6350. With
 	// a last pour as long as the one before it would be 600 more
-	bayReads(t, r, "roll.support", 1, 2, "front wheels", Pass, 8800-6350)
+	bayReads(t, r, "roll.support", 1, 2, "front wheels", result.Pass, 8800-6350)
 	// the slab begins 3000 before the inlet; rear wheels at 4250 + 300
-	bayReads(t, r, "roll.support", 1, 3, "rear wheels", Pass, 4550+3000)
+	bayReads(t, r, "roll.support", 1, 3, "rear wheels", result.Pass, 4550+3000)
 	// after the last pour the form's rear goes from 4250 to the end at 5800, the
 	// front wheels from 6350 to 7900
-	bayReads(t, r, "roll.support", 1, 3, "front wheels", Pass, 8800-7900)
+	bayReads(t, r, "roll.support", 1, 3, "front wheels", result.Pass, 8800-7900)
 }
 
 func TestPourShorterThanTheFormHoldsHangersUnderItsOwnRoofOnly(t *testing.T) {
@@ -70,7 +71,7 @@ func TestFormMeetsWhatWasCastBeforeItsPourAndNothingElse(t *testing.T) {
 	for order, want := range map[string][2]float64{"ahead": {15, tops}, "[2, 1]": {tops, 15}} {
 		r := pouredAs("  pours: [2.3 m, 2.3 m]\n  order: " + order + "\n").check(t)
 		for i, mm := range want {
-			bayReads(t, r, "raise.clear", 1, i+1, "raise: crack down, backwards", Pass, mm)
+			bayReads(t, r, "raise.clear", 1, i+1, "raise: crack down, backwards", result.Pass, mm)
 		}
 	}
 }
@@ -81,7 +82,7 @@ func TestBarsStandAheadOnlyWhereThePourAheadIsNotCast(t *testing.T) {
 	c.jobs = append(c.jobs, steel)
 	// the wall panel's top as it rolls, and 50 - 15 from the wall's face to bars
 	tops := 1e3 * (0.050*math.Sin(swungHome) + 0.160*(1-math.Cos(swungHome)))
-	bayReads(t, c.check(t), "roll.clear", 1, 1, "steel ahead", Pass, 120+tops+50-15)
+	bayReads(t, c.check(t), "roll.clear", 1, 1, "steel ahead", result.Pass, 120+tops+50-15)
 	c = pouredAs("  pours: [2.3 m, 2.3 m]\n  order: [2, 1]\n")
 	c.jobs = append(c.jobs, steel)
 	if e, ok := checkOf(c.check(t), "roll.clear", 1, 1, "steel ahead"); ok {
@@ -99,15 +100,15 @@ func TestSkewAtOneEndOnlyLengthensThatEndOnly(t *testing.T) {
 	// left tread's outer edge at 950; front wheels 2100 in the form, slab to
 	// 1800 + 3000 square. On the right the rear wheels have 1900 tan 20 more. The
 	// carrier leaves until its rear is at 1800
-	bayReads(t, r, "roll.support", 1, 1, "rear wheels", Pass, 1e3*(-1.5*tan+0.3-(-3+0.95*tan)))
-	bayReads(t, r, "roll.support", 1, 1, "front wheels", Pass, 1e3*(4.8-(1.8+2.1)))
+	bayReads(t, r, "roll.support", 1, 1, "rear wheels", result.Pass, 1e3*(-1.5*tan+0.3-(-3+0.95*tan)))
+	bayReads(t, r, "roll.support", 1, 1, "front wheels", result.Pass, 1e3*(4.8-(1.8+2.1)))
 	// turned the other way, the left wall is the long one, and the slab's end
 	// is farthest ahead on the right; its rear is out at 1800 + 1500 tan 20, which
 	// leaves 8.3 of slab before the front wheels on the left
 	r = pouredAs("  pours: [1.8 m]\n  skew: {outlet: -20 deg}\n").check(t)
 	bayAsks(t, r, "setup.length", 1, 1, "form length", 1e3*(1.8+1.5*tan))
-	bayReads(t, r, "roll.support", 1, 1, "rear wheels", Pass, 1e3*(0.3+3))
-	bayReads(t, r, "roll.support", 1, 1, "front wheels", Fail, 1e3*(1.8+3-0.95*tan-(1.8+1.5*tan+2.1)))
+	bayReads(t, r, "roll.support", 1, 1, "rear wheels", result.Pass, 1e3*(0.3+3))
+	bayReads(t, r, "roll.support", 1, 1, "front wheels", result.Fail, 1e3*(1.8+3-0.95*tan-(1.8+1.5*tan+2.1)))
 }
 
 func TestHangerNearASkewedEndStaysOnlyUnderTheRoof(t *testing.T) {
@@ -153,8 +154,8 @@ func TestJointsAtAnAngleOfTheirOwnAskForTheirOwnForm(t *testing.T) {
 	// 100 + 100 tan 16 = 128.7 from it, under the roof. The plate of 20 and the nut
 	// of 50 that stay there are in the way of the filler. At a square joint the
 	// form begins beyond them
-	bayReads(t, r, "strip.supports", 1, 3, "strips and ties out, hanger plate", Fail, -20)
-	bayReads(t, r, "strip.supports", 1, 3, "strips and ties out, hanger nut", Fail, -20-50)
+	bayReads(t, r, "strip.supports", 1, 3, "strips and ties out, hanger plate", result.Fail, -20)
+	bayReads(t, r, "strip.supports", 1, 3, "strips and ties out, hanger nut", result.Fail, -20-50)
 	square := pouredAs("  pours: [1.5 m, 1.5 m, 1.5 m]\n  skew: {inlet: 10 deg, outlet: 0 deg}\n").check(t)
 	allPass(t, square)
 	bayAsks(t, square, "setup.length", 1, 2, "form length", 1500)

@@ -3,6 +3,8 @@ package clearance
 import (
 	"math"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // channelled is the worked cell with a low-flow channel. Wheels and jack plates
@@ -19,7 +21,7 @@ func TestPlateOverAChannelIsAsFarFromConcreteAsTheChannelsEdgeOrFloor(t *testing
 	bayGap(t, r, 1, 1, "plates up", "jack plate", "invert", math.Hypot(60, 25))
 	bayGap(t, r, 1, 1, "down", "jack plate", "invert", 25)
 	bayGap(t, r, 1, 1, "plates up", "wheel", "invert", 50)
-	bayReads(t, r, "roll.track", 1, 1, "low-flow channel", Fail, 0-200/2-100/2)
+	bayReads(t, r, "roll.track", 1, 1, "low-flow channel", result.Fail, 0-200/2-100/2)
 	// from 700 to 1100: the floor, 100 down, is nearer to the wheel than the
 	// edge, 150 beside it; the plate is 60 + 100 above the floor and nearer to
 	// the edge, 60 up and 125 beside
@@ -35,9 +37,9 @@ func TestChannelUnderTheWholeFrameLeavesTheFootNearestToTheInvert(t *testing.T) 
 	// 15. The foot stands above the slab beside the channel
 	r := channelled("{offset: 0 m, width: 2400 mm, depth: 100 mm}").check(t)
 	_, z := footOf(1.500, 2.250, 0.120, swungHome)
-	bayReads(t, r, "strip.clear", 1, 1, "invert, collapsed", Pass, 1e3*z)
-	bayReads(t, r, "roll.clear", 1, 1, "invert", Pass, 1e3*z)
-	bayReads(t, r, "strip.clear", 1, 1, "down, invert", Pass, 15+100)
+	bayReads(t, r, "strip.clear", 1, 1, "invert, collapsed", result.Pass, 1e3*z)
+	bayReads(t, r, "roll.clear", 1, 1, "invert", result.Pass, 1e3*z)
+	bayReads(t, r, "strip.clear", 1, 1, "down, invert", result.Pass, 15+100)
 	bayGap(t, r, 1, 1, "plates up", "wheel fork", "invert", 75+100)
 	bayGap(t, r, 1, 1, "plates up", "jack plate", "invert", 60+100)
 }
@@ -46,7 +48,7 @@ func TestChannelBetweenTheWheelsChangesNothingForWhatStandsBesideIt(t *testing.T
 	r := channelled("{offset: 0.1 m, width: 600 mm, depth: 150 mm}").check(t)
 	allPass(t, r)
 	// the left tread's inner edge at 900 - 50, the channel's at 100 + 300
-	bayReads(t, r, "roll.track", 1, 1, "low-flow channel", Pass, 850-400)
+	bayReads(t, r, "roll.track", 1, 1, "low-flow channel", result.Pass, 850-400)
 	// struts run across it from sill to sill, 210 above the slab on both sides
 	for _, s := range r.Steps {
 		for _, e := range s.End {
@@ -59,6 +61,6 @@ func TestChannelBetweenTheWheelsChangesNothingForWhatStandsBesideIt(t *testing.T
 	bayGap(t, r, 1, 1, "plates up", "jack plate", "invert", 60)
 	// slab as far as without it: 3000 + 300, and 2300 + 3000 - 2100 less the 2300
 	// that the carrier rolls out
-	bayReads(t, r, "roll.support", 1, 1, "rear wheels", Pass, 3300)
-	bayReads(t, r, "roll.support", 1, 1, "front wheels", Pass, 900)
+	bayReads(t, r, "roll.support", 1, 1, "rear wheels", result.Pass, 3300)
+	bayReads(t, r, "roll.support", 1, 1, "front wheels", result.Pass, 900)
 }

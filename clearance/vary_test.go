@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // Boxes that vary: cells, haunches, pours, joints and ends that are not all
@@ -12,17 +14,17 @@ import (
 // the thing that varies were left out.
 
 // checkOf is one check of a bay; ok is false where there is none.
-func checkOf(r *Result, id string, cell, pour int, rest string) (Entry, bool) {
+func checkOf(r *result.Result, id string, cell, pour int, rest string) (result.Entry, bool) {
 	for _, c := range r.Checks {
-		if c.ID == id && c.Subject == fmt.Sprintf("cell %d, pour %d, %s", cell, pour, rest) {
+		if c.ID == id && c.Subject.String() == fmt.Sprintf("cell %d, pour %d, %s", cell, pour, rest) {
 			return c, true
 		}
 	}
-	return Entry{}, false
+	return result.Entry{}, false
 }
 
 // bayReads holds a check of a bay: its verdict and its value, in millimetres.
-func bayReads(t *testing.T, r *Result, id string, cell, pour int, rest string, verdict Verdict, want float64) Entry {
+func bayReads(t *testing.T, r *result.Result, id string, cell, pour int, rest string, verdict result.Verdict, want float64) result.Entry {
 	t.Helper()
 	c, ok := checkOf(r, id, cell, pour, rest)
 	if !ok || c.Value == nil {
@@ -36,7 +38,7 @@ func bayReads(t *testing.T, r *Result, id string, cell, pour int, rest string, v
 }
 
 // bayAsks holds the limit of a check of a bay, in millimetres.
-func bayAsks(t *testing.T, r *Result, id string, cell, pour int, rest string, want float64) {
+func bayAsks(t *testing.T, r *result.Result, id string, cell, pour int, rest string, want float64) {
 	t.Helper()
 	c, ok := checkOf(r, id, cell, pour, rest)
 	if !ok || c.Limit == nil || math.Abs(*c.Limit*1e3-want) > 0.1 {
@@ -45,10 +47,10 @@ func bayAsks(t *testing.T, r *Result, id string, cell, pour int, rest string, wa
 }
 
 // allPass holds that every check of a job does.
-func allPass(t *testing.T, r *Result) {
+func allPass(t *testing.T, r *result.Result) {
 	t.Helper()
 	for _, c := range r.Checks {
-		if c.Verdict != Pass {
+		if c.Verdict != result.Pass {
 			t.Errorf("%s %s is %v: %s", c.ID, c.Subject, c.Verdict, c.Text)
 		}
 	}
@@ -56,9 +58,9 @@ func allPass(t *testing.T, r *Result) {
 
 // bayGap holds the gap at the end of a step in a bay between the parts of a role
 // on the left side and a zone, in millimetres.
-func bayGap(t *testing.T, r *Result, cell, pour int, step, role, zone string, want float64) {
+func bayGap(t *testing.T, r *result.Result, cell, pour int, step, role, zone string, want float64) {
 	t.Helper()
-	one := Result{}
+	one := result.Result{}
 	for _, s := range r.Steps {
 		if s.Cell == cell && s.Pour == pour {
 			one.Steps = append(one.Steps, s)
@@ -68,7 +70,7 @@ func bayGap(t *testing.T, r *Result, cell, pour int, step, role, zone string, wa
 }
 
 // bayRolls holds how far the carrier of a bay rolls to the next pour.
-func bayRolls(t *testing.T, r *Result, cell, pour int, want string) {
+func bayRolls(t *testing.T, r *result.Result, cell, pour int, want string) {
 	t.Helper()
 	c, _ := checkOf(r, "roll.clear", cell, pour, "wall")
 	if c.Where.Step != "roll ahead "+want+" m" {
@@ -112,16 +114,16 @@ func twoCells(second string) chain {
 func TestCellsOfUnequalSpanAndRiseAreSetEachByItself(t *testing.T) {
 	r := twoCells("{span: 3.02 m, rise: 2.42 m}").check(t)
 	// filler: 2 (3000/2 - 200 - 1120) = 360; 2 (3020/2 - 200 - 1120) = 380
-	bayReads(t, r, "setup.range", 1, 1, "filler width, most", Pass, 360)
-	bayReads(t, r, "setup.range", 2, 1, "filler width, most", Pass, 380)
+	bayReads(t, r, "setup.range", 1, 1, "filler width, most", result.Pass, 360)
+	bayReads(t, r, "setup.range", 2, 1, "filler width, most", result.Pass, 380)
 	// jack: rise - 430 of roof and header and sill - leg 1640; the leg's holes
 	// are 50 apart, and 1690 would leave 300, farther from the aim of 330
-	bayReads(t, r, "setup.range", 1, 1, "jack, most", Pass, 330)
-	bayReads(t, r, "setup.range", 2, 1, "jack, most", Pass, 350)
+	bayReads(t, r, "setup.range", 1, 1, "jack, most", result.Pass, 330)
+	bayReads(t, r, "setup.range", 2, 1, "jack, most", result.Pass, 350)
 	// foot: 2420 - 200 - 1950 = 270; the kicker laps it by 300 - 270
-	bayReads(t, r, "setup.range", 2, 1, "lap over the kicker, least", Pass, 30)
+	bayReads(t, r, "setup.range", 2, 1, "lap over the kicker, least", result.Pass, 30)
 	// low brace raised: (half - 210 - 560, 30); 730.6 with the first cell's span
-	bayReads(t, r, "setup.range", 2, 1, "low brace left, most", Pass, 1e3*math.Hypot(0.740, 0.030))
+	bayReads(t, r, "setup.range", 2, 1, "low brace left, most", result.Pass, 1e3*math.Hypot(0.740, 0.030))
 	// both are lowered to a jack of 210: by 120 and by 140
 	bayGap(t, r, 1, 1, "down to wheels", "roof panel", "roof", 330-210)
 	bayGap(t, r, 2, 1, "down to wheels", "roof panel", "roof", 350-210)
@@ -145,16 +147,16 @@ func TestSkewedEndFindsUnequalCellsWhereTheyLie(t *testing.T) {
 
 func TestCellBeyondTheGearSaysByHowMuchAndTheOtherIsStillChecked(t *testing.T) {
 	r := twoCells("{span: 3.3 m, rise: 2.6 m}").check(t)
-	if r.Verdict != Fail {
+	if r.Verdict != result.Fail {
 		t.Errorf("verdict %v", r.Verdict)
 	}
 	// 2 (1650 - 200 - 1120) = 660 of filler, 480 at most
-	bayReads(t, r, "setup.range", 2, 1, "filler width, most", Fail, 660)
+	bayReads(t, r, "setup.range", 2, 1, "filler width, most", result.Fail, 660)
 	// top of the plane face 2400 - foot 250 = 2150: 1950 leaves no lap, 2250
 	// laps 150
-	bayReads(t, r, "setup.range", 2, 1, "wall panel stack", Fail, 2150)
+	bayReads(t, r, "setup.range", 2, 1, "wall panel stack", result.Fail, 2150)
 	for _, c := range r.Checks {
-		if c.Where.Cell == 1 && c.Verdict != Pass {
+		if c.Where.Cell == 1 && c.Verdict != result.Pass {
 			t.Errorf("%s %s is %v: %s", c.ID, c.Subject, c.Verdict, c.Text)
 		}
 	}
@@ -168,16 +170,16 @@ var flatTop = [][2]string{{"haunch: 200 x 200 mm", "haunch: 250 x 150 mm"}, {"he
 func TestHaunchOfUnequalRunAndRiseIsLeftSquareToItsOwnSlope(t *testing.T) {
 	r := chain{gear: "roof-halves-24", swap: flatTop, jobs: [][2]string{{"top: 200 x 200 mm", "top: 250 x 150 mm"}}}.check(t)
 	long := math.Hypot(250, 150)
-	bayReads(t, r, "setup.range", 1, 1, "corner panel run", Pass, 0)
-	bayReads(t, r, "setup.range", 1, 1, "corner panel rise", Pass, 0)
+	bayReads(t, r, "setup.range", 1, 1, "corner panel run", result.Pass, 0)
+	bayReads(t, r, "setup.range", 1, 1, "corner panel rise", result.Pass, 0)
 	// 25 down: 21.44; at 45 degrees 17.68, with run and rise the other way 12.86
 	bayGap(t, r, 1, 1, "crack down", "corner panel", "haunch_top", 25*250/long)
 	// 75 down and 120 in: 126.05; at 45 degrees 137.89
 	bayGap(t, r, 1, 1, "arms home", "corner panel", "haunch_top", (75*250+120*150)/long)
 	// the same gear with the haunch turned: both sizes are 100 out
 	r = chain{gear: "roof-halves-24", swap: flatTop, jobs: [][2]string{{"top: 200 x 200 mm", "top: 150 x 250 mm"}}}.check(t)
-	bayReads(t, r, "setup.range", 1, 1, "corner panel run", Fail, 100)
-	bayReads(t, r, "setup.range", 1, 1, "corner panel rise", Fail, 100)
+	bayReads(t, r, "setup.range", 1, 1, "corner panel run", result.Fail, 100)
+	bayReads(t, r, "setup.range", 1, 1, "corner panel rise", result.Fail, 100)
 }
 
 func TestBottomHaunchHasItsOwnRunAndRise(t *testing.T) {
@@ -189,7 +191,7 @@ func TestBottomHaunchHasItsOwnRunAndRise(t *testing.T) {
 		r := chain{gear: "roof-halves-24", jobs: [][2]string{{"bottom: 150 x 150 mm", fmt.Sprintf("bottom: %.0f x %.0f mm", run*1e3, rise*1e3)}}}.check(t)
 		bayGap(t, r, 1, 1, "down to wheels", "wall panel", "haunch_bottom", 1e3*(rise*(1.500-run-y)+run*z)/math.Hypot(run, rise))
 		// treads at (1800 + 100)/2 from the toe
-		bayReads(t, r, "roll.track", 1, 1, "outer edge of the treads", Pass, 1e3*(1.500-run)-950)
+		bayReads(t, r, "roll.track", 1, 1, "outer edge of the treads", result.Pass, 1e3*(1.500-run)-950)
 	}
 }
 
@@ -198,11 +200,11 @@ func TestFormThatLapsAKickerNoHigherThanTheHaunchDigsIntoIt(t *testing.T) {
 	// that the foot, 50 below it, stands 50 x 150 / hypot(150, 300) = 22.36 deep
 	// as set; a haunch of 150 x 150 leaves it free
 	r := chain{gear: "roof-halves-24", jobs: [][2]string{{"bottom: 150 x 150 mm", "bottom: 150 x 300 mm"}}}.check(t)
-	c := bayReads(t, r, "strip.dig", 1, 1, "strips and ties out", Fail, -50*150/math.Hypot(150, 300))
+	c := bayReads(t, r, "strip.dig", 1, 1, "strips and ties out", result.Fail, -50*150/math.Hypot(150, 300))
 	if c.Where.Zone != "haunch_bottom" || !strings.HasPrefix(c.Where.Part, "W") {
 		t.Errorf("names %s at %s", c.Where.Part, c.Where.Zone)
 	}
-	bayReads(t, r, "setup.range", 1, 1, "lap over the kicker, least", Pass, 50)
+	bayReads(t, r, "setup.range", 1, 1, "lap over the kicker, least", result.Pass, 50)
 }
 
 func TestFormThatEndsAtAKickerAsHighAsTheHaunchComesOff(t *testing.T) {
@@ -211,8 +213,8 @@ func TestFormThatEndsAtAKickerAsHighAsTheHaunchComesOff(t *testing.T) {
 	r := chain{gear: "roof-halves-24", swap: [][2]string{{"lap: {min: 25 mm, max: 120 mm, prefer: 50 mm}", "lap: {min: 0 mm, max: 120 mm, prefer: 0 mm}"}},
 		jobs: [][2]string{{"bottom: 150 x 150 mm", "bottom: 150 x 250 mm"}, {"kicker: 300 mm", "kicker: 250 mm"}}}.check(t)
 	allPass(t, r)
-	bayReads(t, r, "setup.range", 1, 1, "lap over the kicker, least", Pass, 0)
-	bayReads(t, r, "strip.dig", 1, 1, "strips and ties out", Pass, 0)
+	bayReads(t, r, "setup.range", 1, 1, "lap over the kicker, least", result.Pass, 0)
+	bayReads(t, r, "strip.dig", 1, 1, "strips and ties out", result.Pass, 0)
 	y, z := footOf(1.500, 2.250, 0.120, swungHome)
 	bayGap(t, r, 1, 1, "down to wheels", "wall panel", "haunch_bottom", 1e3*(0.250*(1.350-y)+0.150*z)/math.Hypot(0.150, 0.250))
 	// the kicker ends at 250: its edge is nearest to the panel's face, which
@@ -228,16 +230,16 @@ func TestWithoutABottomHaunchTheWheelsMayRunToTheWallAndNothingIsDug(t *testing.
 	// 130; a haunch of 150 is met 20 / sqrt 2 = 14.1 deep
 	early := sequence(stripsOut, toWheels)
 	r := chain{gear: "roof-halves-24", jobs: [][2]string{noBottom, early}}.check(t)
-	bayReads(t, r, "strip.dig", 1, 1, "down to wheels", Pass, 0)
-	bayReads(t, r, "strip.drag", 1, 1, "down to wheels", Fail, 120)
+	bayReads(t, r, "strip.dig", 1, 1, "down to wheels", result.Pass, 0)
+	bayReads(t, r, "strip.drag", 1, 1, "down to wheels", result.Fail, 120)
 	bayGap(t, r, 1, 1, "down to wheels", "wall panel", "invert", 250-120)
 	// 1500 - (1800 + 100)/2; 400 from the toe of a haunch of 150
-	c := bayReads(t, r, "roll.track", 1, 1, "outer edge of the treads", Pass, 550)
+	c := bayReads(t, r, "roll.track", 1, 1, "outer edge of the treads", result.Pass, 550)
 	if strings.Contains(c.Text, "haunch") {
 		t.Error(c.Text)
 	}
 	for _, c := range r.Checks {
-		if c.Where.Zone == "haunch_bottom" || strings.HasSuffix(c.Subject, "bottom haunch, collapsed") {
+		if c.Where.Zone == "haunch_bottom" || strings.HasSuffix(c.Subject.String(), "bottom haunch, collapsed") {
 			t.Errorf("%s %s has a bottom haunch that is not there: %s", c.ID, c.Subject, c.Text)
 		}
 	}

@@ -4,16 +4,17 @@ import (
 	"math"
 	"testing"
 
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 )
 
 // carried are the loads on wheels and jacks of one bay, by subject.
-func carried(t *testing.T, c chain) map[string]Entry {
+func carried(t *testing.T, c chain) map[string]result.Entry {
 	t.Helper()
 	if c.gear == "" {
 		c.gear = "roof-halves-24"
 	}
-	return c.byHand(t, 0, func(b *bay, s *model.Study) []Entry {
+	return c.byHand(t, 0, func(b *bay, s *model.Study) []judged {
 		return append(b.jackChecks(s), b.onTheWay(s).wheelChecks()...)
 	})
 }
@@ -31,7 +32,7 @@ func TestAWheelBeyondItsCapacityFails(t *testing.T) {
 	// its line along or its side across does, W/2 (1 + 2 x 4.8/1800), x 1.6
 	lean := 2 * 1.45 * 6 / 1800 / 1800 * 1e3
 	standing, rocking := w/4*(1+2*lean), 1.6*w/2*(1+lean)
-	for capacity, want := range map[string][2]Verdict{"1 kN": {Fail, Fail}, "10 kN": {Pass, Fail}, "75 kN": {Pass, Pass}} {
+	for capacity, want := range map[string][2]result.Verdict{"1 kN": {result.Fail, result.Fail}, "10 kN": {result.Pass, result.Fail}, "75 kN": {result.Pass, result.Pass}} {
 		list := carried(t, wheelsCarry(capacity))
 		says(t, reads(t, list, "wheel, standing", want[0], 1e3*standing, 1e3*standing*2e-3), "4 wheels", "a wheel carries")
 		says(t, reads(t, list, "wheel, rocking", want[1], 1e3*rocking, 1e3*rocking*2e-3), "x 1.60", "a wheel carries")
@@ -45,7 +46,7 @@ func TestAWheelWithoutCapacityIsOpenAndNamesTheKey(t *testing.T) {
 	list := carried(t, chain{swap: [][2]string{{", capacity: 75 kN, side", ", side"}}})
 	for _, what := range []string{"wheel, standing", "wheel, rocking"} {
 		e := list[what]
-		if e.Verdict != Open || e.Value == nil || e.Limit != nil {
+		if e.Verdict != result.Open || e.Value == nil || e.Limit != nil {
 			t.Errorf("%s: %v, value %v, limit %v", what, e.Verdict, e.Value, e.Limit)
 		}
 		says(t, e, "wheels.capacity", "gear file")
@@ -57,7 +58,7 @@ func TestAJackBeyondItsCapacityFails(t *testing.T) {
 	w := weightRaised(s)
 	// four jacks under two bents, on a level invert: W/4 standing, W/2 where two
 	// diagonal ones carry
-	for capacity, want := range map[string][2]Verdict{"1 kN": {Fail, Fail}, "7 kN": {Pass, Fail}, "60 kN": {Pass, Pass}} {
+	for capacity, want := range map[string][2]result.Verdict{"1 kN": {result.Fail, result.Fail}, "7 kN": {result.Pass, result.Fail}, "60 kN": {result.Pass, result.Pass}} {
 		list := carried(t, chain{swap: [][2]string{{"screw: 60 mm, capacity: 60 kN", "screw: 60 mm, capacity: " + capacity}}})
 		e := reads(t, list, "jack, standing", want[0], 1e3*w/4, 1e3*w*5e-3)
 		says(t, e, "4 jacks", "a jack carries", "own weight only; loads of the pour are not checked")
@@ -68,7 +69,7 @@ func TestAJackBeyondItsCapacityFails(t *testing.T) {
 func TestAJackWithoutCapacityIsOpenAndNamesTheKey(t *testing.T) {
 	list := carried(t, chain{swap: [][2]string{{"screw: 60 mm, capacity: 60 kN", "screw: 60 mm"}}})
 	for _, what := range []string{"jack, standing", "jack, worst three"} {
-		if e := list[what]; e.Verdict != Open || e.Value == nil {
+		if e := list[what]; e.Verdict != result.Open || e.Value == nil {
 			t.Errorf("%s: %v", what, e)
 		}
 		says(t, list[what], "jack.capacity", "gear file")

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // The numbers of this file were worked by a planar script (convex polygons,
@@ -13,8 +15,8 @@ const worked = 0.1e-3
 
 // endGap is the least gap at the end of a step between the parts of a role on
 // the left side and a zone or another role.
-func endGap(r *Result, step, role, against string) (Bracket, bool) {
-	best, found := Bracket{math.Inf(1), math.Inf(1)}, false
+func endGap(r *result.Result, step, role, against string) (result.Bracket, bool) {
+	best, found := result.Between(math.Inf(1), math.Inf(1)), false
 	for _, s := range r.Steps {
 		if s.Name != step {
 			continue
@@ -36,7 +38,7 @@ type gaps struct {
 	rows  map[[2]string][]float64
 }
 
-func (g gaps) hold(t *testing.T, r *Result) {
+func (g gaps) hold(t *testing.T, r *result.Result) {
 	t.Helper()
 	for pair, want := range g.rows {
 		for i, step := range g.steps {
@@ -56,7 +58,7 @@ func (g gaps) hold(t *testing.T, r *Result) {
 }
 
 // leastGaps holds the least gap over all step ends, in millimetres.
-func leastGaps(t *testing.T, r *Result, want map[[2]string]float64) {
+func leastGaps(t *testing.T, r *result.Result, want map[[2]string]float64) {
 	t.Helper()
 	for pair, mm := range want {
 		least := math.Inf(1)
@@ -77,7 +79,7 @@ var halvesSteps = []string{"wall feet in", "crack down", "arms part in", "down",
 
 func TestRoofHalvesOf24CollapseByTheWorkedGaps(t *testing.T) {
 	r := chain{gear: "roof-halves-24"}.check(t)
-	if r.Verdict != Pass {
+	if r.Verdict != result.Pass {
 		t.Errorf("verdict %v: %+v", r.Verdict, r.Checks[0])
 	}
 	gaps{halvesSteps, map[[2]string][]float64{
@@ -99,7 +101,7 @@ func TestRoofHalvesOf24CollapseByTheWorkedGaps(t *testing.T) {
 
 func TestRoofHalvesOf43CollapseByTheWorkedGaps(t *testing.T) {
 	r := chain{gear: "roof-halves-43", job: cell43}.check(t)
-	if r.Verdict != Pass {
+	if r.Verdict != result.Pass {
 		t.Errorf("verdict %v: %+v", r.Verdict, r.Checks[0])
 	}
 	gaps{halvesSteps, map[[2]string][]float64{
@@ -119,7 +121,7 @@ var noHangers = [][2]string{{"left_in_place:\n  hangers: {lines: [0 m], plate: 2
 
 func TestWholeRoofCollapsesByTheWorkedGaps(t *testing.T) {
 	r := chain{gear: "roof-whole-24", jobs: noHangers}.check(t)
-	if r.Verdict != Pass {
+	if r.Verdict != result.Pass {
 		t.Errorf("verdict %v: %+v", r.Verdict, r.Checks[0])
 	}
 	gaps{[]string{"strips and ties out", "walls in", "down", "down to wheels"}, map[[2]string][]float64{
@@ -140,7 +142,7 @@ func TestWholeRoofCollapsesByTheWorkedGaps(t *testing.T) {
 		t.Errorf("jacks may differ by %v: %s", e.Value, e.Text)
 	}
 	for _, e := range Examine(chain{gear: "roof-whole-24", jobs: noHangers}.read(t), Options{Proof: true}).reports[0].entries {
-		if e.ID == "strip.level" && strings.HasSuffix(e.Subject, ", down") && math.Abs(e.from[0].value.Lower-98e-3) > 1e-3 {
+		if e.ID == "strip.level" && strings.HasSuffix(e.Subject.String(), ", down") && math.Abs(e.from[0].value.Lower-98e-3) > 1e-3 {
 			t.Errorf("the walls let the jacks differ by %v", e.from[0].value)
 		}
 	}
@@ -148,7 +150,7 @@ func TestWholeRoofCollapsesByTheWorkedGaps(t *testing.T) {
 
 func TestWholeRoofOnJacksEndsWhereItWasWorked(t *testing.T) {
 	r := chain{gear: "roof-whole-24-jacks", jobs: noHangers}.check(t)
-	if r.Verdict != Pass {
+	if r.Verdict != result.Pass {
 		t.Errorf("verdict %v: %+v", r.Verdict, r.Checks[0])
 	}
 	gaps{[]string{"walls in", "down to wheels"}, map[[2]string][]float64{
@@ -162,7 +164,7 @@ func TestWholeRoofOnJacksEndsWhereItWasWorked(t *testing.T) {
 
 // held finds the check of an id whose subject ends with step and rest, and
 // holds its value.
-func held(t *testing.T, r *Result, id, step, rest string, want, tolerance float64) Entry {
+func held(t *testing.T, r *result.Result, id, step, rest string, want, tolerance float64) result.Entry {
 	t.Helper()
 	c, ok := find(r, id, step, rest)
 	if !ok {

@@ -4,20 +4,22 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"boxwalk/clearance/result"
 )
 
 // find is the check of an id for a step; rest narrows the subject further.
-func find(r *Result, id, step, rest string) (Entry, bool) {
+func find(r *result.Result, id, step, rest string) (result.Entry, bool) {
 	for _, c := range r.Checks {
 		subject := "cell 1, pour 1, " + step
 		if rest != "" {
 			subject += ", " + rest
 		}
-		if c.ID == id && c.Subject == subject {
+		if c.ID == id && c.Subject.String() == subject {
 			return c, true
 		}
 	}
-	return Entry{}, false
+	return result.Entry{}, false
 }
 
 // wrong is a carrier or a sequence that does not work, and how it must be told.
@@ -121,7 +123,7 @@ func TestEveryWrongOrderAndSettingFailsAtItsPartByItsAmount(t *testing.T) {
 	for _, w := range wrongs {
 		t.Run(w.name, func(t *testing.T) {
 			r := w.check(t)
-			if r.Verdict != Fail {
+			if r.Verdict != result.Fail {
 				t.Errorf("verdict %v", r.Verdict)
 			}
 			for _, f := range w.want {
@@ -131,14 +133,14 @@ func TestEveryWrongOrderAndSettingFailsAtItsPartByItsAmount(t *testing.T) {
 	}
 }
 
-func (f failing) hold(t *testing.T, r *Result) {
+func (f failing) hold(t *testing.T, r *result.Result) {
 	t.Helper()
 	c, ok := find(r, f.id, f.step, f.rest)
 	if !ok {
 		t.Errorf("no %s for %q %q", f.id, f.step, f.rest)
 		return
 	}
-	if c.Verdict != Fail {
+	if c.Verdict != result.Fail {
 		t.Errorf("%s %s is %v: %s", f.id, c.Subject, c.Verdict, c.Text)
 	}
 	if !math.IsNaN(f.value) && (c.Value == nil || math.Abs(c.Value.Lower*1e3-f.value) > 0.1 || math.Abs(c.Value.Upper*1e3-f.value) > 0.1) {

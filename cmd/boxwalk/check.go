@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/table"
 	"boxwalk/model"
 
@@ -96,7 +97,7 @@ func (a *app) answer(path string, o asking) error {
 }
 
 // show writes a result as JSON or as the table, whole or not at all.
-func (a *app) show(s *model.Study, r *clearance.Result, asJSON bool) error {
+func (a *app) show(s *model.Study, r *result.Result, asJSON bool) error {
 	var out bytes.Buffer
 	write := func() error { return table.Terminal(&out, r, system(s.Job), a.width(), a.colour()) }
 	if asJSON {
@@ -124,10 +125,10 @@ func curable(cures int, only []string) error {
 }
 
 // cure puts the cures of a result into it: a list, which may be empty.
-func (a *app) cure(s *model.Study, r *clearance.Result, most int) {
+func (a *app) cure(s *model.Study, r *result.Result, most int) {
 	show, done := a.progress()
 	defer done()
-	r.Cures = []clearance.CureRow{}
+	r.Cures = []result.CureRow{}
 	for _, c := range clearance.AllCures(s, r, most, show) {
 		r.Cures = append(r.Cures, c.Row())
 	}

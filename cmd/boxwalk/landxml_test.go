@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 )
 
 // lineFiles holds a job on a line from a LandXML file, and below bad/ files
@@ -36,13 +36,13 @@ func onLine(t *testing.T, keys string, xml []byte) {
 
 // printed is what check --json prints, as far as it is looked at here.
 type printed struct {
-	Inputs []clearance.Input
+	Inputs []result.Input
 	Checks []printedCheck
 }
 
 type printedCheck struct {
 	ID, Subject, Verdict, Text string
-	Value                      *clearance.Bracket
+	Value                      *result.Bracket
 }
 
 // checked is the result of the job in the working directory.

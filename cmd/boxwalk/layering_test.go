@@ -33,14 +33,15 @@ var may = map[string][]string{
 	"clearance/trace":  {"clearance/sweep", "clearance/gap"},
 	"clearance/proof":  nil,
 	"clearance/allow":  {"model/...", "clearance/sweep"},
-	"clearance":        {"model/...", "clearance/sweep", "clearance/trace", "clearance/allow"},
+	"clearance/result": {"model/culvert"},
+	"clearance":        {"model/...", "clearance/sweep", "clearance/trace", "clearance/allow", "clearance/result"},
 	"export/sheet":     nil,
 	"export/scene":     nil,
 	"export/lineart":   {"export/scene", "export/sheet"},
-	"export/views":     {"model/...", "clearance", "export/sheet", "export/scene", "export/lineart"},
+	"export/views":     {"model/...", "clearance", "clearance/result", "export/sheet", "export/scene", "export/lineart"},
 	"export/dxf":       {"export/sheet"},
 	"export/svg":       {"export/sheet"},
-	"export/table":     {"model/...", "clearance"},
+	"export/table":     {"model/...", "clearance", "clearance/result"},
 	"cmd/boxwalk":      {"model/...", "clearance/...", "export/..."},
 }
 

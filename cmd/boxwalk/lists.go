@@ -1,7 +1,7 @@
 package main
 
 import (
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 	"boxwalk/export/table"
 	"boxwalk/export/views"
@@ -14,7 +14,7 @@ import (
 const longColumn = 62
 
 // lists are the tables that get sheets of their own in the drawing set.
-func lists(s *model.Study, r *clearance.Result, u units.System) []views.List {
+func lists(s *model.Study, r *result.Result, u units.System) []views.List {
 	return []views.List{
 		list("settings", "Settings", "Setting table", table.SettingList(r, u)),
 		list("parts", "Parts list", "Parts list", table.PartList(s)),

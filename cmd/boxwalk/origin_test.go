@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 )
 
 // atOnePour is a working directory with the smallest job and the gear, and a
@@ -75,15 +75,15 @@ func TestNothingThatClearsStaysBesideDrawingsOfOtherInputs(t *testing.T) {
 
 // What the digest in the list of files has to tell apart.
 func TestTheListTellsOtherVersionsFilesAndSettingsApart(t *testing.T) {
-	job, gear, set := clearance.Input{Name: "job.yaml", SHA256: "aa"}, clearance.Input{Name: "gear.yaml", SHA256: "bb"}, clearance.Input{Name: "--set jack=1", SHA256: "cc"}
+	job, gear, set := result.Input{Name: "job.yaml", SHA256: "aa"}, result.Input{Name: "gear.yaml", SHA256: "bb"}, result.Input{Name: "--set jack=1", SHA256: "cc"}
 	seen := map[string]int{}
-	for i, r := range []clearance.Result{
-		{Version: "1", Inputs: []clearance.Input{job, gear}},
-		{Version: "2", Inputs: []clearance.Input{job, gear}},
-		{Version: "1", Inputs: []clearance.Input{job}},
-		{Version: "1", Inputs: []clearance.Input{job, gear, set}},
-		{Version: "1", Inputs: []clearance.Input{job, {Name: gear.Name, SHA256: "b0"}}},
-		{Version: "1", Inputs: []clearance.Input{job, {Name: "other.yaml", SHA256: gear.SHA256}}},
+	for i, r := range []result.Result{
+		{Version: "1", Inputs: []result.Input{job, gear}},
+		{Version: "2", Inputs: []result.Input{job, gear}},
+		{Version: "1", Inputs: []result.Input{job}},
+		{Version: "1", Inputs: []result.Input{job, gear, set}},
+		{Version: "1", Inputs: []result.Input{job, {Name: gear.Name, SHA256: "b0"}}},
+		{Version: "1", Inputs: []result.Input{job, {Name: "other.yaml", SHA256: gear.SHA256}}},
 	} {
 		digest := origin(&r)
 		if k, ok := seen[digest]; ok {

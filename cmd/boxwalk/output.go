@@ -7,7 +7,7 @@ import (
 	"path"
 	"path/filepath"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/dxf"
 	"boxwalk/export/svg"
 	"boxwalk/export/table"
@@ -36,7 +36,7 @@ func (a *app) outputCommands() []*cobra.Command {
 }
 
 // making turns a checked job into files.
-type making func(s *model.Study, r *clearance.Result, u units.System) ([]product, error)
+type making func(s *model.Study, r *result.Result, u units.System) ([]product, error)
 
 func (a *app) outputCommand(use, short, within string, make making) *cobra.Command {
 	var folder string
@@ -75,7 +75,7 @@ type target struct {
 
 // origin is a digest of all that the files of a run depend on: the program, the
 // text of every file read, and what --set gave.
-func origin(r *clearance.Result) string {
+func origin(r *result.Result) string {
 	all := r.Version + "\n"
 	for _, i := range r.Inputs {
 		all += i.SHA256 + "  " + i.Name + "\n"
@@ -129,7 +129,7 @@ func (w written) list(out io.Writer, folder string) {
 	fmt.Fprintln(out)
 }
 
-func everything(s *model.Study, r *clearance.Result, u units.System) ([]product, error) {
+func everything(s *model.Study, r *result.Result, u units.System) ([]product, error) {
 	var out []product
 	for _, t := range []struct {
 		name  string
@@ -160,7 +160,7 @@ func everything(s *model.Study, r *clearance.Result, u units.System) ([]product,
 	return out, nil
 }
 
-func drawings(s *model.Study, r *clearance.Result, u units.System) ([]product, error) {
+func drawings(s *model.Study, r *result.Result, u units.System) ([]product, error) {
 	list, err := views.Sheets(s, r, lists(s, r, u)...)
 	if err != nil {
 		return nil, err
@@ -181,7 +181,7 @@ func drawings(s *model.Study, r *clearance.Result, u units.System) ([]product, e
 	return out, nil
 }
 
-func pictures(s *model.Study, r *clearance.Result, _ units.System) ([]product, error) {
+func pictures(s *model.Study, r *result.Result, _ units.System) ([]product, error) {
 	list, err := views.Pictures(s, r)
 	if err != nil {
 		return nil, err

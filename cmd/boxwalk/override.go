@@ -7,7 +7,7 @@ import (
 	"strings"
 	"unicode"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model/diag"
 	"boxwalk/model/job"
 
@@ -47,7 +47,7 @@ func (r *reading) override(settings []string) {
 	}
 	for _, s := range settings {
 		sum := sha256.Sum256([]byte(s))
-		r.inputs = append(r.inputs, clearance.Input{Name: setFlag + " " + s, SHA256: hex.EncodeToString(sum[:])})
+		r.inputs = append(r.inputs, result.Input{Name: setFlag + " " + s, SHA256: hex.EncodeToString(sum[:])})
 	}
 	if r.job != nil {
 		put(&r.job.Set, set, at)

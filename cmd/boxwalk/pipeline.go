@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/align"
 	"boxwalk/model/carrier"
@@ -26,7 +27,7 @@ import (
 type reading struct {
 	app      *app
 	sources  map[string][]byte
-	inputs   []clearance.Input
+	inputs   []result.Input
 	problems diag.Problems
 	job      *job.Job
 	jobAt    *job.Decoded
@@ -60,7 +61,7 @@ func (r *reading) take(t text, name string) {
 		}
 		return '?'
 	}, strings.ToValidUTF8(name, "?"))
-	r.inputs = append(r.inputs, clearance.Input{Name: name, SHA256: hex.EncodeToString(sum[:])})
+	r.inputs = append(r.inputs, result.Input{Name: name, SHA256: hex.EncodeToString(sum[:])})
 }
 
 // readJob decodes the job; ok tells whether there was a text at all.
@@ -174,7 +175,7 @@ func (r *reading) told() error {
 }
 
 // check holds a study against the checks asked for.
-func (a *app) check(s *model.Study, r *reading, only []string) *clearance.Result {
+func (a *app) check(s *model.Study, r *reading, only []string) *result.Result {
 	return a.examine(s, r, clearance.Options{Only: only}).Result
 }
 
@@ -195,8 +196,8 @@ func system(j *job.Job) units.System {
 }
 
 // verdict is the exit code of a result.
-func verdict(r *clearance.Result) error {
-	if r.Verdict == clearance.Pass {
+func verdict(r *result.Result) error {
+	if r.Verdict == result.Pass {
 		return nil
 	}
 	return stop{code: exitShort}

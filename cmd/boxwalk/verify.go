@@ -10,6 +10,7 @@ import (
 
 	"boxwalk/clearance"
 	"boxwalk/clearance/proof"
+	"boxwalk/clearance/result"
 	"boxwalk/export/table"
 
 	"github.com/spf13/cobra"
@@ -81,8 +82,8 @@ func (a *app) verify(path, result string) error {
 // standing says what the result says of itself, before what its proof shows: numbers
 // that are proved are not numbers that pass. Nothing that stands in the file is
 // printed, but words that are known and counts.
-func standing(result string) (string, error) {
-	f, err := openInput(result)
+func standing(file string) (string, error) {
+	f, err := openInput(file)
 	if err != nil {
 		return "", wrong("the result cannot be read: %s", reason(err))
 	}
@@ -101,7 +102,7 @@ func standing(result string) (string, error) {
 		count[c.Verdict]++
 	}
 	out := fmt.Sprintf("The result: of %d checks %d fail and %d stay open; %d things are not checked (not_checked). ", len(r.Checks), count["fail"], count["open"], len(r.NotChecked))
-	if r.Verdict != clearance.Pass.String() || r.Scope != nil {
+	if r.Verdict != result.Pass.String() || r.Scope != nil {
 		return out + "NOT CLEARED: what follows proves its numbers, and does not make them pass.\n", nil
 	}
 	return out + "That is no release.\n", nil

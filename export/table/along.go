@@ -5,14 +5,14 @@ import (
 	"slices"
 	"strconv"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model/units"
 )
 
 // Along writes along.csv: the carrier place by place on its way to the next
 // pour, a row for every gap, pull and wheel load there. Gaps are samples at that
 // place; what is proved over the whole way is roll.clear.
-func Along(w io.Writer, r *clearance.Result, s units.System) error {
+func Along(w io.Writer, r *result.Result, s units.System) error {
 	m, load := lengths(s), forces(s)
 	rows := [][]string{{"cell", "pour", "rolled (" + m.name + ")", "station of rear end (" + m.name + ")", "what", "of", "value", "unit", "taken off (" + m.name + ")", "governs"}}
 	for _, a := range r.Along {
@@ -39,7 +39,7 @@ func Along(w io.Writer, r *clearance.Result, s units.System) error {
 }
 
 // governs is yes where a zone's roll.clear is found at a place.
-func governs(a clearance.AlongRow, zone string) string {
+func governs(a result.AlongRow, zone string) string {
 	for _, z := range a.Governs {
 		if z == zone {
 			return "yes"

@@ -4,15 +4,15 @@ import (
 	"bytes"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model/units"
 )
 
 func TestAlongCSVHasARowForEveryGapForceAndWheel(t *testing.T) {
-	r := &clearance.Result{Along: []clearance.AlongRow{{Cell: 1, Pour: 2, Rolled: 4.5, Station: 12.5, Governs: []string{"wall"},
-		Gaps:    []clearance.AlongGap{{Zone: "roof", Part: "R1", Gap: 0.12, Allowance: 0.02}, {Zone: "wall", Part: "W1L", Gap: 0.1, Allowance: 0.02}},
-		Pulling: &clearance.AlongPull{Start: 2.5, Hold: 1},
-		Wheels:  []clearance.AlongLine{{At: 1.35, RigidLeft: 4, RigidRight: 5, SoftLeft: 6, SoftRight: 7}}}}}
+	r := &result.Result{Along: []result.AlongRow{{Cell: 1, Pour: 2, Rolled: 4.5, Station: 12.5, Governs: []string{"wall"},
+		Gaps:    []result.AlongGap{{Zone: "roof", Part: "R1", Gap: 0.12, Allowance: 0.02}, {Zone: "wall", Part: "W1L", Gap: 0.1, Allowance: 0.02}},
+		Pulling: &result.AlongPull{Start: 2.5, Hold: 1},
+		Wheels:  []result.AlongLine{{At: 1.35, RigidLeft: 4, RigidRight: 5, SoftLeft: 6, SoftRight: 7}}}}}
 	var out bytes.Buffer
 	if err := Along(&out, r, units.Metric); err != nil {
 		t.Fatal(err)

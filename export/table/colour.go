@@ -1,6 +1,6 @@
 package table
 
-import "boxwalk/clearance"
+import "boxwalk/clearance/result"
 
 // paint adds colour for a terminal, or nothing. Colour only repeats what the
 // words say: pass, FAIL, open.
@@ -22,11 +22,11 @@ func (p paint) in(code, text string) string {
 }
 
 // verdict paints a text in the colour of a verdict.
-func (p paint) verdict(v clearance.Verdict, text string) string {
+func (p paint) verdict(v result.Verdict, text string) string {
 	switch v {
-	case clearance.Pass:
+	case result.Pass:
 		return p.in(green, text)
-	case clearance.Fail:
+	case result.Fail:
 		return p.in(red, text)
 	}
 	return p.in(amber, text)
@@ -34,11 +34,11 @@ func (p paint) verdict(v clearance.Verdict, text string) string {
 
 // word is a verdict as the table prints it; what does not pass stands out
 // without colour, too.
-func word(v clearance.Verdict) string {
+func word(v result.Verdict) string {
 	switch v {
-	case clearance.Pass:
+	case result.Pass:
 		return "pass"
-	case clearance.Fail:
+	case result.Fail:
 		return "FAIL"
 	}
 	return "OPEN"

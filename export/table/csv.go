@@ -8,14 +8,14 @@ import (
 	"strconv"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model/units"
 )
 
 // written writes rows as RFC 4180 has them, below comment lines with # that say
 // what it was made from, what the verdict is, what it does not answer for, and the cautions: a table is
 // handed on without the rest.
-func written(w io.Writer, r *clearance.Result, rows iter.Seq[[]string]) error {
+func written(w io.Writer, r *result.Result, rows iter.Seq[[]string]) error {
 	if _, err := io.WriteString(w, preface(r)); err != nil {
 		return err
 	}
@@ -31,7 +31,7 @@ func written(w io.Writer, r *clearance.Result, rows iter.Seq[[]string]) error {
 }
 
 // preface are the comment lines above a table.
-func preface(r *clearance.Result) string {
+func preface(r *result.Result) string {
 	lines := []string{strings.TrimSpace(r.Job.Number + "  " + r.Job.Name), r.Origin(), cleared(r)}
 	lines = append(lines, r.Reservations()...)
 	for _, c := range r.Cautions {
@@ -67,7 +67,7 @@ func lengths(s units.System) measure {
 // that its least distance lies in, the lower end rounded down, the upper one
 // up. An upper end that is not known is left empty. Negative is an overlap;
 // contact is yes where the two touch by design during the step.
-func Clearance(w io.Writer, r *clearance.Result, s units.System) error {
+func Clearance(w io.Writer, r *result.Result, s units.System) error {
 	m := lengths(s)
 	head := []string{"cell", "pour", "step", "part", "role", "zone", "contact", "lower (" + m.name + ")", "upper (" + m.name + ")", "at (share of step)"}
 	return written(w, r, func(yield func([]string) bool) {

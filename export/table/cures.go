@@ -4,21 +4,21 @@ import (
 	"slices"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 )
 
 // makers are who makes a change, in words.
-var makers = map[clearance.Ease]string{
-	clearance.OnSite:  "on site",
-	clearance.InYard:  "in the yard",
-	clearance.InWorks: "in what is cast",
+var makers = map[result.Ease]string{
+	result.OnSite:  "on site",
+	result.InYard:  "in the yard",
+	result.InWorks: "in what is cast",
 }
 
 // cures are the single changes with which the job passes, where they were asked
 // for and it does not, and those with which one check does.
 func (t *terminal) cures() {
 	r := t.result
-	if r.Cures == nil || r.Verdict == clearance.Pass {
+	if r.Cures == nil || r.Verdict == result.Pass {
 		return
 	}
 	t.print("\n" + t.paint.in(bold, "Cures") + "\n")
@@ -33,7 +33,7 @@ func (t *terminal) cures() {
 	if len(r.Cures) == 0 {
 		return
 	}
-	if slices.ContainsFunc(r.Cures, func(c clearance.CureRow) bool { return c.File == "gear" }) {
+	if slices.ContainsFunc(r.Cures, func(c result.CureRow) bool { return c.File == "gear" }) {
 		t.print(hung("  ", "A change in the gear file is one for every job that uses it.", t.width))
 	}
 	t.print(hung("  ", "A cure is a change in the files, found by a search over single dimensions, with next to no margin beyond the limits. Whether it can be built and is sound is for the engineer to judge.", t.width))
@@ -41,9 +41,9 @@ func (t *terminal) cures() {
 
 // split tells the cures of the whole job from those of one check; of these it
 // leaves out what stands among the first.
-func (t *terminal) split() (whole, each []clearance.CureRow) {
+func (t *terminal) split() (whole, each []result.CureRow) {
 	for _, c := range t.result.Cures {
-		same := func(w clearance.CureRow) bool { return w.Text == c.Text }
+		same := func(w result.CureRow) bool { return w.Text == c.Text }
 		switch {
 		case c.Check == "":
 			whole = append(whole, c)
@@ -55,7 +55,7 @@ func (t *terminal) split() (whole, each []clearance.CureRow) {
 }
 
 // aftermath is what the rest does with a cure of one check.
-func aftermath(c clearance.CureRow) string {
+func aftermath(c result.CureRow) string {
 	switch n := len(c.Breaks); {
 	case c.Passes:
 		return "with it the whole job passes"
@@ -69,7 +69,7 @@ func aftermath(c clearance.CureRow) string {
 }
 
 // curesOfAll are the cures of the whole job.
-func (t *terminal) curesOfAll(list []clearance.CureRow) {
+func (t *terminal) curesOfAll(list []result.CureRow) {
 	if len(list) == 0 {
 		t.print(hung("  ", "No single change within reach makes the whole job pass. The search tries one dimension at a time: readings of the steps, leg holes and gauge, line, restraint and age of the invert, panels, steel members, what wheels and jacks carry, aprons. It tries no two changes together, no other order of steps, no other limits.", t.width))
 		return

@@ -6,7 +6,7 @@ import (
 	"encoding/json"
 	"io"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 )
 
 // Schema is the JSON Schema (draft 2020-12) of what JSON writes. Keys are only
@@ -18,7 +18,7 @@ var Schema []byte
 // JSON writes a result indented, with a final newline. Lists are never null,
 // but for scope, which is null when every check was asked for; cures are left out
 // when nobody asked for them.
-func JSON(w io.Writer, r *clearance.Result) error {
+func JSON(w io.Writer, r *result.Result) error {
 	whole := *r
 	whole.Inputs = listed(r.Inputs)
 	whole.NotChecked, whole.Looser = listed(r.NotChecked), listed(r.Looser)

@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/units"
@@ -31,7 +31,7 @@ type Head struct {
 
 // SettingList is settings.csv for a drawing: lengths as tapes and screws have
 // them, tenths of a millimetre or sixteenths of an inch.
-func SettingList(r *clearance.Result, s units.System) List {
+func SettingList(r *result.Result, s units.System) List {
 	m := onTape(s)
 	out := List{
 		Heads: []Head{{Title: "Where", Long: true}, {Title: "Bents", Long: true}, {Title: "Adjuster", Long: true}, {Title: "Raised", Number: true}, {Title: "Collapsed", Number: true}, {Title: "Unit"}},

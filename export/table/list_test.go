@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model/units"
 )
 
@@ -101,10 +101,10 @@ func TestPartsOfARoleStandTogetherOnTheSheet(t *testing.T) {
 }
 
 func TestTheSettingsSheetSharesRowsAndLettersTheJobsUnits(t *testing.T) {
-	r := &clearance.Result{}
+	r := &result.Result{}
 	for pour := 1; pour <= 3; pour++ {
-		r.Settings = append(r.Settings, clearance.Setting{Cell: 1, Pour: pour, Bent: 1, Adjuster: "jack left", Raised: 0.3048, Collapsed: 0.15, Unit: "m"},
-			clearance.Setting{Cell: 1, Pour: pour, Bent: 2, Adjuster: "jack left", Raised: 0.3048, Collapsed: 0.15, Unit: "m"})
+		r.Settings = append(r.Settings, result.Setting{Cell: 1, Pour: pour, Bent: 1, Adjuster: "jack left", Raised: 0.3048, Collapsed: 0.15, Unit: "m"},
+			result.Setting{Cell: 1, Pour: pour, Bent: 2, Adjuster: "jack left", Raised: 0.3048, Collapsed: 0.15, Unit: "m"})
 	}
 	for system, want := range map[units.System][]string{
 		units.Metric:   {"cell 1, pours 1-3", "1-2", "jack left", "304.8", "150.0", "mm"},

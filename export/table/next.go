@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 )
 
 // next is what to do about what does not pass.
@@ -30,7 +30,7 @@ func (t *terminal) next() {
 func (t *terminal) troubled() []string {
 	var out []string
 	for _, e := range t.result.Checks {
-		if e.Verdict != clearance.Pass && !slices.Contains(out, e.ID) {
+		if e.Verdict != result.Pass && !slices.Contains(out, e.ID) {
 			out = append(out, e.ID)
 		}
 	}
@@ -38,7 +38,7 @@ func (t *terminal) troubled() []string {
 }
 
 func (t *terminal) open() bool {
-	return slices.ContainsFunc(t.result.Checks, func(e clearance.Entry) bool { return e.Verdict == clearance.Open })
+	return slices.ContainsFunc(t.result.Checks, func(e result.Entry) bool { return e.Verdict == result.Open })
 }
 
 // advice is a remedy and the checks it is of.
@@ -70,7 +70,7 @@ const mostAdvice = 3
 func (t *terminal) advice(id string) []string {
 	var out []string
 	for _, e := range t.result.Checks {
-		if e.ID == id && e.Verdict != clearance.Pass && e.Remedy != "" && !slices.Contains(out, e.Remedy) && len(out) < mostAdvice {
+		if e.ID == id && e.Verdict != result.Pass && e.Remedy != "" && !slices.Contains(out, e.Remedy) && len(out) < mostAdvice {
 			out = append(out, e.Remedy)
 		}
 	}

@@ -4,7 +4,7 @@ import (
 	"math"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model/units"
 )
 
@@ -86,23 +86,23 @@ func (m measure) number(v float64) string {
 
 // governing is the end of an entry's value that counts: the lower one for a
 // lower limit, the upper one for an upper limit, rounded to the worse side.
-func (m measure) governing(e clearance.Entry) string {
+func (m measure) governing(e result.Entry) string {
 	switch {
 	case e.Value == nil:
 		return "-"
-	case e.Sense == clearance.Max:
+	case e.Sense == result.Max:
 		return m.up(e.Value.Upper)
 	}
 	return m.down(e.Value.Lower)
 }
 
 // bound is an entry's limit with its sense.
-func (m measure) bound(e clearance.Entry) string {
+func (m measure) bound(e result.Entry) string {
 	if e.Limit == nil {
 		return "-"
 	}
 	sign := "≥ "
-	if e.Sense == clearance.Max {
+	if e.Sense == result.Max {
 		sign = "≤ "
 	}
 	return sign + m.nearest(*e.Limit)

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -22,7 +22,7 @@ import (
 // greatest there can be; what is neither stated nor derived has a lesser least
 // one. The last column is how much of that carrier's weight is guessed, raised,
 // with what lies on it.
-func Parts(w io.Writer, s *model.Study, r *clearance.Result) error {
+func Parts(w io.Writer, s *model.Study, r *result.Result) error {
 	system := jobSystem(s)
 	l, m := shown("m", system), massMeasure(system)
 	size := " (" + l.name + ")"

@@ -4,13 +4,13 @@ import (
 	"io"
 	"slices"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model/units"
 )
 
 // Settings writes settings.csv: what each adjuster reads raised and collapsed.
 // Bents, pours and cells that read the same share a row.
-func Settings(w io.Writer, r *clearance.Result, s units.System) error {
+func Settings(w io.Writer, r *result.Result, s units.System) error {
 	m := shown("m", s)
 	if s == units.Imperial {
 		m.decimals = 3
@@ -35,7 +35,7 @@ type settingGroup struct {
 
 // settingGroups draws equal readings together: bents of one place first, then
 // places with the same bents, then cells with the same pours.
-func settingGroups(list []clearance.Setting, print func(float64) string) []settingGroup {
+func settingGroups(list []result.Setting, print func(float64) string) []settingGroup {
 	type at struct {
 		settingKey
 		place

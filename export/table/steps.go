@@ -6,7 +6,7 @@ import (
 	"io"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model/units"
 )
 
@@ -15,7 +15,7 @@ import (
 // the same of raising the carrier for the pour, which is done before that is cast.
 // Places where the steps are the same share a list. A job that does not pass
 // says NOT CLEARED at the top of each list.
-func Steps(w io.Writer, r *clearance.Result, s units.System) error {
+func Steps(w io.Writer, r *result.Result, s units.System) error {
 	var out bytes.Buffer
 	fmt.Fprintln(&out, strings.TrimSpace(r.Job.Number+"  "+r.Job.Name))
 	out.WriteString(hung("", "Readings: jacks from the sill's underside to the plate's underside, braces and turnbuckles pin to pin.", stepWidth))
@@ -40,9 +40,9 @@ func Steps(w io.Writer, r *clearance.Result, s units.System) error {
 const stepWidth = 80
 
 // cleared is the line that tells a crew whether the list may be used.
-func cleared(r *clearance.Result) string {
+func cleared(r *result.Result) string {
 	switch {
-	case r.Verdict != clearance.Pass:
+	case r.Verdict != result.Pass:
 		return "NOT CLEARED: checks fail or stay open. Do not work from this list."
 	case r.Scope != nil:
 		return "NOT CLEARED: only " + strings.Join(r.Scope, ", ") + " was checked. Do not work from this list."
@@ -51,7 +51,7 @@ func cleared(r *clearance.Result) string {
 }
 
 // standing is what a crew has to know of the checks before it reads a list.
-func standing(r *clearance.Result) string {
+func standing(r *result.Result) string {
 	out := hung("", r.Origin(), stepWidth) + hung("", cleared(r), stepWidth)
 	for _, sentence := range r.Reservations() {
 		out += hung("", sentence, stepWidth)
@@ -65,7 +65,7 @@ type stepList struct {
 	places []place
 }
 
-func stepLists(r *clearance.Result, s units.System) []stepList {
+func stepLists(r *result.Result, s units.System) []stepList {
 	text, count, order := map[place]string{}, map[place]int{}, []place{}
 	for _, row := range r.Steps {
 		p := place{row.Cell, row.Pour}
@@ -98,7 +98,7 @@ func stepLists(r *clearance.Result, s units.System) []stepList {
 	return out
 }
 
-func stepText(number int, row clearance.StepRow, s units.System) string {
+func stepText(number int, row result.StepRow, s units.System) string {
 	out := fmt.Sprintf("\n%2d  %s\n", number, row.Name)
 	for _, h := range row.Hold {
 		out += hung("    HOLD: ", h, stepWidth)
@@ -126,7 +126,7 @@ func stepText(number int, row clearance.StepRow, s units.System) string {
 // pour that the list is for, so that they are read before it, not after.
 const raisingTitle = "RAISING FOR THIS POUR, before it is cast: the collapse taken back, from the carrier on its wheels"
 
-func raisingText(number int, row clearance.RaisingRow, s units.System) string {
+func raisingText(number int, row result.RaisingRow, s units.System) string {
 	out := fmt.Sprintf("\nR%d  %s\n", number, row.Name)
 	for _, h := range row.Hold {
 		out += hung("    HOLD: ", h, stepWidth)
@@ -153,7 +153,7 @@ func raisingText(number int, row clearance.RaisingRow, s units.System) string {
 
 // moves are the readings of a step; both sides share a line where they read
 // the same.
-func moves(list []clearance.MoveRow, s units.System) string {
+func moves(list []result.MoveRow, s units.System) string {
 	g := grid{numeric: []bool{false, false, true, false, true}, wraps: -1}
 	for _, m := range bothSides(list, s) {
 		how := "set"
@@ -176,7 +176,7 @@ type shownMove struct {
 }
 
 // bothSides draws left and right together where they print the same.
-func bothSides(list []clearance.MoveRow, s units.System) []shownMove {
+func bothSides(list []result.MoveRow, s units.System) []shownMove {
 	var all []shownMove
 	seen := map[shownMove]bool{}
 	for _, m := range list {

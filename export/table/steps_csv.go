@@ -6,14 +6,14 @@ import (
 	"strconv"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model/units"
 )
 
 // StepsCSV writes steps.csv: every step of the collapse and of raising, with how far
 // its jacks, pads and adjusters may get apart. What a crew may not go beyond is
 // rounded down. Safe is not worked out for raising.
-func StepsCSV(w io.Writer, r *clearance.Result, s units.System) error {
+func StepsCSV(w io.Writer, r *result.Result, s units.System) error {
 	m := lengths(s)
 	rows := [][]string{{"cell", "pour", "list", "number", "step", "say", "jacks or pads apart, at most (" + m.name + ")", "safe up to (" + m.name + ")",
 		"adjusters out of step, at most (" + m.name + ")", "not proved", "level", "in step", "caution"}}
@@ -45,7 +45,7 @@ func (c counter) next(list string, cell, pour int) []string {
 	return append(key[:], strconv.Itoa(c[key]))
 }
 
-func stepCells(place []string, name, say, kept, safe, unproved, level string, lag *clearance.LagRow, caution string, m measure) []string {
+func stepCells(place []string, name, say, kept, safe, unproved, level string, lag *result.LagRow, caution string, m measure) []string {
 	apart, inStep := "", ""
 	if lag != nil {
 		apart, inStep = m.down(lag.Kept), lag.Say

@@ -19,6 +19,7 @@ import (
 	"pgregory.net/rapid"
 
 	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/geom"
 	"boxwalk/model/job"
@@ -47,37 +48,37 @@ func golden(t *testing.T, name string, got []byte) {
 func value(v float64) *float64 { return &v }
 
 // sample is a result with everything a table has to show.
-func sample() *clearance.Result {
-	at := func(cell, pour int) clearance.Where { return clearance.Where{Cell: cell, Pour: pour} }
+func sample() *result.Result {
+	at := func(cell, pour int) result.Where { return result.Where{Cell: cell, Pour: pour} }
 	touches := at(1, 1)
-	touches.First = &clearance.First{Adjuster: "jack left", From: 0.33, Clear: 0.3121, Hit: 0.312, Unit: "m"}
-	return &clearance.Result{
-		Schema: clearance.Schema, Version: "1", Inputs: []clearance.Input{{Name: "job.yaml", SHA256: strings.Repeat("ab", 32)}},
-		Job: clearance.JobName{Name: "Mill crossing", Number: "M-1"}, Verdict: clearance.Fail,
-		Checks: []clearance.Entry{
-			{ID: "setup.length", Subject: "cell 1, pour 2, form length", Verdict: clearance.Pass, Value: &clearance.Bracket{Lower: 9.3, Upper: 9.3}, Unit: "m", Limit: value(9.13), Margin: value(0.17), Where: at(1, 2)},
-			{ID: "strip.dig", Subject: "cell 1, pour 1, down", Verdict: clearance.Fail, Value: &clearance.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: touches, Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall feet in first"},
-			{ID: "strip.dig", Subject: "cell 1, pour 2, down", Verdict: clearance.Fail, Value: &clearance.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: at(1, 2), Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall feet in first"},
-			{ID: "strip.dig", Subject: "cell 2, pour 1, down", Verdict: clearance.Fail, Value: &clearance.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: at(2, 1), Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall feet in first"},
-			{ID: "strip.dig", Subject: "cell 2, pour 2, down", Verdict: clearance.Fail, Value: &clearance.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: at(2, 2), Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall feet in first"},
-			{ID: "strip.clear", Subject: "cell 1, pour 1, collapsed, bottom haunch, which has a long name", Verdict: clearance.Pass, Value: &clearance.Bracket{Lower: 0.08627, Upper: 0.08629}, Unit: "m", Limit: value(0.025), Allowance: 0.023, Margin: value(0.03827), Where: at(1, 1)},
-			{ID: "roll.support", Subject: "rear wheels", Verdict: clearance.Open, Unit: "m", Text: "the key ends.inlet.apron is missing", Remedy: "lay an apron beyond the inlet"},
-			{ID: "roll.hold", Subject: "cell 1, pour 1, hold-back", Verdict: clearance.Pass, Value: &clearance.Bracket{Lower: 1.03, Upper: 1.03}, Unit: "kN", Limit: value(10), Sense: clearance.Max, Margin: value(8.97), Where: at(1, 1)},
+	touches.First = &result.First{Adjuster: "jack left", From: 0.33, Clear: 0.3121, Hit: 0.312, Unit: "m"}
+	return &result.Result{
+		Schema: result.Schema, Version: "1", Inputs: []result.Input{{Name: "job.yaml", SHA256: strings.Repeat("ab", 32)}},
+		Job: result.JobName{Name: "Mill crossing", Number: "M-1"}, Verdict: result.Fail,
+		Checks: []result.Entry{
+			{ID: "setup.length", Subject: result.Subject{Cell: 1, Pour: 2, What: "form length"}, Verdict: result.Pass, Value: &result.Bracket{Lower: 9.3, Upper: 9.3}, Unit: "m", Limit: value(9.13), Margin: value(0.17), Where: at(1, 2)},
+			{ID: "strip.dig", Subject: result.Subject{Cell: 1, Pour: 1, Step: "down"}, Verdict: result.Fail, Value: &result.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: touches, Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall feet in first"},
+			{ID: "strip.dig", Subject: result.Subject{Cell: 1, Pour: 2, Step: "down"}, Verdict: result.Fail, Value: &result.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: at(1, 2), Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall feet in first"},
+			{ID: "strip.dig", Subject: result.Subject{Cell: 2, Pour: 1, Step: "down"}, Verdict: result.Fail, Value: &result.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: at(2, 1), Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall feet in first"},
+			{ID: "strip.dig", Subject: result.Subject{Cell: 2, Pour: 2, Step: "down"}, Verdict: result.Fail, Value: &result.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: at(2, 2), Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall feet in first"},
+			{ID: "strip.clear", Subject: result.Subject{Cell: 1, Pour: 1, What: "collapsed, bottom haunch, which has a long name"}, Verdict: result.Pass, Value: &result.Bracket{Lower: 0.08627, Upper: 0.08629}, Unit: "m", Limit: value(0.025), Allowance: 0.023, Margin: value(0.03827), Where: at(1, 1)},
+			{ID: "roll.support", Subject: result.Subject{What: "rear wheels"}, Verdict: result.Open, Unit: "m", Text: "the key ends.inlet.apron is missing", Remedy: "lay an apron beyond the inlet"},
+			{ID: "roll.hold", Subject: result.Subject{Cell: 1, Pour: 1, What: "hold-back"}, Verdict: result.Pass, Value: &result.Bracket{Lower: 1.03, Upper: 1.03}, Unit: "kN", Limit: value(10), Sense: result.Max, Margin: value(8.97), Where: at(1, 1)},
 		},
-		Settings: []clearance.Setting{
+		Settings: []result.Setting{
 			{Cell: 1, Pour: 1, Bent: 1, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15, Unit: "m"}, {Cell: 1, Pour: 1, Bent: 2, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15 + 1e-12, Unit: "m"},
 			{Cell: 1, Pour: 2, Bent: 1, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15, Unit: "m"}, {Cell: 1, Pour: 2, Bent: 2, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15, Unit: "m"},
 			{Cell: 2, Pour: 1, Bent: 1, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15, Unit: "m"}, {Cell: 2, Pour: 1, Bent: 2, Adjuster: "jack left", Raised: 0.331, Collapsed: 0.15, Unit: "m"},
 		},
-		Steps:   []clearance.StepRow{step(1, 1), lowered(1, 1), step(1, 2), lowered(1, 2), step(2, 1), lowered(2, 1)},
-		Raising: []clearance.RaisingRow{lifted(1, 1), tied(1, 1), lifted(1, 2), tied(1, 2), lifted(2, 1), tied(2, 1)},
-		Parts: slices.Values([]clearance.PartRow{
-			{Cell: 1, Pour: 1, Step: "down, \"slowly\"", Part: "W1L", Role: "wall panel", Zone: "wall", Contact: true, Value: clearance.Bracket{Lower: -0.0000001, Upper: 0.0000001}, At: 0.5},
-			{Cell: 1, Pour: 1, Step: "=1+1", Part: "W1L", Role: "wall panel", Zone: "roof", Value: clearance.Bracket{Lower: 0.1801239, Upper: math.Inf(1)}},
+		Steps:   []result.StepRow{step(1, 1), lowered(1, 1), step(1, 2), lowered(1, 2), step(2, 1), lowered(2, 1)},
+		Raising: []result.RaisingRow{lifted(1, 1), tied(1, 1), lifted(1, 2), tied(1, 2), lifted(2, 1), tied(2, 1)},
+		Parts: slices.Values([]result.PartRow{
+			{Cell: 1, Pour: 1, Step: "down, \"slowly\"", Part: "W1L", Role: "wall panel", Zone: "wall", Contact: true, Value: result.Bracket{Lower: -0.0000001, Upper: 0.0000001}, At: 0.5},
+			{Cell: 1, Pour: 1, Step: "=1+1", Part: "W1L", Role: "wall panel", Zone: "roof", Value: result.Bracket{Lower: 0.1801239, Upper: math.Inf(1)}},
 		}),
 		Cautions:   clearance.CautionsOf(&job.Job{}, nil),
-		NotChecked: []clearance.Duty{{What: "strength at release", Checks: []string{}}, {What: "hangers", Checks: []string{}}},
-		Looser:     []clearance.Looser{{Key: "limits.roll.clear", Value: 0.01, Default: 0.025, Unit: "m", Text: "limits.roll.clear is 10 mm; the default is 25 mm (judgement)"}},
+		NotChecked: []result.Duty{{What: "strength at release", Checks: []string{}}, {What: "hangers", Checks: []string{}}},
+		Looser:     []result.Looser{{Key: "limits.roll.clear", Value: 0.01, Default: 0.025, Unit: "m", Text: "limits.roll.clear is 10 mm; the default is 25 mm (judgement)"}},
 	}
 }
 
@@ -88,52 +89,52 @@ func uncommented(r io.Reader) *csv.Reader {
 	return out
 }
 
-func step(cell, pour int) clearance.StepRow {
-	return clearance.StepRow{Cell: cell, Pour: pour, Name: "wall feet in", Say: "Shorten all low braces together.", Caution: "Never pull the last brace pin.", Removes: []string{"ties"}, Hold: []string{"Written release by (name): ______"},
-		Moves: []clearance.MoveRow{
+func step(cell, pour int) result.StepRow {
+	return result.StepRow{Cell: cell, Pour: pour, Name: "wall feet in", Say: "Shorten all low braces together.", Caution: "Never pull the last brace pin.", Removes: []string{"ties"}, Hold: []string{"Written release by (name): ______"},
+		Moves: []result.MoveRow{
 			{Adjuster: "low brace left", From: 0.7306, To: 0.59, Unit: "m"}, {Adjuster: "low brace right", From: 0.7306, To: 0.59, Unit: "m"},
 			{Adjuster: "upper brace left", From: 1.0979, To: 1.0376, Follows: true, Unit: "m"}, {Adjuster: "upper brace right", From: 1.0979, To: 1.0386, Follows: true, Unit: "m"},
-		}, End: []clearance.EndRow{}, Lag: &clearance.LagRow{Kept: 0.01, Say: "No adjuster more than 10.0 mm ahead of the others."}}
+		}, End: []result.EndRow{}, Lag: &result.LagRow{Kept: 0.01, Say: "No adjuster more than 10.0 mm ahead of the others."}}
 }
 
 // lowered is a step in which jacks are turned.
-func lowered(cell, pour int) clearance.StepRow {
-	return clearance.StepRow{Cell: cell, Pour: pour, Name: "down", Say: "Lower all jacks by 25 mm.", Hold: []string{}, Removes: []string{},
-		Moves: []clearance.MoveRow{{Adjuster: "jack left", From: 0.33, To: 0.305, Unit: "m"}, {Adjuster: "jack right", From: 0.33, To: 0.305, Unit: "m"}}, End: []clearance.EndRow{},
-		Level: &clearance.LevelRow{Kept: 0.0025, Safe: 0.0029, Say: "No jack ahead of any other by more than 2.5 mm. Up to 2.9 mm nothing touches."}}
+func lowered(cell, pour int) result.StepRow {
+	return result.StepRow{Cell: cell, Pour: pour, Name: "down", Say: "Lower all jacks by 25 mm.", Hold: []string{}, Removes: []string{},
+		Moves: []result.MoveRow{{Adjuster: "jack left", From: 0.33, To: 0.305, Unit: "m"}, {Adjuster: "jack right", From: 0.33, To: 0.305, Unit: "m"}}, End: []result.EndRow{},
+		Level: &result.LevelRow{Kept: 0.0025, Safe: 0.0029, Say: "No jack ahead of any other by more than 2.5 mm. Up to 2.9 mm nothing touches."}}
 }
 
 // lifted is the step back from one in which jacks are turned; tied that from one in
 // which something comes off.
-func lifted(cell, pour int) clearance.RaisingRow {
-	return clearance.RaisingRow{Cell: cell, Pour: pour, Name: "raise: down, backwards", Hold: []string{"Jacks seen by (name): ______"}, Say: "Take step \"down\" back.", PutsBack: []string{},
-		Moves: []clearance.MoveRow{{Adjuster: "jack left", From: 0.305, To: 0.33, Unit: "m"}, {Adjuster: "jack right", From: 0.305, To: 0.33, Unit: "m"}},
-		Level: &clearance.RaisingLevel{Kept: 0.003, Say: "Last lift. Lift pad by pad; no pad ahead of any other by more than 3.0 mm."}, Unproved: []string{}}
+func lifted(cell, pour int) result.RaisingRow {
+	return result.RaisingRow{Cell: cell, Pour: pour, Name: "raise: down, backwards", Hold: []string{"Jacks seen by (name): ______"}, Say: "Take step \"down\" back.", PutsBack: []string{},
+		Moves: []result.MoveRow{{Adjuster: "jack left", From: 0.305, To: 0.33, Unit: "m"}, {Adjuster: "jack right", From: 0.305, To: 0.33, Unit: "m"}},
+		Level: &result.RaisingLevel{Kept: 0.003, Say: "Last lift. Lift pad by pad; no pad ahead of any other by more than 3.0 mm."}, Unproved: []string{}}
 }
 
-func tied(cell, pour int) clearance.RaisingRow {
-	return clearance.RaisingRow{Cell: cell, Pour: pour, Name: "raise: wall feet in, backwards", Hold: []string{}, Say: "Take step \"wall feet in\" back.", Caution: "Never pull the last brace pin.", PutsBack: []string{"ties"},
-		Moves: []clearance.MoveRow{{Adjuster: "low brace left", From: 0.59, To: 0.7306, Unit: "m"}, {Adjuster: "low brace right", From: 0.59, To: 0.7306, Unit: "m"}},
-		Lag:   &clearance.LagRow{Kept: 0.01, Say: "No adjuster more than 10.0 mm ahead of the others."}, Unproved: []string{"raise.clear, raise: wall feet in, backwards"}}
+func tied(cell, pour int) result.RaisingRow {
+	return result.RaisingRow{Cell: cell, Pour: pour, Name: "raise: wall feet in, backwards", Hold: []string{}, Say: "Take step \"wall feet in\" back.", Caution: "Never pull the last brace pin.", PutsBack: []string{"ties"},
+		Moves: []result.MoveRow{{Adjuster: "low brace left", From: 0.59, To: 0.7306, Unit: "m"}, {Adjuster: "low brace right", From: 0.59, To: 0.7306, Unit: "m"}},
+		Lag:   &result.LagRow{Kept: 0.01, Say: "No adjuster more than 10.0 mm ahead of the others."}, Unproved: []string{"raise.clear, raise: wall feet in, backwards"}}
 }
 
 func TestTablesReadAsTheGoldenFiles(t *testing.T) {
 	r := sample()
 	passing := sample()
-	passing.Checks, passing.Verdict = []clearance.Entry{r.Checks[0]}, clearance.Pass
+	passing.Checks, passing.Verdict = []result.Entry{r.Checks[0]}, result.Pass
 	scoped := *passing
 	scoped.Scope = []string{"setup.length"}
-	empty := &clearance.Result{}
+	empty := &result.Result{}
 	cured, incurable := sample(), sample()
-	cured.Cures = []clearance.CureRow{
-		{Text: "change the wheel gauge from 1800 mm to 1900 mm (set.gauge in the job file)", Ease: clearance.OnSite, File: "job", Dimension: "the wheel gauge", Key: "set.gauge", From: 1.8, To: 1.9, Unit: "m", Passes: true},
-		{Text: "change the roof panels' width from 1120 mm to 1100 mm (roof.widths, all of them in the gear file)", Ease: clearance.InYard, File: "gear", Dimension: "the roof panels' width", Key: "roof.widths, all of them", From: 1.12, To: 1.1, Unit: "m", Passes: true},
-		{Text: "change the wheel gauge from 1800 mm to 1900 mm (set.gauge in the job file)", Ease: clearance.OnSite, File: "job", Check: "strip.dig", Passes: true},
-		{Text: "change the foot", Ease: clearance.OnSite, File: "job", Check: "strip.dig"},
-		{Text: "change the hinge", Ease: clearance.InYard, File: "gear", Check: "roll.support", Breaks: []string{"setup.range"}},
-		{Text: "change the leg", Ease: clearance.InYard, File: "gear", Check: "roll.support", Breaks: []string{"setup.rest", "strip.dig", "roll.clear"}},
+	cured.Cures = []result.CureRow{
+		{Text: "change the wheel gauge from 1800 mm to 1900 mm (set.gauge in the job file)", Ease: result.OnSite, File: "job", Dimension: "the wheel gauge", Key: "set.gauge", From: 1.8, To: 1.9, Unit: "m", Passes: true},
+		{Text: "change the roof panels' width from 1120 mm to 1100 mm (roof.widths, all of them in the gear file)", Ease: result.InYard, File: "gear", Dimension: "the roof panels' width", Key: "roof.widths, all of them", From: 1.12, To: 1.1, Unit: "m", Passes: true},
+		{Text: "change the wheel gauge from 1800 mm to 1900 mm (set.gauge in the job file)", Ease: result.OnSite, File: "job", Check: "strip.dig", Passes: true},
+		{Text: "change the foot", Ease: result.OnSite, File: "job", Check: "strip.dig"},
+		{Text: "change the hinge", Ease: result.InYard, File: "gear", Check: "roll.support", Breaks: []string{"setup.range"}},
+		{Text: "change the leg", Ease: result.InYard, File: "gear", Check: "roll.support", Breaks: []string{"setup.rest", "strip.dig", "roll.clear"}},
 	}
-	incurable.Cures = []clearance.CureRow{}
+	incurable.Cures = []result.CureRow{}
 	for name, write := range map[string]func(io.Writer) error{
 		"terminal.txt":          func(w io.Writer) error { return Terminal(w, r, units.Metric, 100, false) },
 		"terminal-imperial.txt": func(w io.Writer) error { return Terminal(w, r, units.Imperial, 80, false) },
@@ -219,10 +220,10 @@ func TestAListBeginsWithAWrittenRelease(t *testing.T) {
 func TestNoListIsClearedUnlessEveryCheckPasses(t *testing.T) {
 	r := sample()
 	for _, c := range []struct {
-		verdict clearance.Verdict
+		verdict result.Verdict
 		scope   []string
 		want    bool
-	}{{clearance.Pass, nil, true}, {clearance.Pass, []string{"strip"}, false}, {clearance.Fail, nil, false}, {clearance.Open, nil, false}} {
+	}{{result.Pass, nil, true}, {result.Pass, []string{"strip"}, false}, {result.Fail, nil, false}, {result.Open, nil, false}} {
 		r.Verdict, r.Scope = c.verdict, c.scope
 		if got := !strings.Contains(cleared(r), "NOT CLEARED"); got != c.want {
 			t.Errorf("%v %v: cleared %v", c.verdict, c.scope, got)
@@ -344,7 +345,7 @@ func TestThePartsListHasEveryPartOfEveryCarrierOnce(t *testing.T) {
 	for _, name := range []string{"one-pour", "quarry-lane"} {
 		s := study(t, name)
 		var out bytes.Buffer
-		if err := Parts(&out, s, &clearance.Result{}); err != nil {
+		if err := Parts(&out, s, &result.Result{}); err != nil {
 			t.Fatal(err)
 		}
 		rows, err := uncommented(&out).ReadAll()
@@ -433,8 +434,8 @@ func TestResultsHoldToTheirSchemaAndItListsEveryKey(t *testing.T) {
 	}
 	whole := sample()
 	whole.Checks[0].Where.A, whole.Checks[0].Where.B = &geom.Vec{1, 2, 3}, &geom.Vec{}
-	whole.Cures = []clearance.CureRow{{Ease: clearance.InWorks, File: "job", Breaks: []string{}}, {Ease: clearance.OnSite, File: "job", Check: "strip.dig", Breaks: []string{"setup.range"}}}
-	results := map[string]*clearance.Result{"sample": whole}
+	whole.Cures = []result.CureRow{{Ease: result.InWorks, File: "job", Breaks: []string{}}, {Ease: result.OnSite, File: "job", Check: "strip.dig", Breaks: []string{"setup.range"}}}
+	results := map[string]*result.Result{"sample": whole}
 	for _, name := range []string{"one-pour", "arms-first", "narrow-filler", "quarry-lane"} {
 		results[name] = clearance.Check(study(t, name), clearance.Options{})
 	}

@@ -6,7 +6,7 @@ import (
 	"io"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/model/units"
 )
 
@@ -23,7 +23,7 @@ const (
 // do next, the cures where they were asked for, the cautions. Lines are at most width characters, but
 // never more than Widest. Lengths are in millimetres, or in inches for an
 // imperial job; the sentences are the result's own.
-func Terminal(w io.Writer, r *clearance.Result, s units.System, width int, colour bool) error {
+func Terminal(w io.Writer, r *result.Result, s units.System, width int, colour bool) error {
 	t := &terminal{result: r, system: s, width: min(Widest, max(Narrowest, width)), paint: paint(colour)}
 	t.head()
 	t.governing()
@@ -37,7 +37,7 @@ func Terminal(w io.Writer, r *clearance.Result, s units.System, width int, colou
 
 type terminal struct {
 	out    bytes.Buffer
-	result *clearance.Result
+	result *result.Result
 	system units.System
 	width  int
 	paint  paint
@@ -52,7 +52,7 @@ func (t *terminal) head() {
 		t.print(t.paint.in(bold, title) + "\n")
 	}
 	line := word(r.Verdict)
-	if r.Verdict == clearance.Pass {
+	if r.Verdict == result.Pass {
 		line = "PASS"
 	}
 	t.print(t.paint.verdict(r.Verdict, line) + "  " + counted(r) + "\n")
@@ -65,19 +65,19 @@ func (t *terminal) head() {
 }
 
 // counted says how many entries pass, fail and stay open.
-func counted(r *clearance.Result) string {
-	count := map[clearance.Verdict]int{}
+func counted(r *result.Result) string {
+	count := map[result.Verdict]int{}
 	for _, c := range r.Checks {
 		count[c.Verdict]++
 	}
 	switch total := len(r.Checks); {
 	case total == 0:
 		return "nothing was checked. NOT CLEARED"
-	case count[clearance.Pass] == total && r.Verdict == clearance.Pass:
+	case count[result.Pass] == total && r.Verdict == result.Pass:
 		return fmt.Sprintf("all %d checks made hold; this releases nothing", total)
 	default:
 		return fmt.Sprintf("%d of %d checks fail, %d stay open, %d hold. NOT CLEARED",
-			count[clearance.Fail], total, count[clearance.Open], count[clearance.Pass])
+			count[result.Fail], total, count[result.Open], count[result.Pass])
 	}
 }
 
@@ -99,7 +99,7 @@ func (t *terminal) governing() {
 		if e.Allowance != 0 {
 			off = m.up(e.Allowance)
 		}
-		g.rows = append(g.rows, []string{word(e.Verdict), e.ID, e.Subject, m.governing(e), off, m.bound(e), margin, m.name})
+		g.rows = append(g.rows, []string{word(e.Verdict), e.ID, e.Subject.String(), m.governing(e), off, m.bound(e), margin, m.name})
 	}
 	t.print("\n")
 	for i, block := range g.lines(t.width) {
@@ -119,21 +119,21 @@ func (t *terminal) governing() {
 
 // trouble is one sentence and all places it holds at.
 type trouble struct {
-	entry  clearance.Entry
+	entry  result.Entry
 	rest   string // subject without its place
 	places []place
 }
 
 // grouped draws together failed and open entries that say the same at several
 // places, in the order of the result.
-func grouped(r *clearance.Result) []trouble {
+func grouped(r *result.Result) []trouble {
 	var out []trouble
 	at := map[string]int{}
 	for _, e := range r.Checks {
-		if e.Verdict == clearance.Pass {
+		if e.Verdict == result.Pass {
 			continue
 		}
-		rest := strings.TrimPrefix(e.Subject, fmt.Sprintf("cell %d, pour %d, ", e.Where.Cell, e.Where.Pour))
+		rest := e.Subject.Rest()
 		key := strings.Join([]string{e.ID, e.Verdict.String(), rest, e.Text}, "\x00")
 		n, ok := at[key]
 		if !ok {
@@ -141,7 +141,7 @@ func grouped(r *clearance.Result) []trouble {
 			at[key] = n
 			out = append(out, trouble{entry: e, rest: rest})
 		}
-		if rest != e.Subject {
+		if e.Subject.Cell != 0 {
 			out[n].places = append(out[n].places, place{e.Where.Cell, e.Where.Pour})
 		}
 	}
@@ -174,7 +174,7 @@ func (t *terminal) troubles() {
 
 // first is where something touches first, as the adjuster reads. Sixteenths of
 // an inch would hide how near the two readings are.
-func first(f *clearance.First, s units.System) string {
+func first(f *result.First, s units.System) string {
 	m := shown(f.Unit, s)
 	return fmt.Sprintf("%s: clear from %s to %s, touches at %s %s", f.Adjuster, m.nearest(f.From), m.nearest(f.Clear), m.nearest(f.Hit), m.name)
 }

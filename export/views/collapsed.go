@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 	"boxwalk/model/culvert"
 )
@@ -42,7 +42,7 @@ func (o *office) collapsed(g cellGroup) plan {
 			}
 			o.insideDimensions(v, st, p)
 			notes := append(o.sectionNotes(g), worseNote)
-			if o.result.Verdict != clearance.Pass {
+			if o.result.Verdict != result.Pass {
 				notes = append(notes, notClearedNote)
 			}
 			s.Add(v, beside(s, o.clearanceTable(s, zones, o.short(g)), append(notes, zoneSentences(zones)...)))
@@ -72,11 +72,11 @@ func (o *office) jackCallout(st stand) []callout {
 // governing are the collapsed clearances of a bay, one entry for each zone, in
 // the order of the zones. One without a value is among them unless it passes
 // for want of anything to check.
-func (o *office) governing(b interface{ Name() string }) []clearance.Entry {
-	var out []clearance.Entry
+func (o *office) governing(b interface{ Name() string }) []result.Entry {
+	var out []result.Entry
 	for _, z := range culvert.Zones {
 		for _, c := range o.result.Checks {
-			if c.ID == "strip.clear" && c.Where.Frame == b.Name() && c.Where.Zone == string(z) && strings.HasSuffix(c.Subject, ", collapsed") && (c.Value != nil || c.Verdict != clearance.Pass) {
+			if c.ID == "strip.clear" && c.Where.Frame == b.Name() && c.Where.Zone == string(z) && c.Subject.Kind == result.Collapsed && (c.Value != nil || c.Verdict != result.Pass) {
 				out = append(out, c)
 				break
 			}
@@ -87,8 +87,8 @@ func (o *office) governing(b interface{ Name() string }) []clearance.Entry {
 
 // short are the collapsed clearances that do not pass in the other cells and
 // pours that the sheet stands for: of each zone the one with the least margin.
-func (o *office) short(g cellGroup) []clearance.Entry {
-	var out []clearance.Entry
+func (o *office) short(g cellGroup) []result.Entry {
+	var out []result.Entry
 	at := map[string]int{}
 	for i := range o.study.Bays {
 		b := &o.study.Bays[i]
@@ -98,7 +98,7 @@ func (o *office) short(g cellGroup) []clearance.Entry {
 		for _, e := range o.governing(b) {
 			n, have := at[e.Where.Zone]
 			switch {
-			case e.Verdict == clearance.Pass:
+			case e.Verdict == result.Pass:
 			case !have:
 				at[e.Where.Zone] = len(out)
 				out = append(out, e)
@@ -112,15 +112,15 @@ func (o *office) short(g cellGroup) []clearance.Entry {
 
 // worse tells whether an entry is further from passing than another; a failure
 // is worse than what could not be decided.
-func worse(a, b clearance.Entry) bool {
+func worse(a, b result.Entry) bool {
 	if a.Verdict != b.Verdict {
-		return a.Verdict == clearance.Fail
+		return a.Verdict == result.Fail
 	}
 	return a.Margin != nil && (b.Margin == nil || *a.Margin < *b.Margin)
 }
 
 // zoneSentences is what each entry says.
-func zoneSentences(list []clearance.Entry) []string {
+func zoneSentences(list []result.Entry) []string {
 	var out []string
 	for _, e := range list {
 		out = append(out, upperFirst(e.Text)+".")
@@ -138,7 +138,7 @@ func upperFirst(s string) string {
 // clearanceTable is the same in numbers. Rows that do not pass stand out, and
 // so that no other cell or pour that shares the sheet hides behind the one
 // drawn, theirs follow. Numbers are rounded toward the worse.
-func (o *office) clearanceTable(s *sheet.Sheet, list, elsewhere []clearance.Entry) *sheet.View {
+func (o *office) clearanceTable(s *sheet.Sheet, list, elsewhere []result.Entry) *sheet.View {
 	down := func(v float64) string { return s.Units.Format(s.Units.Floor(perMetre * v)) }
 	up := func(v float64) string { return s.Units.Format(-s.Units.Floor(-perMetre * v)) }
 	var rows [][]string
@@ -149,7 +149,7 @@ func (o *office) clearanceTable(s *sheet.Sheet, list, elsewhere []clearance.Entr
 			row[2] = down(e.Value.Lower)
 		}
 		emphasis = append(emphasis, sheet.Plain)
-		if e.Verdict != clearance.Pass {
+		if e.Verdict != result.Pass {
 			row[6], emphasis[len(rows)] = strings.ToUpper(row[6]), sheet.Alarm
 		}
 		if len(rows) >= len(list) {
@@ -178,7 +178,7 @@ const sameClearance = 1e-4
 const clearanceOffsets = 12
 
 // clearanceDimension is the dimension between the two points that govern.
-func clearanceDimension(p *placer, e clearance.Entry) (sheet.Dimension, bool) {
+func clearanceDimension(p *placer, e result.Entry) (sheet.Dimension, bool) {
 	w := e.Where
 	if w.A == nil || w.B == nil || e.Value == nil {
 		return sheet.Dimension{}, false

@@ -6,11 +6,12 @@ import (
 	"testing"
 
 	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 )
 
 // changed is a result with its entries changed one by one.
-func changed(r *clearance.Result, verdict clearance.Verdict, change func(e *clearance.Entry)) *clearance.Result {
+func changed(r *result.Result, verdict result.Verdict, change func(e *result.Entry)) *result.Result {
 	out := *r
 	out.Verdict = verdict
 	out.Checks = slices.Clone(r.Checks)
@@ -44,9 +45,9 @@ func tableOf(t *testing.T, s *sheet.Sheet, title string) *sheet.View {
 
 func TestAClearanceThatFailsIsMarkedInItsRowAndInTheTitleBlock(t *testing.T) {
 	s, r := checked()
-	failing := changed(r, clearance.Fail, func(e *clearance.Entry) {
-		if strings.HasSuffix(e.Subject, "kicker, collapsed") {
-			e.Verdict = clearance.Fail
+	failing := changed(r, result.Fail, func(e *result.Entry) {
+		if strings.HasSuffix(e.Subject.String(), "kicker, collapsed") {
+			e.Verdict = result.Fail
 		}
 	})
 	drawn := named(t, justSheets(t, s, failing), "section-collapsed")
@@ -74,9 +75,9 @@ func TestAClearanceThatFailsIsMarkedInItsRowAndInTheTitleBlock(t *testing.T) {
 
 func TestAClearanceThatWasNotFoundIsShownAsOpen(t *testing.T) {
 	s, r := checked()
-	open := changed(r, clearance.Open, func(e *clearance.Entry) {
-		if strings.HasSuffix(e.Subject, "invert, collapsed") {
-			e.Verdict, e.Value, e.Margin = clearance.Open, nil, nil
+	open := changed(r, result.Open, func(e *result.Entry) {
+		if strings.HasSuffix(e.Subject.String(), "invert, collapsed") {
+			e.Verdict, e.Value, e.Margin = result.Open, nil, nil
 		}
 	})
 	drawn := named(t, justSheets(t, s, open), "section-collapsed")
@@ -89,9 +90,9 @@ func TestAClearanceThatWasNotFoundIsShownAsOpen(t *testing.T) {
 func TestACellThatSharesTheSheetDoesNotHideItsFailure(t *testing.T) {
 	s := load(t, "../../testdata/jobs/quarry-lane/job.yaml")
 	r := clearance.Check(s, clearance.Options{Version: "test", Only: []string{"strip.clear"}})
-	failing := changed(r, clearance.Fail, func(e *clearance.Entry) {
-		if e.Where.Cell == 2 && e.Where.Pour == 3 && strings.HasSuffix(e.Subject, "wall, collapsed") {
-			e.Verdict = clearance.Fail
+	failing := changed(r, result.Fail, func(e *result.Entry) {
+		if e.Where.Cell == 2 && e.Where.Pour == 3 && strings.HasSuffix(e.Subject.String(), "wall, collapsed") {
+			e.Verdict = result.Fail
 		}
 	})
 	drawn := named(t, justSheets(t, s, failing), "section-collapsed")
@@ -112,9 +113,9 @@ func TestTheClearanceTableNeverPromisesMoreThanWasProved(t *testing.T) {
 		{sheet.Units{Imperial: true}, 0.14722, 0.00914, `5 3/4"`, `4 7/16"`}, // 5.796 in
 	} {
 		limit, margin := 0.025, c.lower-c.allow-0.025
-		e := clearance.Entry{Verdict: clearance.Pass, Value: &clearance.Bracket{Lower: c.lower, Upper: c.lower}, Allowance: c.allow, Limit: &limit, Margin: &margin}
+		e := result.Entry{Verdict: result.Pass, Value: &result.Bracket{Lower: c.lower, Upper: c.lower}, Allowance: c.allow, Limit: &limit, Margin: &margin}
 		e.Where.Zone = "wall"
-		got := lettered((&office{}).clearanceTable(&sheet.Sheet{Units: c.units}, []clearance.Entry{e}, nil), sheet.Notes)
+		got := lettered((&office{}).clearanceTable(&sheet.Sheet{Units: c.units}, []result.Entry{e}, nil), sheet.Notes)
 		if row := got[7:]; !slices.Contains(row, c.clear) || !slices.Contains(row, c.margin) {
 			t.Errorf("%q, want clear %s and margin %s", row, c.clear, c.margin)
 		}

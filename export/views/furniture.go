@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 )
 
@@ -141,7 +141,7 @@ func (o *office) blank(p plan, paper sheet.Paper) *sheet.Sheet {
 	}
 	s.Cautions = append(s.Cautions, o.result.Reservations()...)
 	s.Stamp, s.StampReason = o.stamp()
-	if o.result.Verdict == clearance.Fail {
+	if o.result.Verdict == result.Fail {
 		s.Title.Status = doesNotPass
 	}
 	if !o.result.Cleared() { // nobody approves or issues what is not cleared
@@ -162,17 +162,17 @@ func (o *office) stamp() (stamp, reason string) {
 	if r.Cleared() {
 		return "", ""
 	}
-	count := map[clearance.Verdict]int{}
-	first := map[clearance.Verdict]string{}
+	count := map[result.Verdict]int{}
+	first := map[result.Verdict]string{}
 	for _, c := range r.Checks {
 		if count[c.Verdict]++; first[c.Verdict] == "" {
-			first[c.Verdict] = c.ID + ", " + c.Subject
+			first[c.Verdict] = c.ID + ", " + c.Subject.String()
 		}
 	}
 	var parts []string
-	for _, v := range []clearance.Verdict{clearance.Fail, clearance.Open} {
+	for _, v := range []result.Verdict{result.Fail, result.Open} {
 		if count[v] > 0 {
-			parts = append(parts, fmt.Sprintf("%s: %s, first %s.", map[clearance.Verdict]string{clearance.Fail: "Fails", clearance.Open: "Open"}[v], plural(count[v], "check"), first[v]))
+			parts = append(parts, fmt.Sprintf("%s: %s, first %s.", map[result.Verdict]string{result.Fail: "Fails", result.Open: "Open"}[v], plural(count[v], "check"), first[v]))
 		}
 	}
 	if r.Scope != nil {

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
@@ -16,7 +16,7 @@ import (
 // raisedSheet is the first cross-section of a job as set for the pour.
 func raisedSheet(t *testing.T, s *model.Study) *sheet.Sheet {
 	t.Helper()
-	o := &office{study: s, result: &clearance.Result{}}
+	o := &office{study: s, result: &result.Result{}}
 	out, err := o.fit(o.raised(o.cells()[0]))
 	if err != nil {
 		t.Fatal(err)
@@ -107,7 +107,7 @@ func TestAChannelIsDrawnInEveryView(t *testing.T) {
 	for i := range s.Bays {
 		s.Bays[i].Cell.Channel = channel
 	}
-	list := justSheets(t, s, &clearance.Result{})
+	list := justSheets(t, s, &result.Result{})
 	if !measures(named(t, list, "section-raised"), 0, 600) {
 		t.Error("the channel's width is not dimensioned")
 	}

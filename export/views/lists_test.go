@@ -6,14 +6,14 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 	"boxwalk/export/table"
 	"boxwalk/model"
 )
 
 // jobLists are the lists of a job as the command puts them on sheets.
-func jobLists(s *model.Study, r *clearance.Result) []List {
+func jobLists(s *model.Study, r *result.Result) []List {
 	o := &office{study: s, result: r}
 	var out []List
 	for i, t := range []table.List{table.SettingList(r, o.system()), table.PartList(s)} {

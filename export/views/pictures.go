@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/lineart"
 	"boxwalk/export/scene"
 	"boxwalk/export/sheet"
@@ -16,7 +16,7 @@ import (
 // Pictures are hidden-line views of the first cell at its first pour: raised,
 // at the end of every step, collapsed and rolling, each with a closer view of
 // one bent. Stamps and errors are those of Sheets.
-func Pictures(s *model.Study, r *clearance.Result) ([]Named, error) {
+func Pictures(s *model.Study, r *result.Result) ([]Named, error) {
 	o := &office{study: s, result: r}
 	groups := o.cells()
 	if len(groups) == 0 {

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 	"boxwalk/model"
 )
@@ -73,7 +73,7 @@ func drawnEdge(edges [][2]sheet.Point, a, b sheet.Point) bool {
 func TestPlanDimensionsFollowTheDrawnEdgeOfABend(t *testing.T) {
 	for turn, inside := range map[string]float64{"17 deg left": 1, "17 deg right": -1} {
 		s := onLine(t, turn)
-		list := justSheets(t, s, &clearance.Result{})
+		list := justSheets(t, s, &result.Result{})
 		plan := named(t, list, "-plan")
 		miter := 1.75 * math.Tan(8.5*math.Pi/180)
 		second := math.Hypot(9, 0.36)
@@ -110,7 +110,7 @@ func TestEveryPlanDimensionMeasuresADrawnEdge(t *testing.T) {
 	}
 	for _, path := range jobs {
 		s := load(t, path)
-		o := &office{study: s, result: &clearance.Result{}}
+		o := &office{study: s, result: &result.Result{}}
 		drawn, err := o.fit(o.plan())
 		if err != nil {
 			t.Fatal(err)

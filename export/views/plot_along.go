@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 	"boxwalk/model"
 	"boxwalk/model/culvert"
@@ -51,8 +51,8 @@ func (o *office) alongNotes() []string {
 }
 
 // alongOf are the rows of a cell, pour by pour.
-func (o *office) alongOf(cell int) []clearance.AlongRow {
-	var out []clearance.AlongRow
+func (o *office) alongOf(cell int) []result.AlongRow {
+	var out []result.AlongRow
 	for _, a := range o.result.Along {
 		if a.Cell == cell {
 			out = append(out, a)
@@ -105,7 +105,7 @@ func cellsText(cells []int) string {
 }
 
 // base is a diagram over the way with the advances marked.
-func (o *office) base(title, up string, rows []clearance.AlongRow) diagram {
+func (o *office) base(title, up string, rows []result.AlongRow) diagram {
 	name, times := o.wayUnit()
 	d := diagram{title: title, up: up, across: "Rear end of the form along the job's line, " + name, most: math.Inf(1), high: plotLow}
 	for i, a := range rows {
@@ -122,7 +122,7 @@ func (o *office) base(title, up string, rows []clearance.AlongRow) diagram {
 
 // runs splits one value of the rows into unbroken runs, a new one for each
 // pour; ok tells where there is one.
-func (o *office) runs(rows []clearance.AlongRow, value func(a clearance.AlongRow) (v float64, ok bool)) [][]sheet.Point {
+func (o *office) runs(rows []result.AlongRow, value func(a result.AlongRow) (v float64, ok bool)) [][]sheet.Point {
 	_, times := o.wayUnit()
 	var out [][]sheet.Point
 	open := false
@@ -149,12 +149,12 @@ var lineOf = map[culvert.Zone]sheet.Layer{culvert.Roof: sheet.Concrete, culvert.
 	culvert.Kicker: sheet.Hidden, culvert.HaunchBottom: sheet.Earth, culvert.Invert: sheet.Collapsed, culvert.Hanger: sheet.Hardware, culvert.SteelAhead: sheet.Centre}
 
 // clearDiagram is what is left of the clearance in every zone.
-func (o *office) clearDiagram(cell int, rows []clearance.AlongRow) diagram {
+func (o *office) clearDiagram(cell int, rows []result.AlongRow) diagram {
 	unit, times := o.lengthUnit()
 	d := o.base("Clearance while rolling", "Clearance less allowance, "+unit, rows)
 	d.high = plotHigh
 	for _, z := range culvert.Zones {
-		runs := o.runs(rows, func(a clearance.AlongRow) (float64, bool) {
+		runs := o.runs(rows, func(a result.AlongRow) (float64, bool) {
 			for _, g := range a.Gaps {
 				if g.Zone == string(z) {
 					return times * (g.Gap - g.Allowance), true
@@ -192,13 +192,13 @@ func (o *office) bareDown(m float64) string {
 
 // rolling are the entries of a check in a cell, of each zone or subject the one
 // with the least margin over all pours.
-func (o *office) rolling(id string, cell int) []clearance.Entry {
-	var out []clearance.Entry
+func (o *office) rolling(id string, cell int) []result.Entry {
+	var out []result.Entry
 	seen := map[string]bool{}
 	for _, e := range o.result.Checks {
 		key := e.Where.Zone
 		if key == "" {
-			key = e.Subject[strings.LastIndex(e.Subject, ", ")+1:]
+			key = e.Subject.Rest()
 		}
 		if e.ID == id && e.Where.Cell == cell && !seen[key] {
 			seen[key] = true
@@ -209,19 +209,19 @@ func (o *office) rolling(id string, cell int) []clearance.Entry {
 }
 
 // pullDiagram is what starting and holding take.
-func (o *office) pullDiagram(cell int, rows []clearance.AlongRow) diagram {
+func (o *office) pullDiagram(cell int, rows []result.AlongRow) diagram {
 	unit, times := o.forceUnit()
 	d := o.base("Pull and hold-back", "Force, "+unit, rows)
-	pull := func(of func(p *clearance.AlongPull) float64) func(a clearance.AlongRow) (float64, bool) {
-		return func(a clearance.AlongRow) (float64, bool) {
+	pull := func(of func(p *result.AlongPull) float64) func(a result.AlongRow) (float64, bool) {
+		return func(a result.AlongRow) (float64, bool) {
 			if a.Pulling == nil {
 				return 0, false
 			}
 			return times * of(a.Pulling), true
 		}
 	}
-	start := func(p *clearance.AlongPull) float64 { return p.Start }
-	hold := func(p *clearance.AlongPull) float64 { return p.Hold }
+	start := func(p *result.AlongPull) float64 { return p.Start }
+	hold := func(p *result.AlongPull) float64 { return p.Hold }
 	d.curves = []curve{{name: "pull to start", on: sheet.Concrete, runs: o.runs(rows, pull(start))}, {name: "hold-back", on: sheet.Steel, runs: o.runs(rows, pull(hold))}}
 	t := o.study.Job.Travel
 	if t.Capacity > 0 {
@@ -236,7 +236,7 @@ func (o *office) pullDiagram(cell int, rows []clearance.AlongRow) diagram {
 }
 
 // greatest marks the largest of a force, where there is any.
-func (d *diagram) greatest(o *office, rows []clearance.AlongRow, of func(p *clearance.AlongPull) float64, times float64, name string) {
+func (d *diagram) greatest(o *office, rows []result.AlongRow, of func(p *result.AlongPull) float64, times float64, name string) {
 	_, way := o.wayUnit()
 	most, at := 0.0, 0.0
 	for _, a := range rows {
@@ -251,15 +251,15 @@ func (d *diagram) greatest(o *office, rows []clearance.AlongRow, of func(p *clea
 
 // wheelDiagram is the greatest and the least load of any wheel, for a rigid
 // frame and for one soft in torsion.
-func (o *office) wheelDiagram(cell int, rows []clearance.AlongRow) diagram {
+func (o *office) wheelDiagram(cell int, rows []result.AlongRow) diagram {
 	unit, times := o.forceUnit()
 	d := o.base("Wheel loads, standing", "Load of one wheel, "+unit, rows)
-	rigid := func(w clearance.AlongLine) (l, r float64) { return w.RigidLeft, w.RigidRight }
-	soft := func(w clearance.AlongLine) (l, r float64) { return w.SoftLeft, w.SoftRight }
+	rigid := func(w result.AlongLine) (l, r float64) { return w.RigidLeft, w.RigidRight }
+	soft := func(w result.AlongLine) (l, r float64) { return w.SoftLeft, w.SoftRight }
 	most := func(a, b float64) float64 { return max(a, b) }
 	least := func(a, b float64) float64 { return min(a, b) }
-	of := func(loads func(clearance.AlongLine) (l, r float64), pick func(a, b float64) float64) func(a clearance.AlongRow) (float64, bool) {
-		return func(a clearance.AlongRow) (float64, bool) {
+	of := func(loads func(result.AlongLine) (l, r float64), pick func(a, b float64) float64) func(a result.AlongRow) (float64, bool) {
+		return func(a result.AlongRow) (float64, bool) {
 			if len(a.Wheels) == 0 {
 				return 0, false
 			}
@@ -317,7 +317,7 @@ func (o *office) alongTable(s *sheet.Sheet, cell int) *sheet.View {
 			}
 			if e.Value != nil {
 				value = show(e.Value.Lower)
-				if e.Sense == clearance.Max {
+				if e.Sense == result.Max {
 					value = o.forceUp(e.Value.Upper)
 				}
 			}
@@ -326,16 +326,16 @@ func (o *office) alongTable(s *sheet.Sheet, cell int) *sheet.View {
 			}
 			if e.Allowance > 0 {
 				off = o.bare(e.Allowance)
-				if e.Value != nil && e.Sense == clearance.Min {
+				if e.Value != nil && e.Sense == result.Min {
 					left = show(e.Value.Lower - e.Allowance)
 				}
 			}
 			if e.Where.Station != nil {
 				at = o.station(float64(o.study.Start().Station) + *e.Where.Station)
 			}
-			rows = append(rows, []string{e.ID, e.Subject, at, e.Where.Part, value, off, left, limit, e.Verdict.String()})
+			rows = append(rows, []string{e.ID, e.Subject.String(), at, e.Where.Part, value, off, left, limit, e.Verdict.String()})
 			tone := sheet.Plain
-			if e.Verdict != clearance.Pass {
+			if e.Verdict != result.Pass {
 				tone = sheet.Alarm
 			}
 			emphasis = append(emphasis, tone)

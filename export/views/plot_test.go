@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 
 	"pgregory.net/rapid"
@@ -88,7 +88,7 @@ func TestAClearanceIsLetteredDownAndADemandUp(t *testing.T) {
 
 func TestNoDiagramsWithoutSamples(t *testing.T) {
 	s, _ := checked()
-	o := &office{study: s, result: &clearance.Result{}}
+	o := &office{study: s, result: &result.Result{}}
 	if list := o.alongSheets(); len(list) != 0 {
 		t.Errorf("%d sheets", len(list))
 	}

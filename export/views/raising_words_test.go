@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 )
 
@@ -63,7 +63,7 @@ func TestTheSequenceTellsTheDifferencesOfRaisingAndOfAdjusters(t *testing.T) {
 func TestTheSequenceSaysWhereARaisingIsNotProved(t *testing.T) {
 	s, r := checked()
 	weak := *r
-	weak.Raising = append([]clearance.RaisingRow(nil), r.Raising...)
+	weak.Raising = append([]result.RaisingRow(nil), r.Raising...)
 	for i := range weak.Raising {
 		weak.Raising[i].Unproved = []string{"raise.clear, raising"}
 		weak.Raising[i].Pour += 4 // another that the sheet stands for

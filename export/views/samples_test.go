@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/dxf"
 	"boxwalk/export/sheet"
 	"boxwalk/export/svg"
@@ -82,9 +83,9 @@ func TestEveryJobAndGearIsDrawnAndWritten(t *testing.T) {
 			continue
 		}
 		s := load(t, path, gear...)
-		r := &clearance.Result{Version: "dev"}
+		r := &result.Result{Version: "dev"}
 		if !*noCheck {
-			r = clearance.Check(s, clearance.Options{Version: "dev", Inputs: []clearance.Input{{Name: "job.yaml", SHA256: "0123456789abcdef"}}})
+			r = clearance.Check(s, clearance.Options{Version: "dev", Inputs: []result.Input{{Name: "job.yaml", SHA256: "0123456789abcdef"}}})
 		}
 		sheets, err := Sheets(s, r)
 		if err != nil {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -119,7 +119,7 @@ func (o *office) holdsBefore(st stand) []string {
 }
 
 // rowOf is a step as the result tells it; nil where it does not.
-func (o *office) rowOf(st stand) *clearance.StepRow {
+func (o *office) rowOf(st stand) *result.StepRow {
 	for i, row := range o.result.Steps {
 		if row.Cell == st.bay.Cell.Number && row.Pour == st.bay.Pour.Number && row.Name == st.bay.Steps[st.step].Name {
 			return &o.result.Steps[i]

@@ -3,9 +3,8 @@ package views
 import (
 	"fmt"
 	"math"
-	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 	"boxwalk/model"
 	"boxwalk/model/culvert"
@@ -299,11 +298,11 @@ func (o *office) trackLines(v *sheet.View, r trackRun, n float64) {
 	v.Text(a.Sub(sheet.Pt(4*n, 0)), sheet.MiddleRight, hold...)
 }
 
-// entryOf is the governing entry of a check at one bay, of those whose subject
-// ends so; nil where there is none.
-func (o *office) entryOf(b *model.Bay, id, end string) *clearance.Entry {
+// entryOf is the entry of a check about something, or its governing one, at one
+// bay; nil where there is none.
+func (o *office) entryOf(b *model.Bay, id, what string) *result.Entry {
 	for i, e := range o.result.Checks {
-		if e.ID == id && e.Where.Frame == b.Name() && strings.HasSuffix(e.Subject, end) {
+		if e.ID == id && e.Where.Frame == b.Name() && (what == "" || e.Subject.What == what) {
 			return &o.result.Checks[i]
 		}
 	}
@@ -321,11 +320,11 @@ func (o *office) trackTable(s *sheet.Sheet, r trackRun) *sheet.View {
 			return "-"
 		}
 		v := e.Value.Lower
-		if e.Sense == clearance.Max {
+		if e.Sense == result.Max {
 			v = e.Value.Upper
 		}
 		mark := ""
-		if e.Verdict != clearance.Pass {
+		if e.Verdict != result.Pass {
 			mark = " " + e.Verdict.String()
 		}
 		return show(v) + mark

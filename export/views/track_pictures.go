@@ -3,7 +3,7 @@ package views
 import (
 	"fmt"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/scene"
 	"boxwalk/model"
 	"boxwalk/model/culvert"
@@ -32,8 +32,8 @@ func (o *office) rollingShots(st stand) []shot {
 }
 
 // rowsOf are a bay's rows along the way.
-func (o *office) rowsOf(b *model.Bay) []clearance.AlongRow {
-	var out []clearance.AlongRow
+func (o *office) rowsOf(b *model.Bay) []result.AlongRow {
+	var out []result.AlongRow
 	for _, a := range o.alongOf(b.Cell.Number) {
 		if a.Pour == b.Pour.Number {
 			out = append(out, a)
@@ -68,7 +68,7 @@ func (o *office) rollingGoverns() (shot, bool) {
 
 // worstRolling is the entry of roll.clear that governs; checks are in that
 // order.
-func (o *office) worstRolling() *clearance.Entry {
+func (o *office) worstRolling() *result.Entry {
 	for i, e := range o.result.Checks {
 		if e.ID == "roll.clear" && e.Where.Station != nil && e.Value != nil {
 			return &o.result.Checks[i]

@@ -7,13 +7,14 @@ import (
 	"testing"
 
 	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 	"boxwalk/model"
 )
 
 // bentJob is the job with a turn and grade breaks with its result, worked out
 // once.
-var bentJob = sync.OnceValues(func() (*model.Study, *clearance.Result) {
+var bentJob = sync.OnceValues(func() (*model.Study, *result.Result) {
 	s := load(nil, "../../testdata/jobs/bend-at-joint/job.yaml")
 	return s, clearance.Check(s, clearance.Options{Version: "test"})
 })
@@ -37,7 +38,7 @@ func TestTreadToToeIsDimensionedAsTheCheckSays(t *testing.T) {
 	s, r := checked()
 	sh := named(t, justSheets(t, s, r), "wheel-track")
 	o := &office{study: s, result: r}
-	e := o.entryOf(&s.Bays[0], "roll.track", "treads")
+	e := o.entryOf(&s.Bays[0], "roll.track", "outer edge of the treads")
 	if e == nil || e.Value == nil {
 		t.Fatal("no roll.track")
 	}
@@ -72,7 +73,7 @@ func TestTheChannelBesideATreadIsDimensioned(t *testing.T) {
 	for i := range s.Bays {
 		s.Bays[i].Cell.Channel.Width, s.Bays[i].Cell.Channel.Depth, s.Bays[i].Cell.Channel.Offset = 0.4, 0.1, 0.1
 	}
-	o := &office{study: s, result: &clearance.Result{}}
+	o := &office{study: s, result: &result.Result{}}
 	p := o.trackSheets()[0]
 	sh, err := o.fit(p)
 	if err != nil {

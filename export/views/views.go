@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"slices"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 	"boxwalk/model"
 )
@@ -22,7 +22,7 @@ type Named struct {
 // lists given, each on as many sheets as it takes. Every sheet carries the
 // cautions, and the stamp NOT CLEARED unless the result covers every check and
 // all of them pass. It fails when a sheet does not fit the largest paper.
-func Sheets(s *model.Study, r *clearance.Result, lists ...List) ([]Named, error) {
+func Sheets(s *model.Study, r *result.Result, lists ...List) ([]Named, error) {
 	o := &office{study: s, result: r}
 	groups := o.cells()
 	if len(groups) == 0 {
@@ -66,7 +66,7 @@ var errNothing = errors.New("the study has no pour to draw")
 // office is what every sheet of a job needs.
 type office struct {
 	study  *model.Study
-	result *clearance.Result
+	result *result.Result
 }
 
 // cellGroup are the cells that one section stands for.

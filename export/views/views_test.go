@@ -14,6 +14,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance"
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 	"boxwalk/export/svg"
 	"boxwalk/model"
@@ -25,7 +26,7 @@ var update = flag.Bool("update", false, "write golden files")
 const onePour = "../../testdata/jobs/one-pour/job.yaml"
 
 // justSheets are the drawings without the pictures.
-func justSheets(t *testing.T, s *model.Study, r *clearance.Result) []Named {
+func justSheets(t *testing.T, s *model.Study, r *result.Result) []Named {
 	t.Helper()
 	list, err := Sheets(s, r)
 	if err != nil {
@@ -35,12 +36,12 @@ func justSheets(t *testing.T, s *model.Study, r *clearance.Result) []Named {
 }
 
 // checked is the small job with its result, worked out once.
-var checked = sync.OnceValues(func() (*model.Study, *clearance.Result) {
+var checked = sync.OnceValues(func() (*model.Study, *result.Result) {
 	s := load(nil, onePour)
-	return s, clearance.Check(s, clearance.Options{Version: "test", Inputs: []clearance.Input{{Name: "job.yaml", SHA256: "00112233445566778899"}}})
+	return s, clearance.Check(s, clearance.Options{Version: "test", Inputs: []result.Input{{Name: "job.yaml", SHA256: "00112233445566778899"}}})
 })
 
-func allSheets(t *testing.T, s *model.Study, r *clearance.Result) []Named {
+func allSheets(t *testing.T, s *model.Study, r *result.Result) []Named {
 	t.Helper()
 	lists := jobLists(s, r)
 	list, err := Sheets(s, r, lists...)
@@ -205,20 +206,20 @@ func TestRaisedDimensionsAreTheModelsNumbers(t *testing.T) {
 func TestAClearJobHasNoStampAndAnOpenOneSaysWhy(t *testing.T) {
 	s, r := checked()
 	o := &office{study: s, result: r}
-	if stamp, _ := o.stamp(); r.Verdict == clearance.Pass && stamp != "" {
+	if stamp, _ := o.stamp(); r.Verdict == result.Pass && stamp != "" {
 		t.Errorf("a job that passes is stamped %q", stamp)
 	}
-	for _, v := range []clearance.Verdict{clearance.Open, clearance.Fail} {
-		o.result = &clearance.Result{Verdict: v, Checks: []clearance.Entry{{ID: "roll.hold", Subject: "hold-back", Verdict: v}}}
+	for _, v := range []result.Verdict{result.Open, result.Fail} {
+		o.result = &result.Result{Verdict: v, Checks: []result.Entry{{ID: "roll.hold", Subject: result.Subject{What: "hold-back"}, Verdict: v}}}
 		if stamp, why := o.stamp(); stamp != "NOT CLEARED" || !strings.Contains(why, "roll.hold, hold-back") {
 			t.Errorf("%v: %q %q", v, stamp, why)
 		}
 	}
-	o.result = &clearance.Result{Verdict: clearance.Pass, Scope: []string{"strip"}}
+	o.result = &result.Result{Verdict: result.Pass, Scope: []string{"strip"}}
 	if stamp, why := o.stamp(); stamp != "NOT CLEARED" || !strings.Contains(why, "Only strip") {
 		t.Errorf("scope: %q %q", stamp, why)
 	}
-	o.result = &clearance.Result{}
+	o.result = &result.Result{}
 	if stamp, why := o.stamp(); stamp != "NOT CLEARED" || why != "Nothing was checked." {
 		t.Errorf("nothing: %q %q", stamp, why)
 	}

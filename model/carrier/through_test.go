@@ -15,6 +15,7 @@ import (
 
 	"boxwalk/clearance"
 	"boxwalk/clearance/proof"
+	"boxwalk/clearance/result"
 	"boxwalk/export/dxf"
 	"boxwalk/export/sheet"
 	"boxwalk/export/svg"
@@ -160,7 +161,7 @@ func TestAMadeUpKindOfCollapseGoesThroughCheckDrawingsPicturesAndProof(t *testin
 	s := lid(t)
 	e := clearance.Examine(s, clearance.Options{Version: "test", Proof: true})
 	for _, c := range e.Result.Checks {
-		if c.Verdict != clearance.Pass {
+		if c.Verdict != result.Pass {
 			t.Errorf("%s %s: %v: %s", c.ID, c.Subject, c.Verdict, c.Text)
 		}
 	}
@@ -214,7 +215,7 @@ func TestOnlyAKindsOwnFileAsksWhichKindItIs(t *testing.T) {
 // soffit that is the gap, and 120 / sqrt 2 = 84.853 square to the haunch. The foot
 // of the wall's face comes to (1500 - 120.255, 250 - 120): from the bottom haunch,
 // which runs from (1500, 150) to (1350, 0), (1350 - 1379.745 + 130) / sqrt 2 = 70.891.
-func checkLidGaps(t *testing.T, r *clearance.Result) {
+func checkLidGaps(t *testing.T, r *result.Result) {
 	t.Helper()
 	for _, want := range []struct {
 		step, role, zone string
@@ -239,7 +240,7 @@ func checkLidGaps(t *testing.T, r *clearance.Result) {
 }
 
 // checkLidDrawings draws everything and looks for what only the kind can tell.
-func checkLidDrawings(t *testing.T, s *model.Study, r *clearance.Result) {
+func checkLidDrawings(t *testing.T, s *model.Study, r *result.Result) {
 	t.Helper()
 	list, err := views.Sheets(s, r)
 	if err != nil {

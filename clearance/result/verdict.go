@@ -1,4 +1,4 @@
-package clearance
+package result
 
 import "math"
 
@@ -36,14 +36,17 @@ func (s Sense) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 // infinite is unknown on that side.
 type Bracket struct{ Lower, Upper float64 }
 
-// exactly is a value known to rounding.
-func exactly(v float64) *Bracket { return &Bracket{v, v} }
+// Between is a value known to lie between two numbers.
+func Between(lower, upper float64) Bracket { return Bracket{lower, upper} }
 
-// judge is the rule for every verdict. For a lower limit: pass if even the
+// Exactly is a value known to rounding.
+func Exactly(v float64) *Bracket { return &Bracket{v, v} }
+
+// Judge is the rule for every verdict. For a lower limit: pass if even the
 // lower end, less the allowance, reaches it; fail if not even the upper end
 // does; else open. Mirrored for an upper limit. The margin uses the worse end.
 // A number that is not a number decides nothing.
-func judge(v Bracket, limit, allowance float64, s Sense) (Verdict, float64) {
+func Judge(v Bracket, limit, allowance float64, s Sense) (Verdict, float64) {
 	if s == Max {
 		v, limit = Bracket{-v.Upper, -v.Lower}, -limit
 	}
@@ -59,9 +62,9 @@ func judge(v Bracket, limit, allowance float64, s Sense) (Verdict, float64) {
 	return Open, margin
 }
 
-// overall is the verdict of many: any fail fails, else any open or none at all
+// Overall is the verdict of many: any fail fails, else any open or none at all
 // is open.
-func overall(checks []Entry) Verdict {
+func Overall(checks []Entry) Verdict {
 	if len(checks) == 0 {
 		return Open
 	}

@@ -1,0 +1,43 @@
+package result
+
+import "strings"
+
+// Duty is one thing that has to hold before and while a carrier is released, and
+// the checks that hold it. No checks: this version has none, and somebody else
+// answers for it.
+type Duty struct {
+	What   string   `json:"what"`
+	Checks []string `json:"checks"`
+}
+
+// Looser is a number that a job or gear sets to make a check easier than its default
+// would: whoever reads the verdict has to know. Numbers are SI.
+type Looser struct {
+	Key     string  `json:"key"`
+	Value   float64 `json:"value"`
+	Default float64 `json:"default"`
+	Unit    string  `json:"unit"`
+	Text    string  `json:"text"`
+}
+
+// NotCheckedNames are what the result does not answer for, in the order of the work.
+func (r *Result) NotCheckedNames() []string {
+	var out []string
+	for _, d := range r.NotChecked {
+		out = append(out, d.What)
+	}
+	return out
+}
+
+// Reservations are the sentences that stand wherever the verdict does: what it does
+// not answer for, and what was set looser than its default.
+func (r *Result) Reservations() []string {
+	var out []string
+	if names := r.NotCheckedNames(); len(names) > 0 {
+		out = append(out, "Not checked: "+strings.Join(names, "; ")+".")
+	}
+	for _, l := range r.Looser {
+		out = append(out, "Set looser than the default: "+l.Text+".")
+	}
+	return out
+}

@@ -1,0 +1,86 @@
+package result
+
+import (
+	"encoding/json"
+	"fmt"
+	"iter"
+	"math"
+)
+
+// Schema names the layout of a result; keys are only added within a major
+// version.
+const Schema = "boxwalk/result/1"
+
+// Result is the answer to a job. All numbers are SI: metres, radians, kN, kg.
+type Result struct {
+	Schema  string   `json:"schema"`
+	Version string   `json:"version"`
+	Inputs  []Input  `json:"inputs"`
+	Job     JobName  `json:"job"`
+	Scope   []string `json:"scope"` // the checks asked for; nil is all
+	Verdict Verdict  `json:"verdict"`
+	// what the verdict does not answer for, and what was set looser than its default
+	NotChecked []Duty            `json:"not_checked"`
+	Looser     []Looser          `json:"set_looser"`
+	Checks     []Entry           `json:"checks"`
+	Settings   []Setting         `json:"settings"`
+	Steps      []StepRow         `json:"steps"`
+	Raising    []RaisingRow      `json:"raising"` // before each pour, see RaisingRow
+	Masses     []MassRow         `json:"masses"`
+	Along      []AlongRow        `json:"along"` // samples along the way, see AlongRow
+	Cautions   []string          `json:"cautions"`
+	Cures      []CureRow         `json:"cures,omitzero"` // nil where nobody asked for them, see FindCures
+	Parts      iter.Seq[PartRow] `json:"-"`              // every part in every step, for clearance.csv
+}
+
+// Input is one file the result was worked out from.
+type Input struct {
+	Name   string `json:"name"`
+	SHA256 string `json:"sha256"`
+}
+
+// Origin ties what is made of a result to the tool and to the files it was worked
+// out from: the version, and each file with the first 12 letters of its hash.
+func (r *Result) Origin() string {
+	out := "boxwalk " + r.Version
+	for _, i := range r.Inputs {
+		out += fmt.Sprintf(", %s sha256 %s", i.Name, i.SHA256[:min(12, len(i.SHA256))])
+	}
+	return out
+}
+
+// JobName is the job as its file names it.
+type JobName struct {
+	Name   string `json:"name"`
+	Number string `json:"number"`
+}
+
+// MarshalJSON writes an unknown end as null: JSON has no infinity.
+func (b Bracket) MarshalJSON() ([]byte, error) {
+	return json.Marshal(map[string]any{"lower": finite(b.Lower), "upper": finite(b.Upper)})
+}
+
+func finite(v float64) any {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return nil
+	}
+	return v
+}
+
+// Cleared tells whether everything that this version checks was checked and holds.
+// It is no release.
+func (r *Result) Cleared() bool { return r.Verdict == Pass && r.Scope == nil }
+
+// Governing is the entry with the least margin of each id, in order; a fail
+// governs before an open one and that before a pass.
+func (r *Result) Governing() []Entry {
+	var out []Entry
+	seen := map[string]bool{}
+	for _, c := range r.Checks {
+		if !seen[c.ID] {
+			seen[c.ID] = true
+			out = append(out, c)
+		}
+	}
+	return out
+}
