@@ -107,10 +107,7 @@ func randomJob(r *rand.Rand) [][2]string {
 }
 
 func TestNoSampledGapIsBelowACertifiedLowerBound(t *testing.T) {
-	jobs := 120
-	if testing.Short() {
-		jobs = 12
-	}
+	jobs := campaign(12, 120)
 	rnd := rand.New(rand.NewSource(1))
 	samples := 0
 	for range jobs {

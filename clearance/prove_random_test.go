@@ -96,7 +96,7 @@ func trim(v float64) string {
 // BOXWALK_PROOFS=DIR writes the proofs and results there, for another verifier;
 // BOXWALK_JOBS is how many jobs there are.
 func TestAnyValidJobCanBeProvedWhateverItsVerdicts(t *testing.T) {
-	jobs, dir := 15, os.Getenv("BOXWALK_PROOFS")
+	jobs, dir := campaign(9, 15), os.Getenv("BOXWALK_PROOFS")
 	if n, err := strconv.Atoi(os.Getenv("BOXWALK_JOBS")); err == nil {
 		jobs = n
 	}

@@ -267,7 +267,7 @@ func TestPublishedBoxesOnBothKindsPassOrAreToldACureThatWorks(t *testing.T) {
 	outcomes := make([][2]outcome, len(rows))
 	t.Run("rows", func(t *testing.T) {
 		for i, r := range rows {
-			if testing.Short() && i%8 != 0 {
+			if i%campaign(8, 1) != 0 {
 				continue
 			}
 			t.Run(r.id, func(t *testing.T) {
@@ -306,8 +306,8 @@ func tally(t *testing.T, outcomes [][2]outcome) {
 	}
 	w.Flush()
 	t.Logf("%d rows pass on some gear; of the runs %d pass and %d are cured\n%s", rows, pass, cured, table.String())
-	if !testing.Short() && rows < 20 {
-		t.Errorf("%d rows pass on some gear, want 20 at least", rows)
+	if want := campaign(2, 20); rows < want {
+		t.Errorf("%d rows pass on some gear, want %d at least", rows, want)
 	}
 }
 

@@ -1,0 +1,12 @@
+package clearance
+
+import "os"
+
+// campaign is how many cases a test has: few, which find a defect again that was
+// found once, or with BOXWALK_CAMPAIGN=long, as .ci/run has it, many.
+func campaign(few, many int) int {
+	if os.Getenv("BOXWALK_CAMPAIGN") == "long" {
+		return many
+	}
+	return few
+}
