@@ -18,13 +18,16 @@ import (
 	"time"
 )
 
-// How often runs are killed, raced and interrupted here; with
-// BOXWALK_CAMPAIGN=long as often as it takes to trust it.
-func campaign(short, long int) int {
-	if os.Getenv("BOXWALK_CAMPAIGN") == "long" {
-		return long
+// long tells whether every job is tried, and runs are killed, raced and
+// interrupted as often as it takes to trust it: as in .ci/run.
+func long() bool { return os.Getenv("BOXWALK_CAMPAIGN") == "long" }
+
+// campaign is how often something is tried.
+func campaign(few, many int) int {
+	if long() {
+		return many
 	}
-	return short
+	return few
 }
 
 // edition is a made-up output that tells its edition in every line, so that a

@@ -57,7 +57,7 @@ func TestNothingThatClearsStaysBesideDrawingsOfOtherInputs(t *testing.T) {
 			changeFile(t, "out/"+manifest, madeFrom, "# ")
 		}, nil},
 	} {
-		if testing.Short() && name != "job" {
+		if !long() && name != "job" {
 			continue
 		}
 		t.Run(name, func(t *testing.T) {

@@ -30,6 +30,12 @@ func TestScripts(t *testing.T) {
 		Dir:           "testdata/script",
 		UpdateScripts: *update,
 		Setup:         copyJobs,
+		Condition: func(name string) (bool, error) {
+			if name != "long" {
+				return false, errors.New("the only condition of ours is long")
+			}
+			return long(), nil
+		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
 			"validate": validate,
 			"replace":  replace,

@@ -63,7 +63,10 @@ func TestNoSheetOfAnyJobLettersOverAnything(t *testing.T) {
 	if err != nil || len(jobs) == 0 {
 		t.Fatal("no jobs", err)
 	}
-	for _, path := range jobs {
+	for i, path := range jobs {
+		if i%campaign(5, 1) != 0 {
+			continue
+		}
 		s := load(t, path)
 		r := clearance.Check(s, clearance.Options{Version: "test", Only: []string{"strip.clear"}})
 		for _, n := range allSheets(t, s, r) {
