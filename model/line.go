@@ -5,6 +5,7 @@ import (
 
 	"boxwalk/model/align"
 	"boxwalk/model/culvert"
+	"boxwalk/model/diag"
 	"boxwalk/model/job"
 	"boxwalk/model/units"
 )
@@ -15,9 +16,9 @@ func Bent(j *job.Job) bool {
 	return len(a.Plan) > 0 || len(a.Profile) > 0 || a.LandXML != ""
 }
 
-// LineOf is the line that a job describes by plan and profile. Faults name keys
-// below alignment; the line is nil if there are any.
-func LineOf(j *job.Job) (*align.Alignment, []align.Fault) {
+// LineOf is the line that a job describes by plan and profile; it is nil if there
+// are any problems.
+func LineOf(j *job.Job) (*align.Alignment, diag.Problems) {
 	a := j.Alignment
 	start := align.Start{Station: float64(a.Start.Station), Elevation: float64(a.Start.Elevation), Bearing: float64(a.Start.Bearing),
 		Easting: float64(a.Start.Easting), Northing: float64(a.Start.Northing), Grade: float64(a.Grade)}
@@ -33,7 +34,18 @@ func LineOf(j *job.Job) (*align.Alignment, []align.Fault) {
 		}
 		profile = append(profile, v)
 	}
-	return align.New(start, elements, profile, float64(a.Crossfall))
+	line, faults := align.New(start, elements, profile, float64(a.Crossfall))
+	return line, ofLine(faults)
+}
+
+// ofLine are problems of the line at their keys in the job.
+func ofLine(faults diag.Problems) diag.Problems {
+	for i := range faults {
+		if f := &faults[i]; f.Detail != "" {
+			f.Summary, f.Detail = f.Summary+": "+f.Detail, ""
+		}
+	}
+	return faults.Below(JobFile, "alignment")
 }
 
 func element(e job.PlanElement) align.Element {
@@ -61,23 +73,23 @@ func (s *Study) Start() job.AlignmentStart {
 }
 
 // shortLine is the fault of a line that ends before the last pour does.
-func shortLine(j *job.Job, line *align.Alignment) []align.Fault {
+func shortLine(j *job.Job, line *align.Alignment) diag.Problems {
 	var need units.Length
 	for _, l := range j.Culvert.Pours.Lengths() {
 		need += l
 	}
 	if have := line.Length(); have < float64(need)-1e-3 {
 		more := float64(need) - have
-		f := align.Fault{Path: "plan", Summary: "ends before the last pour does",
+		f := diag.Problem{Key: "plan", Summary: "ends before the last pour does",
 			Detail: fmt.Sprintf("the pours are %.3f m long together, the line %.3f m", float64(need), have),
 			Cure:   fmt.Sprintf("make the last tangent %.3f m longer", more)}
 		switch a := j.Alignment; {
 		case a.LandXML != "":
-			f.Path, f.Cure = "landxml", fmt.Sprintf("give a file whose line and profile go on for %.3f m, or take pours off", more)
+			f.Key, f.Cure = "landxml", fmt.Sprintf("give a file whose line and profile go on for %.3f m, or take pours off", more)
 		case len(a.Plan) == 0:
-			f.Path, f.Cure = "profile", fmt.Sprintf("put the last point %.3f m farther ahead", more)
+			f.Key, f.Cure = "profile", fmt.Sprintf("put the last point %.3f m farther ahead", more)
 		}
-		return []align.Fault{f}
+		return ofLine(diag.Problems{f})
 	}
 	return nil
 }

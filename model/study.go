@@ -10,6 +10,7 @@ import (
 	"boxwalk/model/align"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
+	"boxwalk/model/diag"
 	"boxwalk/model/geom"
 	"boxwalk/model/job"
 )
@@ -51,46 +52,37 @@ type Bay struct {
 // Name is the frame of the bay as results print it.
 func (b Bay) Name() string { return fmt.Sprintf("cell %d pour %d", b.Cell.Number, b.Pour.Number) }
 
-// Build assembles a study. The gear must have no carrier.Lacks. Troubles are
-// names in steps that the gear does not have, links whose pins fall together
-// (Where is "links", Key the link's name), parts that are no solids (Where is
-// "gear", Key the path of a size), pours whose ends cross (Where is "culvert",
-// Key is "pours"), and faults of the line (Where is
-// "alignment", Key the key below it); the study is nil if there are any. The
-// line of a job that names a LandXML file comes from BuildOn.
-func Build(j *job.Job, g *job.Gear) (*Study, []carrier.Trouble) {
+// The files that a problem of Build has its key in, in place of their names.
+const (
+	JobFile  = "job"
+	GearFile = "gear"
+)
+
+// Build assembles a study. The gear must have no carrier.Lacks. Problems are
+// names in steps that the gear does not have, links whose pins fall together,
+// parts that are no solids, pours whose ends cross, and faults of the line, each
+// by its key in JobFile or GearFile; the study is nil if there are any. The line
+// of a job that names a LandXML file comes from BuildOn.
+func Build(j *job.Job, g *job.Gear) (*Study, diag.Problems) {
 	if !Bent(j) {
 		return BuildOn(j, g, nil)
 	}
 	if j.Alignment.LandXML != "" {
-		return nil, []carrier.Trouble{{Where: "alignment", Key: "landxml", Summary: "the line's file was not read", Cure: "write plan and profile, or read the file"}}
+		return nil, diag.Problems{{Key: "landxml", Summary: "the line's file was not read", Cure: "write plan and profile, or read the file"}}.Below(JobFile, "alignment")
 	}
 	line, faults := LineOf(j)
 	if len(faults) > 0 {
-		return nil, lineTroubles(faults)
+		return nil, faults
 	}
 	return BuildOn(j, g, line)
 }
 
-// lineTroubles are faults of the line as troubles.
-func lineTroubles(faults []align.Fault) []carrier.Trouble {
-	var out []carrier.Trouble
-	for _, f := range faults {
-		summary := f.Summary
-		if f.Detail != "" {
-			summary += ": " + f.Detail
-		}
-		out = append(out, carrier.Trouble{Where: "alignment", Key: f.Path, Summary: summary, Cure: f.Cure})
-	}
-	return out
-}
-
 // BuildOn is Build along a line; nil is one tangent on the job's straight
 // grade.
-func BuildOn(j *job.Job, g *job.Gear, line *align.Alignment) (*Study, []carrier.Trouble) {
+func BuildOn(j *job.Job, g *job.Gear, line *align.Alignment) (*Study, diag.Problems) {
 	if line != nil {
 		if faults := shortLine(j, line); len(faults) > 0 {
-			return nil, lineTroubles(faults)
+			return nil, faults
 		}
 	}
 	s := &Study{Job: j, Gear: g, Line: line, Culvert: alongLine(j, line), built: map[string]*carrier.Carrier{}, sound: map[*carrier.Carrier]bool{}}
@@ -100,12 +92,11 @@ func BuildOn(j *job.Job, g *job.Gear, line *align.Alignment) (*Study, []carrier.
 		setting := carrier.Settle(cell.Section, g, j.Set)
 		for _, pour := range s.Culvert.PoursIn(cell) {
 			b := s.bay(cell, pour, setting)
-			if troubles := s.unfit(&b); len(troubles) > 0 {
-				return nil, troubles
+			if problems := s.unfit(&b); len(problems) > 0 {
+				return nil, problems
 			}
-			troubles := b.lay(laid, steps)
-			if len(troubles) > 0 {
-				return nil, troubles
+			if problems := b.lay(laid, steps); len(problems) > 0 {
+				return nil, problems.Below(s.stepsAt())
 			}
 			key := b.key()
 			if _, ok := twins[key]; !ok {
@@ -171,18 +162,27 @@ func (s *Study) steps() []job.Step {
 	return out
 }
 
+// stepsAt is the file and the key of the list that the steps stand in. What a
+// job's step removes may be the gear's word, which the gear answers for (Lacks).
+func (s *Study) stepsAt() (file, key string) {
+	if len(s.Job.Sequence) == 0 {
+		return GearFile, "steps"
+	}
+	return JobFile, "sequence"
+}
+
 // laidOut are the steps of one setting. A carrier's bodies and links lie in the
 // section, so that every pour with that setting goes through the same motion.
 type laidOut struct{ steps, raising []carrier.Step }
 
 // lay gives a bay its steps, worked out once for each setting.
-func (b *Bay) lay(laid map[string]laidOut, steps []job.Step) []carrier.Trouble {
+func (b *Bay) lay(laid map[string]laidOut, steps []job.Step) diag.Problems {
 	key := fmt.Sprintf("%v", b.Carrier.Setting)
 	l, ok := laid[key]
 	if !ok {
-		var troubles []carrier.Trouble
-		if l.steps, troubles = b.Carrier.Lay(steps); len(troubles) > 0 {
-			return troubles
+		var problems diag.Problems
+		if l.steps, problems = b.Carrier.Lay(steps); len(problems) > 0 {
+			return problems
 		}
 		l.raising = b.Carrier.Raising(l.steps)
 		laid[key] = l

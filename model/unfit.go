@@ -6,38 +6,46 @@ import (
 
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
+	"boxwalk/model/diag"
 	"boxwalk/model/job"
 )
 
-// unfit are the troubles of a bay whose carrier cannot be, or in which not every
+// unfit are the problems of a bay whose carrier cannot be, or in which not every
 // solid is convex: nothing that is measured between such would be true.
-func (s *Study) unfit(b *Bay) []carrier.Trouble {
-	if !s.sound[b.Carrier] {
-		if troubles := append(b.Carrier.Collapsed(), b.Carrier.Outweighed()...); len(troubles) > 0 {
-			return troubles
-		}
-		again := func(g *job.Gear) *carrier.Carrier {
-			return carrier.Build(g, b.Cell.Section, carrier.Settle(b.Cell.Section, g, s.Job.Set), b.Carrier.Kept, b.Carrier.Rear)
-		}
-		if troubles := b.Carrier.Unfit(again); len(troubles) > 0 {
-			return troubles
-		}
-		s.sound[b.Carrier] = true
+func (s *Study) unfit(b *Bay) diag.Problems {
+	if problems := s.unfitGear(b); len(problems) > 0 {
+		return problems.Below(GearFile, "")
 	}
 	for _, list := range [3][]culvert.Solid{b.Concrete, b.Before, b.Route} {
 		for _, c := range list {
 			if c.Check() != nil {
-				return []carrier.Trouble{s.crossing(b, c)}
+				return diag.Problems{s.crossing(b, c)}.Below(JobFile, "culvert")
 			}
 		}
 	}
 	return nil
 }
 
+// unfitGear are the problems of a bay's carrier by itself, by keys of the gear.
+func (s *Study) unfitGear(b *Bay) diag.Problems {
+	if s.sound[b.Carrier] {
+		return nil
+	}
+	if problems := append(b.Carrier.Collapsed(), b.Carrier.Outweighed()...); len(problems) > 0 {
+		return problems
+	}
+	again := func(g *job.Gear) *carrier.Carrier {
+		return carrier.Build(g, b.Cell.Section, carrier.Settle(b.Cell.Section, g, s.Job.Set), b.Carrier.Kept, b.Carrier.Rear)
+	}
+	problems := b.Carrier.Unfit(again)
+	s.sound[b.Carrier] = len(problems) == 0
+	return problems
+}
+
 // crossing is a solid of the concrete that is none: its pour is shorter along one
 // edge than its ends lean toward each other there.
-func (s *Study) crossing(b *Bay, c culvert.Solid) carrier.Trouble {
-	t := carrier.Trouble{Where: "culvert", Key: "pours", Summary: fmt.Sprintf("leaves no %s", c.Name), Cure: "write a longer pour, or less of an angle at its joints"}
+func (s *Study) crossing(b *Bay, c culvert.Solid) diag.Problem {
+	t := diag.Problem{Key: "pours", Summary: fmt.Sprintf("leaves no %s", c.Name), Cure: "write a longer pour, or less of an angle at its joints"}
 	for _, p := range s.Culvert.PoursIn(b.Cell) {
 		if p.Number != c.Pour {
 			continue

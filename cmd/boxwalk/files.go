@@ -8,6 +8,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"boxwalk/model/diag"
 )
 
 // mostBytes is as much as is taken from a file or from standard input: what
@@ -35,16 +37,13 @@ type text struct {
 	bytes []byte
 }
 
-// refusal is why a file cannot be used, for a message.
-type refusal struct{ summary, detail, cure string }
-
-// readJob reads the job file, or standard input for "-". The folder is the one
-// its gear path starts from.
-func (a *app) readJob(path string) (t text, folder string, no *refusal) {
+// readJob reads the job file, or standard input for "-", or tells why it cannot
+// be used. The folder is the one its gear path starts from.
+func (a *app) readJob(path string) (t text, folder string, no *diag.Problem) {
 	if path == "-" {
 		b, err := io.ReadAll(io.LimitReader(a.in, mostBytes))
 		if err != nil {
-			return text{name: stdin}, ".", &refusal{summary: "cannot be read: " + err.Error()}
+			return text{name: stdin}, ".", &diag.Problem{Summary: "cannot be read: " + err.Error()}
 		}
 		return text{stdin, b}, ".", nil
 	}
@@ -55,7 +54,7 @@ func (a *app) readJob(path string) (t text, folder string, no *refusal) {
 		t.bytes, err = readFile(f, mostBytes)
 	}
 	if err != nil {
-		return t, "", &refusal{summary: "the job file cannot be read: " + reason(err), cure: "give the path of a job file, for example boxwalk check jobs/bridge/job.yaml, or - for standard input"}
+		return t, "", &diag.Problem{Summary: "the job file cannot be read: " + reason(err), Cure: "give the path of a job file, for example boxwalk check jobs/bridge/job.yaml, or - for standard input"}
 	}
 	return t, filepath.Dir(path), nil
 }
@@ -81,14 +80,14 @@ func reason(err error) string {
 
 // readNamed reads a file that a job in a folder names. The path is cleaned
 // against the folder and must stay below the root, links included.
-func (a *app) readNamed(folder, written string, what named) (text, *refusal) {
+func (a *app) readNamed(folder, written string, what named) (text, *diag.Problem) {
 	t := text{name: filepath.ToSlash(filepath.Join(folder, filepath.FromSlash(written)))}
 	if filepath.IsAbs(written) || filepath.VolumeName(written) != "" {
-		return t, &refusal{summary: "the " + what.word + " path must not be absolute", cure: "write it from the job file's folder, for example ../gear/halves.yaml"}
+		return t, &diag.Problem{Summary: "the " + what.word + " path must not be absolute", Cure: "write it from the job file's folder, for example ../gear/halves.yaml"}
 	}
 	base, target, err := a.below(folder, written)
 	if err != nil {
-		return t, &refusal{summary: "the " + what.word + " path cannot be followed: " + reason(err)}
+		return t, &diag.Problem{Summary: "the " + what.word + " path cannot be followed: " + reason(err)}
 	}
 	if !filepath.IsLocal(target) {
 		return t, outside(a.root, written, what, "", holdsBoth(base, target))
@@ -121,24 +120,24 @@ func settled(folder string) (string, error) {
 
 // openNamed opens and reads below the root only; the system follows no link
 // that leads out.
-func (a *app) openNamed(t text, base, target, written string, what named) (text, *refusal) {
+func (a *app) openNamed(t text, base, target, written string, what named) (text, *diag.Problem) {
 	root, err := openRoot(base)
 	if err != nil {
-		return t, &refusal{summary: "the root folder " + a.root + " cannot be opened: " + reason(err), cure: "name a folder with --root"}
+		return t, &diag.Problem{Summary: "the root folder " + a.root + " cannot be opened: " + reason(err), Cure: "name a folder with --root"}
 	}
 	defer root.Close()
 	info, err := root.Stat(target)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && isLink(root, target):
-		return t, &refusal{summary: t.name + " is a link to a file that is not there", cure: "mend the link, or name the file itself"}
+		return t, &diag.Problem{Summary: t.name + " is a link to a file that is not there", Cure: "mend the link, or name the file itself"}
 	case errors.Is(err, fs.ErrNotExist):
-		return t, &refusal{summary: fmt.Sprintf("there is no file %s", t.name), cure: others(root, target)}
+		return t, &diag.Problem{Summary: fmt.Sprintf("there is no file %s", t.name), Cure: others(root, target)}
 	case err != nil && leadsOut(base, target):
 		return t, outside(a.root, written, what, "it is a link that leads there", "")
 	case err != nil:
-		return t, &refusal{summary: fmt.Sprintf("%s cannot be read: %s", t.name, reason(err)), cure: elsewhere}
+		return t, &diag.Problem{Summary: fmt.Sprintf("%s cannot be read: %s", t.name, reason(err)), Cure: elsewhere}
 	case !info.Mode().IsRegular():
-		return t, &refusal{summary: t.name + " is not a file", cure: others(root, target)}
+		return t, &diag.Problem{Summary: t.name + " is not a file", Cure: others(root, target)}
 	}
 	f, err := openOrdinary(root.Stat, root.OpenFile, target, os.O_RDONLY)
 	if err == nil {
@@ -146,7 +145,7 @@ func (a *app) openNamed(t text, base, target, written string, what named) (text,
 		t.bytes, err = readFile(f, what.most)
 	}
 	if err != nil {
-		return t, &refusal{summary: fmt.Sprintf("%s cannot be read: %s", t.name, reason(err))}
+		return t, &diag.Problem{Summary: fmt.Sprintf("%s cannot be read: %s", t.name, reason(err))}
 	}
 	return t, nil
 }
@@ -177,12 +176,12 @@ func leadsOut(base, target string) bool {
 	return !isBelow(base, real)
 }
 
-func outside(root, written string, what named, why, instead string) *refusal {
+func outside(root, written string, what named, why, instead string) *diag.Problem {
 	cure := "keep the " + what.word + " below it, or name a folder that holds both with --root"
 	if instead != "" {
 		cure += ", for example --root " + instead
 	}
-	return &refusal{summary: fmt.Sprintf("%q leads out of the root folder %s", written, root), detail: why, cure: cure}
+	return &diag.Problem{Summary: fmt.Sprintf("%q leads out of the root folder %s", written, root), Detail: why, Cure: cure}
 }
 
 // holdsBoth is the nearest folder around the root that holds a file outside it,

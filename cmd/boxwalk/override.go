@@ -30,7 +30,8 @@ func (r *reading) override(settings []string) {
 	for i, s := range settings {
 		line, no := settingLine(s)
 		if no != nil {
-			r.problems = append(r.problems, diag.Problem{Place: diag.Place{File: setFlag, Line: i + 1}, Summary: no.summary, Cure: no.cure})
+			no.Place = diag.Place{File: setFlag, Line: i + 1}
+			r.problems = append(r.problems, *no)
 			return
 		}
 		lines = append(lines, line)
@@ -55,13 +56,13 @@ func (r *reading) override(settings []string) {
 }
 
 // settingLine is KEY=VALUE as a line of YAML.
-func settingLine(s string) (string, *refusal) {
+func settingLine(s string) (string, *diag.Problem) {
 	key, value, ok := strings.Cut(s, "=")
 	if !ok || key == "" || strings.TrimSpace(value) == "" || strings.ContainsFunc(s, unicode.IsControl) {
-		return "", &refusal{summary: fmt.Sprintf("%q is not KEY=VALUE", s), cure: "for example --set jack=300mm"}
+		return "", &diag.Problem{Summary: fmt.Sprintf("%q is not KEY=VALUE", s), Cure: "for example --set jack=300mm"}
 	}
 	if strings.ContainsFunc(key, func(c rune) bool { return c != '_' && !unicode.IsLetter(c) }) {
-		return "", &refusal{summary: fmt.Sprintf("%q is not a key of the job's set group", key), cure: "for example --set jack=300mm"}
+		return "", &diag.Problem{Summary: fmt.Sprintf("%q is not a key of the job's set group", key), Cure: "for example --set jack=300mm"}
 	}
 	return fmt.Sprintf("%s: '%s'", key, strings.ReplaceAll(value, "'", "''")), nil
 }

@@ -68,14 +68,15 @@ func (r *reading) take(t text, name string) {
 func (r *reading) readJob(path string) (folder string, ok bool) {
 	t, folder, no := r.app.readJob(path)
 	if no != nil {
-		r.problems = append(r.problems, diag.Problem{Place: diag.Place{File: t.name}, Summary: no.summary, Detail: no.detail, Cure: no.cure})
+		no.File = t.name
+		r.problems = append(r.problems, *no)
 		return "", false
 	}
 	r.take(t, filepath.Base(t.name))
 	var problems diag.Problems
 	r.job, r.jobAt, problems = job.Decode[job.Job](t.name, t.bytes, job.PeekSystem(t.bytes))
 	if has(r.jobAt, "form", "steps") {
-		problems = diag.Problems{r.jobAt.Problem("", "this is a gear file", "a job file says what is built, with the keys job, culvert and gear", "give the path of the job file that names this gear")}
+		problems = diag.Problems{r.jobAt.Put(diag.Problem{Summary: "this is a gear file", Detail: "a job file says what is built, with the keys job, culvert and gear", Cure: "give the path of the job file that names this gear"})}
 	}
 	r.problems = append(r.problems, problems...)
 	return folder, true
@@ -90,23 +91,21 @@ func (r *reading) readGear(folder string) {
 	}
 	t, no := r.app.readNamed(folder, written, gearFile)
 	if no != nil {
-		r.problems = append(r.problems, r.jobAt.Problem("gear", no.summary, no.detail, no.cure))
+		r.put(r.jobAt, "gear", *no)
 		return
 	}
 	r.take(t, filepath.Base(t.name))
 	var problems diag.Problems
 	r.gear, r.gearAt, problems = job.Decode[job.Gear](t.name, t.bytes, job.PeekSystem(t.bytes))
 	if has(r.gearAt, "job", "culvert") {
-		r.problems = append(r.problems, r.jobAt.Problem("gear", fmt.Sprintf("%s is a job file", t.name), "a gear file says what the yard owns, with the keys gear, form, wall and so on", "write the path of a gear file"))
+		r.put(r.jobAt, "gear", diag.Problem{Summary: fmt.Sprintf("%s is a job file", t.name), Detail: "a gear file says what the yard owns, with the keys gear, form, wall and so on", Cure: "write the path of a gear file"})
 		return
 	}
 	r.problems = append(r.problems, problems...)
 	if r.gear == nil {
 		return
 	}
-	for _, l := range carrier.Lacks(r.gear) {
-		r.problems = append(r.problems, r.gearAt.Problem(l.Path, l.Summary, "", l.Cure))
-	}
+	r.put(r.gearAt, "", carrier.Lacks(r.gear)...)
 }
 
 // has tells whether a file has all of these keys at its left margin.
@@ -128,7 +127,7 @@ func (r *reading) readLine(folder string) {
 	}
 	t, no := r.app.readNamed(folder, written, lineFile)
 	if no != nil {
-		r.problems = append(r.problems, r.jobAt.Problem("alignment.landxml", no.summary, no.detail, no.cure))
+		r.put(r.jobAt, "alignment.landxml", *no)
 		return
 	}
 	r.take(t, filepath.Base(t.name))
@@ -143,13 +142,20 @@ func (r *reading) build() *model.Study {
 	}
 	build := model.Build
 	if r.line != nil {
-		build = func(j *job.Job, g *job.Gear) (*model.Study, []carrier.Trouble) { return model.BuildOn(j, g, r.line) }
+		build = func(j *job.Job, g *job.Gear) (*model.Study, diag.Problems) { return model.BuildOn(j, g, r.line) }
 	}
-	s, troubles := build(r.job, r.gear)
-	for _, t := range troubles {
-		r.problems = append(r.problems, r.trouble(t))
+	s, problems := build(r.job, r.gear)
+	for _, p := range problems {
+		r.put(map[string]*job.Decoded{model.JobFile: r.jobAt, model.GearFile: r.gearAt}[p.File], "", p)
 	}
 	return s
+}
+
+// put adds problems where their keys, below one of the file's, stand in it.
+func (r *reading) put(at *job.Decoded, key string, problems ...diag.Problem) {
+	for _, p := range diag.Problems(problems).Below("", key) {
+		r.problems = append(r.problems, at.Put(p))
+	}
 }
 
 // told prints all problems; the error is nil when none of them is one.

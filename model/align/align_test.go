@@ -253,7 +253,7 @@ func TestFaultsNameTheirKeyAndNumbers(t *testing.T) {
 		{Start{}, ok, nil, .2, "crossfall: 20 %"},
 	} {
 		a, faults := New(c.start, c.plan, c.profile, c.fall)
-		if a != nil || len(faults) == 0 || !strings.Contains(faults[0].String(), c.want) {
+		if a != nil || len(faults) == 0 || !strings.Contains(faults[0].Error(), c.want) {
 			t.Errorf("got %v, want %q", faults, c.want)
 		}
 	}

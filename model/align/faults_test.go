@@ -8,7 +8,7 @@ import (
 func TestProfileBeforeTheStartIsToldAtTheProfile(t *testing.T) {
 	for _, last := range []float64{6, 1000} {
 		_, faults := New(Start{Station: 1000}, nil, []PVI{{Station: 0}, {Station: last}}, 0)
-		if len(faults) != 1 || faults[0].Path != "profile[1].station" || !strings.Contains(faults[0].Summary, "the line starts at 1000 m") || faults[0].Cure == "" {
+		if len(faults) != 1 || faults[0].Key != "profile[1].station" || !strings.Contains(faults[0].Summary, "the line starts at 1000 m") || faults[0].Cure == "" {
 			t.Errorf("to %g: %v", last, faults)
 		}
 	}

@@ -319,18 +319,19 @@ func bearingOf(direction float64) float64 {
 // faults reports what New found, at the element or point that it names; what it
 // names is a key of a job file, of which the file has only the last part. plan
 // are the places of the plan's elements.
-func (r *reader) faults(a *rawAlignment, plan []diag.Place, faults []Fault) {
+func (r *reader) faults(a *rawAlignment, plan []diag.Place, faults diag.Problems) {
 	for _, f := range faults {
-		at, what := a.at, f.Path
+		at, what := a.at, f.Key
 		var i int
-		if n, _ := fmt.Sscanf(f.Path, "profile[%d]", &i); n == 1 && i < len(a.points) {
+		if n, _ := fmt.Sscanf(f.Key, "profile[%d]", &i); n == 1 && i < len(a.points) {
 			at = a.points[i].at
-		} else if n, _ := fmt.Sscanf(f.Path, "plan[%d]", &i); n == 1 && i < len(plan) {
+		} else if n, _ := fmt.Sscanf(f.Key, "plan[%d]", &i); n == 1 && i < len(plan) {
 			at = plan[i]
 		}
-		if _, key, ok := strings.Cut(f.Path, "]."); ok {
+		if _, key, ok := strings.Cut(f.Key, "]."); ok {
 			what = strings.ReplaceAll(key, ".", " ")
 		}
-		r.add(diag.Problem{Place: at, Summary: what + ": " + f.Summary, Detail: f.Detail, Cure: f.Cure})
+		f.Place, f.Key, f.Summary = at, "", what+": "+f.Summary
+		r.add(f)
 	}
 }

@@ -60,7 +60,7 @@ func ReadLandXML(file string, text []byte, name string) (*Alignment, diag.Proble
 
 // WithCrossfall is the same line with a crossfall, positive falling to the
 // right, or the fault in it.
-func (a *Alignment) WithCrossfall(fall float64) (*Alignment, []Fault) {
+func (a *Alignment) WithCrossfall(fall float64) (*Alignment, diag.Problems) {
 	var c checker
 	if !c.within("crossfall", fall, -mostFall, mostFall, "%") {
 		return nil, c.faults

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"boxwalk/model/diag"
 )
 
 // Limits of what is taken for the line of a culvert, all judgement: wide enough
@@ -20,25 +22,6 @@ const (
 	agreeing     = 0.5e-3            // m, between the start's elevation and the profile's
 	mostArc      = 2 * math.Pi * 0.9 // of one curve
 )
-
-// Fault is one reason why there is no line. Path is the key below alignment in
-// a job file, such as plan[2].curve.radius; empty for the whole.
-type Fault struct{ Path, Summary, Detail, Cure string }
-
-// String is the fault in one line.
-func (f Fault) String() string {
-	text := f.Summary
-	if f.Path != "" {
-		text = f.Path + ": " + text
-	}
-	if f.Detail != "" {
-		text += " (" + f.Detail + ")"
-	}
-	if f.Cure != "" {
-		text += "; " + f.Cure
-	}
-	return text
-}
 
 // Alignment is a line that has been found sound. It does not change and is
 // safe for use by many goroutines.
@@ -57,8 +40,9 @@ type Alignment struct {
 // profile it has the start's grade all along; with one, that must reach from
 // the start's station to the end of the plan, and its elevation at the start
 // must be the start's. The crossfall is positive falling to the right. The
-// line is nil if there is any fault; all are returned.
-func New(start Start, elements []Element, profile []PVI, crossfall float64) (*Alignment, []Fault) {
+// line is nil if there is any fault; all are returned, their keys those below
+// alignment in a job file, such as plan[2].curve.radius.
+func New(start Start, elements []Element, profile []PVI, crossfall float64) (*Alignment, diag.Problems) {
 	var c checker
 	c.start(start, crossfall, len(profile) > 0)
 	c.profile(profile)
@@ -84,10 +68,10 @@ func New(start Start, elements []Element, profile []PVI, crossfall float64) (*Al
 }
 
 // checker collects the faults of one line.
-type checker struct{ faults []Fault }
+type checker struct{ faults diag.Problems }
 
 func (c *checker) fail(path, summary, detail, cure string) {
-	c.faults = append(c.faults, Fault{path, summary, detail, cure})
+	c.faults = append(c.faults, diag.Problem{Key: path, Summary: summary, Detail: detail, Cure: cure})
 }
 
 // nearest is the cure for a value out of range: the end that is next to it.

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"boxwalk/model/culvert"
+	"boxwalk/model/diag"
 	"boxwalk/model/geom"
 	"boxwalk/model/job"
 	"boxwalk/model/motion"
@@ -33,7 +34,7 @@ type mark struct{ key, word string }
 // is not there.
 type need struct {
 	key  string
-	lack Lack
+	lack diag.Problem
 }
 
 // member is a body that a kind hangs on the frame, or on another of its bodies.
@@ -97,21 +98,14 @@ func along(axis geom.Vec) motion.Joint {
 // straightDown is the joint of what is lowered from the header.
 func straightDown(*builder, culvert.Side) motion.Joint { return along(geom.Vec{0, 0, -1}) }
 
-// Lack is something a gear file must state, or state otherwise, for its kind
-// of collapse.
-type Lack struct {
-	Path    string // key in the gear file
-	Summary string
-	Cure    string
-}
-
-// Lacks lists what keeps the gear from being built at all.
-func Lacks(g *job.Gear) []Lack {
+// Lacks lists what keeps the gear from being built at all: what it must state,
+// or state otherwise, for its kind of collapse, by the keys of the gear file.
+func Lacks(g *job.Gear) diag.Problems {
 	k := kindOf(g)
 	if other := k.mistaken(g); other != nil {
-		return []Lack{*other}
+		return diag.Problems{*other}
 	}
-	var out []Lack
+	var out diag.Problems
 	for _, n := range k.needs {
 		if !given(g, n.key) {
 			out = append(out, n.lack)
@@ -124,18 +118,22 @@ func Lacks(g *job.Gear) []Lack {
 		}
 	}
 	out = append(out, lackingLinks(g)...)
-	return append(out, lackingRanges(g)...)
+	out = append(out, lackingRanges(g)...)
+	for i, s := range g.Steps {
+		out = append(out, irremovable(fmt.Sprintf("steps[%d]", i), s)...)
+	}
+	return out
 }
 
 // mistaken is the lack of a gear that has just what marks another kind: there
 // is one thing to mend, not one for each part.
-func (k *kind) mistaken(g *job.Gear) *Lack {
+func (k *kind) mistaken(g *job.Gear) *diag.Problem {
 	if k.mark.key == "" || given(g, k.mark.key) {
 		return nil
 	}
 	for _, other := range kinds {
 		if other.mark.key != "" && !k.has(other.mark.key) && given(g, other.mark.key) {
-			return &Lack{Path: "gear.kind", Summary: fmt.Sprintf("%s does not fit a gear with a %s and no %s", k.name, other.mark.word, k.mark.word), Cure: "write kind: " + other.name}
+			return &diag.Problem{Key: "gear.kind", Summary: fmt.Sprintf("%s does not fit a gear with a %s and no %s", k.name, other.mark.word, k.mark.word), Cure: "write kind: " + other.name}
 		}
 	}
 	return nil

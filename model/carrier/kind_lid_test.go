@@ -2,6 +2,7 @@ package carrier
 
 import (
 	"boxwalk/model/culvert"
+	"boxwalk/model/diag"
 	"boxwalk/model/geom"
 	"boxwalk/model/job"
 	"boxwalk/model/motion"
@@ -15,8 +16,8 @@ import (
 var _ = register(kind{
 	name: "roof_lid",
 	needs: []need{
-		{"frame.header.arm", Lack{Path: "frame.header", Summary: "roof_lid needs sliding arms", Cure: "give frame.header.arm: {section, length, behind, overlap}"}},
-		{"corner.return", Lack{Path: "corner", Summary: "roof_lid needs wall panels that reach onto the haunch", Cure: "for example return: 80 mm"}},
+		{"frame.header.arm", diag.Problem{Key: "frame.header", Summary: "roof_lid needs sliding arms", Cure: "give frame.header.arm: {section, length, behind, overlap}"}},
+		{"corner.return", diag.Problem{Key: "corner", Summary: "roof_lid needs wall panels that reach onto the haunch", Cure: "for example return: 80 mm"}},
 	},
 	takes: []string{"roof.pocket", "roof.stringers.middle"},
 	bodies: []member{

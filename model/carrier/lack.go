@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"boxwalk/model/diag"
 	"boxwalk/model/job"
 )
 
@@ -20,13 +21,13 @@ func drives(g *job.Gear, body string) []job.Link {
 }
 
 // needOneDriver asks for exactly one link that drives the body.
-func needOneDriver(g *job.Gear, body string) []Lack {
+func needOneDriver(g *job.Gear, body string) diag.Problems {
 	switch n := len(drives(g, body)); {
 	case n == 0:
-		return []Lack{{Path: "links", Summary: fmt.Sprintf("no link drives the %s", body),
+		return diag.Problems{{Key: "links", Summary: fmt.Sprintf("no link drives the %s", body),
 			Cure: fmt.Sprintf("give one link `drives: %s`; the others on that body follow", body)}}
 	case n > 1:
-		return []Lack{{Path: "links", Summary: fmt.Sprintf("%d links drive the %s; one joint has one driver", n, body),
+		return diag.Problems{{Key: "links", Summary: fmt.Sprintf("%d links drive the %s; one joint has one driver", n, body),
 			Cure: fmt.Sprintf("keep `drives: %s` on one link; the others follow with a length of their own at every step", body)}}
 	}
 	return nil
@@ -58,11 +59,11 @@ func given(g *job.Gear, key string) bool {
 
 // misplaced refuses what the kind has no place for: left in silence, it would
 // be taken for granted on site.
-func (k *kind) misplaced(g *job.Gear) []Lack {
-	var out []Lack
+func (k *kind) misplaced(g *job.Gear) diag.Problems {
+	var out diag.Problems
 	for _, c := range components {
 		if c.given(g) && !k.has(c.key) {
-			out = append(out, Lack{Path: c.key, Summary: fmt.Sprintf("%s has no %s", k.name, c.words), Cure: "take it out, or change gear.kind"})
+			out = append(out, diag.Problem{Key: c.key, Summary: fmt.Sprintf("%s has no %s", k.name, c.words), Cure: "take it out, or change gear.kind"})
 		}
 	}
 	return out
@@ -70,22 +71,22 @@ func (k *kind) misplaced(g *job.Gear) []Lack {
 
 // lackingBodies asks that links stand on bodies the kind has, and that none
 // hangs on what it drives itself.
-func lackingBodies(g *job.Gear, path string, l job.Link) []Lack {
-	var out []Lack
+func lackingBodies(g *job.Gear, path string, l job.Link) diag.Problems {
+	var out diag.Problems
 	k := kindOf(g)
 	for _, end := range []struct {
 		key string
 		pin job.Pin
 	}{{"from", l.From}, {"to", l.To}} {
 		if !slices.Contains(k.pinned(), end.pin.Body) {
-			out = append(out, Lack{Path: path + "." + end.key + ".body", Summary: fmt.Sprintf("%s has no %s for a pin of link %q", k.name, end.pin.Body, l.Name), Cure: "put the pin on the " + strings.Join(k.pinned(), " or the ")})
+			out = append(out, diag.Problem{Key: path + "." + end.key + ".body", Summary: fmt.Sprintf("%s has no %s for a pin of link %q", k.name, end.pin.Body, l.Name), Cure: "put the pin on the " + strings.Join(k.pinned(), " or the ")})
 		}
 	}
 	switch m := k.member(l.Drives); {
 	case m != nil && m.screw != nil:
-		out = append(out, Lack{Path: path + ".drives", Summary: fmt.Sprintf("the %s moves the %s, not link %q", m.screw.name, l.Drives, l.Name), Cure: "take `drives` out; the link follows"})
+		out = append(out, diag.Problem{Key: path + ".drives", Summary: fmt.Sprintf("the %s moves the %s, not link %q", m.screw.name, l.Drives, l.Name), Cure: "take `drives` out; the link follows"})
 	case k.hangs(l.From.Body, l.Drives):
-		out = append(out, Lack{Path: path + ".from.body", Summary: fmt.Sprintf("link %q drives the %s from the %s, and the %s hangs on the %s: a loop", l.Name, l.Drives, l.From.Body, l.From.Body, l.Drives), Cure: "put the `from` pin on the frame"})
+		out = append(out, diag.Problem{Key: path + ".from.body", Summary: fmt.Sprintf("link %q drives the %s from the %s, and the %s hangs on the %s: a loop", l.Name, l.Drives, l.From.Body, l.From.Body, l.Drives), Cure: "put the `from` pin on the frame"})
 	}
 	return out
 }
@@ -109,31 +110,31 @@ func (k *kind) hangs(body, on string) bool {
 }
 
 // lackingName asks for a name of its own that does not end like a side's.
-func lackingName(path, name string, seen bool) []Lack {
+func lackingName(path, name string, seen bool) diag.Problems {
 	if seen || taken(name) {
-		return []Lack{{Path: path, Summary: fmt.Sprintf("the name %q is taken", name), Cure: "give each link a name of its own"}}
+		return diag.Problems{{Key: path, Summary: fmt.Sprintf("the name %q is taken", name), Cure: "give each link a name of its own"}}
 	}
 	for _, side := range sides {
 		if strings.HasSuffix(name, " "+side.String()) {
-			return []Lack{{Path: path, Summary: fmt.Sprintf("the name %q reads as that of one side", name), Cure: fmt.Sprintf("for example name: %s; each link stands on both sides", strings.TrimSuffix(name, " "+side.String()))}}
+			return diag.Problems{{Key: path, Summary: fmt.Sprintf("the name %q reads as that of one side", name), Cure: fmt.Sprintf("for example name: %s; each link stands on both sides", strings.TrimSuffix(name, " "+side.String()))}}
 		}
 	}
 	return nil
 }
 
-func lackingLinks(g *job.Gear) []Lack {
-	var out []Lack
+func lackingLinks(g *job.Gear) diag.Problems {
+	var out diag.Problems
 	seen := map[string]bool{}
 	for i, l := range g.Links {
 		path := fmt.Sprintf("links[%d]", i)
 		out = append(out, lackingName(path+".name", l.Name, seen[l.Name])...)
 		seen[l.Name] = true
 		if l.Drives != "" && l.Drives != l.To.Body {
-			out = append(out, Lack{Path: path + ".drives", Summary: fmt.Sprintf("link %q drives the %s but its `to` pin is on the %s", l.Name, l.Drives, l.To.Body),
+			out = append(out, diag.Problem{Key: path + ".drives", Summary: fmt.Sprintf("link %q drives the %s but its `to` pin is on the %s", l.Name, l.Drives, l.To.Body),
 				Cure: fmt.Sprintf("put the `to` pin on the %s", l.Drives)})
 		}
 		if l.From.Body == l.To.Body {
-			out = append(out, Lack{Path: path + ".to.body", Summary: fmt.Sprintf("both pins of link %q are on the %s", l.Name, l.To.Body), Cure: "a link joins two bodies"})
+			out = append(out, diag.Problem{Key: path + ".to.body", Summary: fmt.Sprintf("both pins of link %q are on the %s", l.Name, l.To.Body), Cure: "a link joins two bodies"})
 		}
 		out = append(out, lackingBodies(g, path, l)...)
 		out = append(out, lackingPin(path+".from", l.From)...)
@@ -143,7 +144,7 @@ func lackingLinks(g *job.Gear) []Lack {
 }
 
 // lackingPin asks for one measure across and one measure up.
-func lackingPin(path string, p job.Pin) []Lack {
+func lackingPin(path string, p job.Pin) diag.Problems {
 	across, up := 0, 0
 	for _, set := range []bool{p.Out != nil, p.Behind != nil} {
 		if set {
@@ -155,22 +156,22 @@ func lackingPin(path string, p job.Pin) []Lack {
 			up++
 		}
 	}
-	var out []Lack
+	var out diag.Problems
 	if across != 1 {
-		out = append(out, Lack{Path: path, Summary: fmt.Sprintf("the pin has %d measures across; it needs one of out, behind", across), Cure: "for example `behind: 210 mm`"})
+		out = append(out, diag.Problem{Key: path, Summary: fmt.Sprintf("the pin has %d measures across; it needs one of out, behind", across), Cure: "for example `behind: 210 mm`"})
 	}
 	if up != 1 {
-		out = append(out, Lack{Path: path, Summary: fmt.Sprintf("the pin has %d heights; it needs one of above_sill, above_header, above_foot, below_top", up), Cure: "for example `above_foot: 250 mm`"})
+		out = append(out, diag.Problem{Key: path, Summary: fmt.Sprintf("the pin has %d heights; it needs one of above_sill, above_header, above_foot, below_top", up), Cure: "for example `above_foot: 250 mm`"})
 	}
 	return out
 }
 
 // lackingRanges asks that every range runs upward.
-func lackingRanges(g *job.Gear) []Lack {
-	var out []Lack
+func lackingRanges(g *job.Gear) diag.Problems {
+	var out diag.Problems
 	ask := func(path string, a job.Adjust) {
 		if a.Max < a.Min {
-			out = append(out, Lack{Path: path + ".max", Summary: fmt.Sprintf("max %s is less than min %s", inFile(g, float64(a.Max)), inFile(g, float64(a.Min))),
+			out = append(out, diag.Problem{Key: path + ".max", Summary: fmt.Sprintf("max %s is less than min %s", inFile(g, float64(a.Max)), inFile(g, float64(a.Min))),
 				Cure: fmt.Sprintf("for example max: %s", inFile(g, float64(a.Min)+0.1))})
 		}
 	}
@@ -188,16 +189,16 @@ func lackingRanges(g *job.Gear) []Lack {
 	for i, l := range g.Links {
 		ask(fmt.Sprintf("links[%d].length", i), l.Length)
 		if most := 2 * float64(l.Eye); float64(l.Length.Min) <= most {
-			out = append(out, Lack{Path: fmt.Sprintf("links[%d].length.min", i), Summary: fmt.Sprintf("link %q is shorter than its two eyes: %s against 2 x %s", l.Name, inFile(g, float64(l.Length.Min)), inFile(g, float64(l.Eye))),
+			out = append(out, diag.Problem{Key: fmt.Sprintf("links[%d].length.min", i), Summary: fmt.Sprintf("link %q is shorter than its two eyes: %s against 2 x %s", l.Name, inFile(g, float64(l.Length.Min)), inFile(g, float64(l.Eye))),
 				Cure: fmt.Sprintf("for example min: %s", inFile(g, most+0.2))})
 		}
 	}
 	return out
 }
 
-// Outweighed is a trouble with Where "mass" where the carrier is said to weigh
-// less in all than what is known of its parts.
-func (c *Carrier) Outweighed() []Trouble {
+// Outweighed is a problem where the carrier is said to weigh less in all than
+// what is known of its parts.
+func (c *Carrier) Outweighed() diag.Problems {
 	if c.Gear.Mass.Total == nil {
 		return nil
 	}
@@ -209,7 +210,7 @@ func (c *Carrier) Outweighed() []Trouble {
 	if total >= least.Low {
 		return nil
 	}
-	return []Trouble{{Where: "mass", Key: "total", Summary: fmt.Sprintf("the carrier cannot weigh %.0f kg: its parts weigh at least %.0f kg", total, least.Low),
+	return diag.Problems{{Key: "mass.total", Summary: fmt.Sprintf("the carrier cannot weigh %.0f kg: its parts weigh at least %.0f kg", total, least.Low),
 		Cure: "write what was weighed with all panels, fillers and ties, or leave it out"}}
 }
 
@@ -217,15 +218,16 @@ func (c *Carrier) Outweighed() []Trouble {
 // no direction of its own and nothing about it can be worked out.
 const leastApart = 1e-3
 
-// Collapsed lists links whose pins fall together at this setting, as troubles
-// with Where "links" and the link's name as Key. Such a carrier cannot be moved.
-func (c *Carrier) Collapsed() []Trouble {
-	var out []Trouble
+// Collapsed lists links whose pins fall together at this setting. Such a carrier
+// cannot be moved.
+func (c *Carrier) Collapsed() diag.Problems {
+	var out diag.Problems
 	for _, a := range c.Adjusters {
 		if a.Link < 0 || a.Side != sides[0] || a.Raised >= leastApart {
 			continue
 		}
-		out = append(out, Trouble{Where: "links", Key: a.Name, Summary: fmt.Sprintf("both pins of link %q stand in one place: %s apart when raised", a.Name, inFile(c.Gear, a.Raised)),
+		i := slices.IndexFunc(c.Gear.Links, func(l job.Link) bool { return l.Name == a.Name })
+		out = append(out, diag.Problem{Key: fmt.Sprintf("links[%d].to", i), Summary: fmt.Sprintf("both pins of link %q stand in one place: %s apart when raised", a.Name, inFile(c.Gear, a.Raised)),
 			Cure: fmt.Sprintf("move one of the pins by at least the least length, %s", inFile(c.Gear, float64(a.Range.Min)))})
 	}
 	return out

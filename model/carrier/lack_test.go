@@ -33,6 +33,7 @@ func TestWhatAKindHasNoPlaceForIsLacking(t *testing.T) {
 		{"roof-halves-24", func(g *job.Gear) { link(t, g, "upper brace").Name = "brace right" }, "links[2].name"},
 		{"roof-whole-24", func(g *job.Gear) { g.Hinge = &job.Hinge{Behind: 0.16} }, "hinge"},
 		{"roof-whole-24", func(g *job.Gear) { g.Corner.Return = 0.02 }, "corner.return"},
+		{"roof-halves-24", func(g *job.Gear) { g.Steps[2].Removes = []string{"ties", "walls"} }, "steps[2].removes[1]"},
 		{"roof-whole-24", func(g *job.Gear) { g.Corner.Leg = 0.18 }, "corner.leg"},
 		{"roof-whole-24", func(g *job.Gear) { link(t, g, "low brace").Drives = "wall" }, "links[0].drives"},
 		{"roof-whole-24", func(g *job.Gear) { link(t, g, "low brace").To.Body = "half" }, "links[0].to.body"},
@@ -41,7 +42,7 @@ func TestWhatAKindHasNoPlaceForIsLacking(t *testing.T) {
 		g := readGear(t, c.gear)
 		c.make(g)
 		lacks := Lacks(g)
-		if len(lacks) != 1 || lacks[0].Path != c.path || lacks[0].Cure == "" {
+		if len(lacks) != 1 || lacks[0].Key != c.path || lacks[0].Cure == "" {
 			t.Errorf("%s, %s: %+v", c.gear, c.path, lacks)
 		}
 	}
@@ -56,7 +57,7 @@ func TestALinkWhosePinsFallTogetherIsTold(t *testing.T) {
 	l := link(t, g, "turnbuckle")
 	l.From.Out, l.From.Behind = nil, l.To.Behind
 	troubles := Build(g, sec, Settle(sec, g, job.Set{}), Kept{}, 0).Collapsed()
-	if len(troubles) != 1 || troubles[0].Where != "links" || troubles[0].Key != "turnbuckle" || !strings.Contains(troubles[0].Cure, "570 mm") {
+	if len(troubles) != 1 || troubles[0].Key != "links[0].to" || !strings.Contains(troubles[0].Cure, "570 mm") {
 		t.Errorf("%+v", troubles)
 	}
 }

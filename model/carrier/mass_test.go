@@ -73,7 +73,7 @@ func TestAStatedTotalGoverns(t *testing.T) {
 		t.Error(list)
 	}
 	// the parts weigh 100 + 100 + 50 + 10 at least
-	if list := weighing(259).Outweighed(); len(list) != 1 || list[0].Key != "total" {
+	if list := weighing(259).Outweighed(); len(list) != 1 || list[0].Key != "mass.total" {
 		t.Errorf("259 kg: %v", list)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"boxwalk/model/culvert"
+	"boxwalk/model/diag"
 	"boxwalk/model/geom"
 	"boxwalk/model/job"
 	"boxwalk/model/motion"
@@ -68,26 +69,17 @@ func (c *Carrier) raised() state {
 	return out
 }
 
-// Trouble is a step that names something the gear does not have, or a fault that
-// only the built carrier shows.
-type Trouble struct {
-	Step    int
-	Key     string // the name at fault
-	Where   string // drivers, locked or removes
-	Summary string
-	Cure    string
-}
-
 // Lay lays the steps out one after the other from raised. Names that the gear
-// does not have are troubles; a step that cannot be made is a Step with Stop.
-func (c *Carrier) Lay(steps []job.Step) ([]Step, []Trouble) {
+// does not have are problems, with keys below the list of steps; a step that
+// cannot be made is a Step with Stop.
+func (c *Carrier) Lay(steps []job.Step) ([]Step, diag.Problems) {
 	var out []Step
-	var troubles []Trouble
+	var problems diag.Problems
 	at := c.raised()
 	gone := map[Role]bool{}
 	for i, js := range steps {
-		to, t := c.targets(i, js, at)
-		troubles = append(troubles, t...)
+		to, p := c.targets(fmt.Sprintf("[%d]", i), js, at)
+		problems = append(problems, p...)
 		for _, part := range c.split(at, to) {
 			s := c.lay(js, part.from, part.to, gone)
 			s.Name += part.suffix
@@ -97,7 +89,7 @@ func (c *Carrier) Lay(steps []job.Step) ([]Step, []Trouble) {
 		}
 		at = to
 	}
-	return out, troubles
+	return out, problems
 }
 
 // after is what has come off when a step is done.
@@ -115,10 +107,21 @@ func (c *Carrier) after(s Step) map[Role]bool {
 // removable names what a step can take off.
 var removable = map[string]Role{"strips": Filler, "ties": Tie}
 
+// irremovable are the names of a step that nothing can be taken off by.
+func irremovable(path string, js job.Step) diag.Problems {
+	var out diag.Problems
+	for i, name := range js.Removes {
+		if _, ok := removable[name]; !ok {
+			out = append(out, diag.Problem{Key: fmt.Sprintf("%s.removes[%d]", path, i), Summary: fmt.Sprintf("%q cannot be removed", name), Cure: "one of strips, ties"})
+		}
+	}
+	return out
+}
+
 // targets is the reading of every driver at the end of a step.
-func (c *Carrier) targets(i int, js job.Step, at state) (state, []Trouble) {
+func (c *Carrier) targets(path string, js job.Step, at state) (state, diag.Problems) {
 	to := append(state(nil), at...)
-	var troubles []Trouble
+	var problems diag.Problems
 	for _, name := range job.SortedKeys(js.Drivers) {
 		hit := false
 		for k, a := range c.Adjusters {
@@ -129,24 +132,19 @@ func (c *Carrier) targets(i int, js job.Step, at state) (state, []Trouble) {
 			to[k] = c.reading(a, js.Drivers[name])
 		}
 		if !hit {
-			troubles = append(troubles, c.unknown(i, "drivers", name, func(a Adjuster) bool { return a.sets != follows }))
+			problems = append(problems, c.unknown(path+".drivers."+name, "driver", name, func(a Adjuster) bool { return a.sets != follows }))
 		}
 	}
-	for _, name := range js.Locked {
+	for i, name := range js.Locked {
 		if len(c.named(name, true)) == 0 {
-			troubles = append(troubles, c.unknown(i, "locked", name, Adjuster.Follows))
+			problems = append(problems, c.unknown(fmt.Sprintf("%s.locked[%d]", path, i), "follower", name, Adjuster.Follows))
 		}
 	}
-	for _, name := range js.Removes {
-		if _, ok := removable[name]; !ok {
-			troubles = append(troubles, Trouble{Step: i, Key: name, Where: "removes", Summary: fmt.Sprintf("%q cannot be removed", name), Cure: "one of strips, ties"})
-		}
-	}
-	return to, troubles
+	return to, append(problems, irremovable(path, js)...)
 }
 
-// unknown is the trouble with a name, listing those that would do.
-func (c *Carrier) unknown(step int, where, name string, fits func(Adjuster) bool) Trouble {
+// unknown is the problem with a name, listing those that would do.
+func (c *Carrier) unknown(path, what, name string, fits func(Adjuster) bool) diag.Problem {
 	list := ""
 	seen := map[string]bool{}
 	for _, a := range c.Adjusters {
@@ -158,7 +156,7 @@ func (c *Carrier) unknown(step int, where, name string, fits func(Adjuster) bool
 			list += a.Name
 		}
 	}
-	return Trouble{Step: step, Key: name, Where: where, Summary: fmt.Sprintf("this gear has no %s called %q", map[string]string{"drivers": "driver", "locked": "follower"}[where], name),
+	return diag.Problem{Key: path, Summary: fmt.Sprintf("this gear has no %s called %q", what, name),
 		Cure: fmt.Sprintf("one of %s, with ` left` or ` right` behind it for one side", list)}
 }
 

@@ -174,12 +174,12 @@ func TestAMadeUpKindOfCollapseGoesThroughCheckDrawingsPicturesAndProof(t *testin
 // knowing of the other.
 func TestAMadeUpKindRefusesWhatBelongsToOthers(t *testing.T) {
 	lacks := carrier.Lacks(readLid(t, "hinge: {behind: 160 mm, above: 50 mm}\nslide: {draw: {min: 0 mm, max: 100 mm}, bracket: {from: 460 mm, above: 15 mm, depth: 65 mm}}\n"))
-	if len(lacks) != 2 || lacks[0].Path != "hinge" || lacks[1].Path != "slide" || lacks[1].Summary != "roof_lid has no roller track" {
+	if len(lacks) != 2 || lacks[0].Key != "hinge" || lacks[1].Key != "slide" || lacks[1].Summary != "roof_lid has no roller track" {
 		t.Errorf("%+v", lacks)
 	}
 	g := readLid(t, "")
 	g.Gear.Kind = "roof_halves" // which needs a hinge, and a driven half
-	if lacks := carrier.Lacks(g); len(lacks) < 2 || lacks[0].Path != "gear.kind" {
+	if lacks := carrier.Lacks(g); len(lacks) < 2 || lacks[0].Key != "gear.kind" {
 		t.Errorf("%+v", lacks)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"boxwalk/model/diag"
 	"boxwalk/model/geom"
 	"boxwalk/model/job"
 	"boxwalk/model/units"
@@ -38,11 +39,11 @@ var shaping = map[Role][]size{
 }
 
 // Unfit are parts that are no solids: their outline crosses itself, so that
-// nothing measured on them would be true. One trouble for each role, at a size of
-// the gear (Where is "gear", Key the path) with one that makes sound parts, where
-// there is one: again builds the carrier with another gear.
-func (c *Carrier) Unfit(again func(*job.Gear) *Carrier) []Trouble {
-	var out []Trouble
+// nothing measured on them would be true. One problem for each role, at a size of
+// the gear with one that makes sound parts, where there is one: again builds the
+// carrier with another gear.
+func (c *Carrier) Unfit(again func(*job.Gear) *Carrier) diag.Problems {
+	var out diag.Problems
 	told := map[Role]bool{}
 	for _, p := range c.Parts {
 		if told[p.Role] || p.Role == Wheel || p.Check() == nil {
@@ -55,7 +56,7 @@ func (c *Carrier) Unfit(again func(*job.Gear) *Carrier) []Trouble {
 }
 
 // unfit is what is wrong with one part.
-func (c *Carrier) unfit(p Part, again func(*job.Gear) *Carrier) Trouble {
+func (c *Carrier) unfit(p Part, again func(*job.Gear) *Carrier) diag.Problem {
 	var corners []string
 	unit, per, decimals := "mm", 1e3, 1
 	if c.Gear.Gear.Units == "imperial" {
@@ -64,7 +65,7 @@ func (c *Carrier) unfit(p Part, again func(*job.Gear) *Carrier) Trouble {
 	for _, v := range p.Vertices[:len(p.Vertices)/2] {
 		corners = append(corners, fmt.Sprintf("(%.*f, %.*f)", decimals, per*v[1], decimals, per*v[2]))
 	}
-	t := Trouble{Where: "gear", Key: "gear.kind", Cure: "change the sizes that this part is made of",
+	t := diag.Problem{Key: "gear.kind", Cure: "change the sizes that this part is made of",
 		Summary: fmt.Sprintf("makes the outline of %s cross itself: out from the centreline and up from the invert, in %s, %s", p.Label(), unit, strings.Join(corners, ", "))}
 	for _, s := range shaping[p.Role] {
 		t.Key = shaping[p.Role][0].key

@@ -44,9 +44,14 @@ func (s Severity) String() string {
 	return [...]string{"error", "warning", "note"}[min(s, Note)]
 }
 
-// Problem is one thing to mend or to know.
+// Problem is one thing to mend or to know, from whoever finds it to the person
+// who is told. What is found in values that were read has a Key and no place in
+// a text yet; the reader of that text puts it there.
 type Problem struct {
 	Place
+	// Key is the path of the value at fault, as in links[2].length.max: in its
+	// file, or in the group that was looked at. It is empty where Place says it.
+	Key      string
 	Severity Severity
 	// Summary says what is wrong in one line, with the key, the value and the
 	// limit.
@@ -80,7 +85,11 @@ func (p Problem) head() string {
 	if place != "" {
 		place += ": "
 	}
-	return place + p.Severity.String() + ": " + p.Summary
+	key := p.Key
+	if key != "" {
+		key += ": "
+	}
+	return place + p.Severity.String() + ": " + key + p.Summary
 }
 
 // Problems is a list of problems. As a Go error it is all of them; use Err to
@@ -109,6 +118,25 @@ func (p Problems) HasErrors() bool {
 	return slices.ContainsFunc(p, func(one Problem) bool { return one.Severity == Error })
 }
 
+// Below returns the problems of a group of keys as those of the file that has it
+// below a key of its own.
+func (p Problems) Below(file, key string) Problems {
+	out := slices.Clone(p)
+	for i := range out {
+		at := &out[i]
+		at.File = file
+		switch {
+		case at.Key == "":
+			at.Key = key
+		case at.Key[0] == '[':
+			at.Key = key + at.Key
+		case key != "":
+			at.Key = key + "." + at.Key
+		}
+	}
+	return out
+}
+
 // Sorted returns the problems in order of file, line and column, graver ones
 // first at one place, without repetitions. The receiver is not changed.
 func (p Problems) Sorted() Problems {
@@ -123,6 +151,7 @@ func compare(a, b Problem) int {
 		cmp.Compare(a.Line, b.Line),
 		cmp.Compare(a.Column, b.Column),
 		cmp.Compare(a.Severity, b.Severity),
+		cmp.Compare(a.Key, b.Key),
 		cmp.Compare(a.Summary, b.Summary),
 		cmp.Compare(a.Detail, b.Detail),
 		cmp.Compare(a.Cure, b.Cure),

@@ -123,3 +123,22 @@ func FuzzRender(f *testing.F) {
 		}
 	})
 }
+
+func TestKeysOfAGroupStandBelowItsOwn(t *testing.T) {
+	list := Problems{{Key: "plan[2].turn", Summary: "x"}, {Key: "[1].locked[0]"}, {}}
+	below := list.Below("job", "alignment")
+	for i, want := range []string{"alignment.plan[2].turn", "alignment[1].locked[0]", "alignment"} {
+		if below[i].Key != want || below[i].File != "job" {
+			t.Errorf("%+v, want %s", below[i], want)
+		}
+	}
+	if list[0].Key != "plan[2].turn" || list[0].File != "" {
+		t.Errorf("what was given is changed: %+v", list[0])
+	}
+	if same := list.Below("gear", ""); same[0].Key != "plan[2].turn" || same[2].Key != "" {
+		t.Errorf("%+v", same)
+	}
+	if got := below[0].Error(); got != "job: error: alignment.plan[2].turn: x" {
+		t.Error(got)
+	}
+}

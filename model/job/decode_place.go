@@ -51,11 +51,10 @@ func (d *Decoded) Text(path string) string { return d.spots[path].text }
 // of a Go map can be reported in order.
 func (d *Decoded) Keys(path string) []string { return slices.Clone(d.keys[path]) }
 
-// Problem makes an error at the place of a value, its path in front: for rules
-// between values, checked once the whole is read. Detail holds the arithmetic
-// and cure a value that works; both may be empty.
-func (d *Decoded) Problem(path, summary, detail, cure string) diag.Problem {
-	return d.spot(path).problem(path, summary, detail, cure)
+// Put gives a problem the place in the text of the value that its key names, and
+// says the key in front of what is wrong.
+func (d *Decoded) Put(p diag.Problem) diag.Problem {
+	return d.spot(p.Key).problem(p.Key, p.Summary, p.Detail, p.Cure)
 }
 
 func (s spot) problem(path, summary, detail, cure string) diag.Problem {

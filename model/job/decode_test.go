@@ -360,7 +360,7 @@ func TestEditsCountALetterEach(t *testing.T) {
 
 func TestProblemOfARuleStandsAtItsValue(t *testing.T) {
 	_, decoded := decodeGood(t)
-	got := decoded.Problem("culvert.pours[1]", "9 m is longer than the form, 8.5 m", "9 m - 8.5 m = 0.5 m", "write 8.5 m").Error()
+	got := decoded.Put(diag.Problem{Key: "culvert.pours[1]", Summary: "9 m is longer than the form, 8.5 m", Detail: "9 m - 8.5 m = 0.5 m", Cure: "write 8.5 m"}).Error()
 	want := "job.yaml:11:16: error: culvert.pours #2: 9 m is longer than the form, 8.5 m (9 m - 8.5 m = 0.5 m); write 8.5 m"
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)

@@ -78,7 +78,7 @@ func (d *Decoder) Fail(n ast.Node, path, summary, detail, cure string) {
 
 // FailAt is Fail at the place of a value that was read, by its path.
 func (d *Decoder) FailAt(path, summary, detail, cure string) {
-	d.add(d.decoded.Problem(path, summary, detail, cure))
+	d.add(d.decoded.spot(path).problem(path, summary, detail, cure))
 }
 
 // Given tells whether the text has the value of that path.
