@@ -19,7 +19,7 @@ func bends(t *testing.T, c chain) map[string]result.Entry {
 func bendsAt(t *testing.T, c chain, at int) map[string]result.Entry {
 	t.Helper()
 	c.gear, c.whole = "roof-halves-24", true
-	return c.byHand(t, at, (*bay).bendChecks)
+	return byHand(t, c, at, (*bay).bendChecks)
 }
 
 const sweptPanels, sweptWheels = "swept width, panels and frame", "swept width, wheels and jacks"
@@ -52,7 +52,7 @@ func TestSweptWidthIsTheWorkedThrowOffTheStraightClearance(t *testing.T) {
 }
 
 func TestSweptWidthByHandAgreesWithTheSearchOfTheWay(t *testing.T) {
-	r := chain{gear: "roof-halves-24", whole: true, job: bent("1 deg")}.check(t)
+	r := checked(t, chain{gear: "roof-halves-24", whole: true, job: bent("1 deg")})
 	search := rolled(t, r, "bottom haunch")
 	for _, e := range r.Checks {
 		if e.ID != "roll.bend" || e.Subject.String() != "cell 1, pour 1, "+sweptPanels {
@@ -196,7 +196,7 @@ func TestMidOrdinateOfAPourOnACurveIsHeldAgainstItsLimit(t *testing.T) {
 }
 
 func TestStraightWayHasNothingToBendRound(t *testing.T) {
-	list := chain{gear: "roof-halves-24"}.byHand(t, 0, (*bay).bendChecks)
+	list := byHand(t, chain{gear: "roof-halves-24"}, 0, (*bay).bendChecks)
 	e := list["advance"]
 	if len(list) != 1 || e.Verdict != result.Pass || e.Value != nil || e.Limit != nil {
 		t.Errorf("%v", list)

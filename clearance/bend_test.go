@@ -52,7 +52,7 @@ func TestCarrierOnItsCentrelinePassesABendInsideByTheWorkedLoss(t *testing.T) {
 	for angle, degrees := range map[string]float64{"1 deg": 1, "3 deg": 3} {
 		half := degrees * math.Pi / 360
 		want := 1.5/math.Cos(half) - 1.379394 - 3.3*math.Sin(half)
-		v := rolled(t, chain{gear: "roof-halves-24", whole: true, job: bent(angle)}.check(t), "wall")
+		v := rolled(t, checked(t, chain{gear: "roof-halves-24", whole: true, job: bent(angle)}), "wall")
 		if math.Abs(v.Lower-want) > 0.15e-3 || math.Abs(v.Upper-want) > 0.15e-3 {
 			t.Errorf("%s: wall %.2f..%.2f mm, want %.2f", angle, v.Lower*1e3, v.Upper*1e3, want*1e3)
 		}
@@ -62,7 +62,7 @@ func TestCarrierOnItsCentrelinePassesABendInsideByTheWorkedLoss(t *testing.T) {
 func TestFormLongerThanItsPourRunsIntoTheKickerBeyondABend(t *testing.T) {
 	// 300 mm of form beyond a joint at 1 degree: 300 sin 1 deg = 5.2 mm, less
 	// what the half mitre takes: the kicker turns away at the joint itself
-	r := chain{gear: "roof-halves-24", whole: true, job: bent("1 deg")}.check(t)
+	r := checked(t, chain{gear: "roof-halves-24", whole: true, job: bent("1 deg")})
 	for _, c := range r.Checks {
 		if c.ID == "strip.dig" && c.Where.Step == "strips and ties out" && c.Where.Pour == 1 {
 			if c.Verdict != result.Fail || math.Abs(c.Value.Lower+5.2e-3) > 0.3e-3 {
@@ -75,7 +75,7 @@ func TestFormLongerThanItsPourRunsIntoTheKickerBeyondABend(t *testing.T) {
 }
 
 func TestVeryFlatBendEqualsAStraight(t *testing.T) {
-	straight := chain{gear: "roof-halves-24", whole: true, job: bent("0.0000001 deg")}.check(t)
+	straight := checked(t, chain{gear: "roof-halves-24", whole: true, job: bent("0.0000001 deg")})
 	v := rolled(t, straight, "wall")
 	if math.Abs(v.Lower-0.120606) > 1e-4 {
 		t.Errorf("wall %v", v)

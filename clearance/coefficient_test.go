@@ -11,7 +11,7 @@ func TestAForceSaysWhoseItsCoefficientsAre(t *testing.T) {
 		if travel != "" {
 			jobs = [][2]string{travels(travel)}
 		}
-		c, ok := checkOf(chain{gear: "roof-halves-24", jobs: jobs}.check(t), id, 1, 1, rest)
+		c, ok := checkOf(checked(t, chain{gear: "roof-halves-24", jobs: jobs}), id, 1, 1, rest)
 		if !ok {
 			t.Fatalf("no %s", id)
 		}

@@ -2,15 +2,12 @@ package clearance
 
 import (
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
-	"boxwalk/model/job"
 )
 
 // Ten small jobs of the test data, each about one thing. All have the worked
@@ -23,37 +20,6 @@ const (
 	shortTread  = 0.100 // m, width of a wheel
 	shortGauge  = 1.800 // m, wheel to wheel
 )
-
-// jobFile is a job of the test data, some of its text replaced, as the command
-// line reads and builds it.
-func jobFile(t *testing.T, name string, swap ...[2]string) *model.Study {
-	t.Helper()
-	path := filepath.Join("../testdata/jobs", name, "job.yaml")
-	file, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	text := replaced(t, "job", string(file), swap)
-	j, _, problems := job.Decode[job.Job](path, text, job.PeekSystem(text))
-	if j == nil {
-		t.Fatal(problems.Error())
-	}
-	if text, err = os.ReadFile(filepath.Join(filepath.Dir(path), j.Gear)); err != nil {
-		t.Fatal(err)
-	}
-	g, _, problems := job.Decode[job.Gear](j.Gear, text, job.PeekSystem(text))
-	if g == nil {
-		t.Fatal(problems.Error())
-	}
-	if lacks := carrier.Lacks(g); len(lacks) > 0 {
-		t.Fatal(lacks)
-	}
-	s, troubles := model.Build(j, g)
-	if len(troubles) > 0 {
-		t.Fatal(troubles)
-	}
-	return s
-}
 
 func checkFile(t *testing.T, name string, swap ...[2]string) *result.Result {
 	t.Helper()

@@ -17,7 +17,7 @@ func TestEachStepTellsHowFarItsAdjustersMayGetOutOfStep(t *testing.T) {
 		"more than 4.0 mm":  {{"gear: gear.yaml", "tolerance: {lag: 4 mm}\ngear: gear.yaml"}},
 		"more than 0.15 in": {{"gear: gear.yaml", "tolerance: {lag: 4 mm}\ngear: gear.yaml"}, {"number: W-24", "number: W-24, units: imperial"}},
 	} {
-		r := chain{gear: "roof-halves-24", jobs: jobs}.check(t)
+		r := checked(t, chain{gear: "roof-halves-24", jobs: jobs})
 		kept := 0.010
 		if jobs != nil {
 			kept = 0.004

@@ -13,7 +13,7 @@ import (
 func onGrade(t *testing.T, grade string, swap ...[2]string) map[string]result.Entry {
 	t.Helper()
 	c := chain{gear: "roof-halves-24", jobs: append([][2]string{{"gear: gear.yaml", "alignment: {grade: " + grade + "}\ngear: gear.yaml"}}, swap...)}
-	return c.byHand(t, 0, func(b *bay, s *model.Study) []judged {
+	return byHand(t, c, 0, func(b *bay, s *model.Study) []judged {
 		r := b.onTheWay(s)
 		return append(r.pullChecks(), r.tipChecks()...)
 	})

@@ -13,7 +13,7 @@ import (
 
 // byHand runs one group of checks of one bay from job and gear text, without
 // the searches of all the others.
-func (c chain) byHand(t *testing.T, at int, group func(*bay, *model.Study) []judged) map[string]result.Entry {
+func byHand(t *testing.T, c chain, at int, group func(*bay, *model.Study) []judged) map[string]result.Entry {
 	t.Helper()
 	s := c.read(t)
 	b := inspect(&s.Bays[at], s.Job, LimitsOf(s.Job), allow.Of(s.Job))
@@ -55,7 +55,7 @@ func says(t *testing.T, e result.Entry, words ...string) {
 func lifts(t *testing.T, c chain) map[string]result.Entry {
 	t.Helper()
 	c.gear = "roof-halves-24"
-	return c.byHand(t, 0, (*bay).liftChecks)
+	return byHand(t, c, 0, (*bay).liftChecks)
 }
 
 // rollingWeight is the carrier without strips and ties, kN.

@@ -26,8 +26,8 @@ func heavy(b *bay, s *model.Study) []judged {
 var unstated = [][2]string{{"    mass: 26.4\n", ""}, {"  sill_mass: 18.8\n", ""}}
 
 func TestWhatIsNotStatedIsTakenAtItsHeavyEnd(t *testing.T) {
-	stated := chain{gear: "roof-halves-24"}.byHand(t, 0, heavy)
-	guessed := chain{gear: "roof-halves-24", swap: unstated}.byHand(t, 0, heavy)
+	stated := byHand(t, chain{gear: "roof-halves-24"}, 0, heavy)
+	guessed := byHand(t, chain{gear: "roof-halves-24", swap: unstated}, 0, heavy)
 	// two headers of 2.00 m, 120 x 140, and two sills of 2.40 m, 120 x 100, at 0.40
 	// of their envelope instead of 26.4 and 18.8 kg/m
 	more := 9.80665e-3 * (2*2.00*(0.4*7850*0.120*0.140-26.4) + 2*2.40*(0.4*7850*0.120*0.100-18.8))
@@ -40,7 +40,7 @@ func TestWhatIsNotStatedIsTakenAtItsHeavyEnd(t *testing.T) {
 
 func TestTippingTakesTheHighestAndNearestCentre(t *testing.T) {
 	tip := func(swap [][2]string) float64 {
-		e := chain{gear: "roof-halves-24", swap: swap}.byHand(t, 0, func(b *bay, s *model.Study) []judged { return b.onTheWay(s).tipChecks() })
+		e := byHand(t, chain{gear: "roof-halves-24", swap: swap}, 0, func(b *bay, s *model.Study) []judged { return b.onTheWay(s).tipChecks() })
 		return e["across"].Value.Lower
 	}
 	// a sill that may be light leaves the panels above it the greater part
@@ -96,7 +96,7 @@ func TestNoPassHasACapacityBelowItsOwnLoad(t *testing.T) {
 	said, failed := 0, 0
 	for range campaign(60, 300) {
 		c := chain{gear: "roof-halves-24", swap: variation(r)}
-		for rest, e := range c.byHand(t, 0, heavy) {
+		for rest, e := range byHand(t, c, 0, heavy) {
 			if e.Unit == "kN" && e.Verdict == result.Pass && (e.Limit == nil || e.Value == nil || e.Value.Upper > *e.Limit) {
 				t.Errorf("%s passes: %s", rest, e.Text)
 			}
@@ -127,9 +127,9 @@ func TestMoreMassTurnsNoFailIntoAPass(t *testing.T) {
 		last := &swap[len(swap)-1]
 		grade := fmt.Sprintf("alignment: {grade: %.2f %%}\ntravel: {capacity: %.2f kN, hold_back: {capacity: %.2f kN}}", 8*r.Float64()-4, 0.1+3*r.Float64(), 0.1+2*r.Float64())
 		c := chain{gear: "roof-halves-24", swap: swap, jobs: [][2]string{{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}", grade}}}
-		light := c.byHand(t, 0, heavy)
+		light := byHand(t, c, 0, heavy)
 		last[1] = strings.Replace(last[1], "extra: ", "extra: 1", 1) // by 10 to 100 kg/m2
-		for rest, e := range c.byHand(t, 0, heavy) {
+		for rest, e := range byHand(t, c, 0, heavy) {
 			if e.Unit == "kN" && e.Verdict == result.Pass && light[rest].Verdict != result.Pass {
 				t.Errorf("%s passes with more on it: %s; before: %s", rest, e.Text, light[rest].Text)
 			}

@@ -83,7 +83,7 @@ var mutations = []wrong{
 func TestEveryMutationFailsAtItsPlace(t *testing.T) {
 	for _, w := range mutations {
 		t.Run(w.name, func(t *testing.T) {
-			r := w.check(t)
+			r := checked(t, w.chain)
 			if r.Verdict != result.Fail {
 				t.Errorf("verdict %v", r.Verdict)
 			}
@@ -97,9 +97,9 @@ func TestEveryMutationFailsAtItsPlace(t *testing.T) {
 func TestWheelsMustStayOffTheHaunchToeAndHoldOnAGrade(t *testing.T) {
 	// gauge 1800 + tread 100: outer edge at 950; half span 1500 - haunch 520
 	// leaves 980: 30 less 15 of wander is 10 short of 25
-	r := chain{gear: "roof-halves-24", jobs: [][2]string{{"bottom: 150 x 150 mm", "bottom: 520 x 150 mm"}}}.check(t)
+	r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{{"bottom: 150 x 150 mm", "bottom: 520 x 150 mm"}}})
 	failing{"roll.track", "outer edge of the treads", "", 30, "", 0}.hold(t, r)
 	// down 6 % without a hold-back
-	r = chain{gear: "roof-halves-24", jobs: [][2]string{{"gear: gear.yaml", "alignment: {grade: -6 %}\ngear: gear.yaml"}, withoutRestraint}}.check(t)
+	r = checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{{"gear: gear.yaml", "alignment: {grade: -6 %}\ngear: gear.yaml"}, withoutRestraint}})
 	failing{"roll.hold", "hold-back", "", unsaid, "", 0}.hold(t, r)
 }

@@ -54,7 +54,7 @@ var barsAhead = [2]string{"left_in_place:\n", "left_in_place:\n  steel_ahead: {c
 
 func TestCarrierRollsToThePourThatIsCastNextAheadOrBack(t *testing.T) {
 	c := orderedAs("[1, 3, 2]", barsAhead, [2]string{"{outlet: {apron: 12 m}}", "{inlet: {apron: 3 m}, outlet: {apron: 12 m}}"})
-	r := c.check(t)
+	r := checked(t, c)
 	// past pour 2 to pour 3, and back to pour 2 between what stands
 	rolledStep(t, r, 1, 1, "roll ahead 4.600 m")
 	rolledStep(t, r, 1, 3, "roll back 2.300 m")
@@ -89,12 +89,12 @@ func TestFormBetweenStandingPoursMeetsBoth(t *testing.T) {
 	// raised for pour 2 after 1 and 3: the form is 100 longer than the pour, and
 	// its ends come up between walls that stand: tops as they pass their own
 	tops := 1e3 * (0.050*math.Sin(swung(0.780)) + 0.160*(1-math.Cos(swung(0.780))))
-	r := orderedAs("[1, 3, 2]").check(t)
+	r := checked(t, orderedAs("[1, 3, 2]"))
 	bayReads(t, r, "raise.clear", 1, 2, "raise: crack down, backwards", result.Pass, tops)
 }
 
 func TestCarrierThatCastsBackLeavesThroughWhatStandsAheadOrOverTheInlet(t *testing.T) {
-	r := orderedAs("[3, 2, 1]").check(t)
+	r := checked(t, orderedAs("[3, 2, 1]"))
 	rolledStep(t, r, 1, 3, "roll back 2.300 m")
 	rolledStep(t, r, 1, 2, "roll back 2.300 m")
 	// from pour 1 through 2 and 3, whose hangers stay
@@ -102,7 +102,7 @@ func TestCarrierThatCastsBackLeavesThroughWhatStandsAheadOrOverTheInlet(t *testi
 	bayReads(t, r, "roll.support", 1, 1, "front wheels", result.Pass, 18900-(6900+2100))
 	// over the inlet until the form's front, at 2400, is out; no apron there:
 	// rear wheels from 300 to 2100 before the slab's end
-	r = orderedAs("[3, 2, 1]", travels("leaves: inlet")).check(t)
+	r = checked(t, orderedAs("[3, 2, 1]", travels("leaves: inlet")))
 	rolledStep(t, r, 1, 1, "roll back 2.400 m")
 	c := bayReads(t, r, "roll.support", 1, 1, "rear wheels", result.Fail, 300-2400)
 	if !strings.Contains(c.Text, "2100.0 mm beyond") || !strings.Contains(c.Remedy, "ends.inlet.apron") {
@@ -114,7 +114,7 @@ func TestLastPourNeedsSlabUntilTheFormIsOut(t *testing.T) {
 	// 2300 to the end and front wheels 2100 in the form: 2100 beyond the pour's
 	// end at last, 100 inside the slab's end asks for 2200
 	for apron, want := range map[string]result.Verdict{"2.19 m": result.Fail, "2.21 m": result.Pass} {
-		r := chain{gear: "roof-halves-24", jobs: [][2]string{{"apron: 12 m", "apron: " + apron}}}.check(t)
+		r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{{"apron: 12 m", "apron: " + apron}}})
 		if c, _ := checkOf(r, "roll.support", 1, 1, "front wheels"); c.Verdict != want {
 			t.Errorf("apron %s: %v, want %v: %s", apron, c.Verdict, want, c.Text)
 		}
@@ -127,7 +127,7 @@ func TestCarrierThatRollsBackRoundABendPassesAsOneThatRollsAhead(t *testing.T) {
 	text := strings.Replace(bent("1 deg"), "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)
 	half := math.Pi / 360
 	want := 1e3 * (1.5/math.Cos(half) - 1.379394 - 3.3*math.Sin(half))
-	c, ok := checkOf(chain{gear: "roof-halves-24", whole: true, job: text}.check(t), "roll.clear", 1, 2, "wall")
+	c, ok := checkOf(checked(t, chain{gear: "roof-halves-24", whole: true, job: text}), "roll.clear", 1, 2, "wall")
 	if !ok || math.Abs(c.Value.Lower*1e3-want) > 0.15 || math.Abs(c.Value.Upper*1e3-want) > 0.15 {
 		t.Errorf("%v, want %.2f: %s", c.Value, want, c.Text)
 	}
@@ -140,7 +140,7 @@ func TestCarrierThatRollsBackRoundABendPassesAsOneThatRollsAhead(t *testing.T) {
 func TestChannelOfABentBoxIsNoEndOfItsSlab(t *testing.T) {
 	ends := [2]string{"gear: gear.yaml", "ends: {inlet: {apron: 3 m}, outlet: {apron: 12 m}}\ngear: gear.yaml"}
 	channel := [2]string{"  kicker: 300 mm\n", "  kicker: 300 mm\n  channel: {offset: 0 m, width: 600 mm, depth: 100 mm}\n"}
-	r := chain{gear: "roof-halves-24", whole: true, job: bent("1 deg"), jobs: [][2]string{ends, channel}}.check(t)
+	r := checked(t, chain{gear: "roof-halves-24", whole: true, job: bent("1 deg"), jobs: [][2]string{ends, channel}})
 	// rear wheels 1350 in the form, apron of 3000; front wheels 7950 in the form,
 	// at pour 2 on 16950 of 18000 + 12000, less the 1500 tan 0.5 by which the form
 	// begins early at the mitre's corner, and on 18000 + 7950 when it is out
@@ -193,7 +193,7 @@ func TestCellsCastApartShareTheInnerWallThatTheFirstOneCasts(t *testing.T) {
 
 func TestCarrierOfACellRollsInTheOrderOfItsOwnCell(t *testing.T) {
 	// cell 1 ahead, cell 2 back
-	r := apartAs("[{cell: 1, pour: 1}, {cell: 2, pour: 2}, {cell: 1, pour: 2}, {cell: 2, pour: 1}]").check(t)
+	r := checked(t, apartAs("[{cell: 1, pour: 1}, {cell: 2, pour: 2}, {cell: 1, pour: 2}, {cell: 2, pour: 1}]"))
 	rolledStep(t, r, 1, 1, "roll ahead 2.300 m")
 	rolledStep(t, r, 2, 2, "roll back 2.300 m")
 	rolledStep(t, r, 2, 1, "roll ahead 4.600 m")
@@ -243,8 +243,8 @@ func TestWayBackIsTheWayAheadForWhatStandsEitherTime(t *testing.T) {
 	// from the one stand to the other either way
 	for _, profile := range []string{"", "  profile: [{station: 0+000, elevation: 0 m}, {station: 0+009, elevation: -0.09 m}, {station: 0+018, elevation: -0.27 m}]\n"} {
 		text := strings.Replace(bent("0.6 deg"), "schedule:", profile+"schedule:", 1)
-		ahead := chain{gear: "roof-halves-24", whole: true, job: text}.check(t)
-		back := chain{gear: "roof-halves-24", whole: true, job: strings.Replace(text, "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)}.check(t)
+		ahead := checked(t, chain{gear: "roof-halves-24", whole: true, job: text})
+		back := checked(t, chain{gear: "roof-halves-24", whole: true, job: strings.Replace(text, "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)})
 		for _, zone := range []string{"invert", "kicker", "bottom haunch"} {
 			a, ok := checkOf(ahead, "roll.clear", 1, 1, zone)
 			b, ok2 := checkOf(back, "roll.clear", 1, 2, zone)
@@ -263,7 +263,7 @@ func TestPullOnTheWayBackIsUpTheFallAhead(t *testing.T) {
 	// 1 % down, then 2 % down from the joint on; back from pour 2 the carrier
 	// climbs 2 % first and 1 % at last
 	text := strings.Replace(bent("0.6 deg"), "schedule:", "  profile: [{station: 0+000, elevation: 0 m}, {station: 0+009, elevation: -0.09 m}, {station: 0+018, elevation: -0.27 m}]\nschedule:", 1)
-	r := chain{gear: "roof-halves-24", whole: true, job: strings.Replace(text, "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)}.check(t)
+	r := checked(t, chain{gear: "roof-halves-24", whole: true, job: strings.Replace(text, "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)})
 	var rows []result.AlongRow
 	for _, row := range r.Along {
 		if row.Pour == 2 {
@@ -297,7 +297,7 @@ func TestEveryEntryOfARollBackIsOfTheStepThatRollsBack(t *testing.T) {
 		ids  int // entries that have to be there
 	}{{straight, 2, "roll back 2.300 m", 12}, {straight, 1, "roll ahead 6.900 m", 12}, {round, 2, "roll back 8.987 m", 14}} {
 		told := 0
-		for _, e := range c.check(t).Checks {
+		for _, e := range checked(t, c.chain).Checks {
 			prefix := fmt.Sprintf("cell 1, pour %d, ", c.pour)
 			// what has no place was nowhere near, a form on a line is no step
 			if !strings.HasPrefix(e.ID, "roll.") || !strings.HasPrefix(e.Subject.String(), prefix) || e.Where == (result.Where{}) || e.Where.Step == "raised" {

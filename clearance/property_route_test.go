@@ -68,10 +68,10 @@ func common(a, b *result.Bracket, tolerance float64) bool {
 }
 
 func TestAnyBearingElevationAndStationOfARouteGiveTheSameAnswers(t *testing.T) {
-	here := onRoute(winding).check(t)
+	here := checked(t, onRoute(winding))
 	far := strings.NewReplacer("start: {elevation: 10 m}", "start: {station: 3+000, elevation: 1510 m, bearing: 251.7 deg, easting: 455000 m, northing: 5400000 m}",
 		"elevation: 10 m", "elevation: 1510 m", "elevation: 9.", "elevation: 1509.", "station: 0+00", "station: 3+00").Replace(winding)
-	there := onRoute(far).check(t)
+	there := checked(t, onRoute(far))
 	alikeResults(t, here, there, func(s string) string { return s }, 1e-9)
 	// nothing is worked out in such large numbers, so the searches go the same way
 	for i, c := range here.Checks {
@@ -88,15 +88,15 @@ func TestMirroredRouteGivesMirroredAnswers(t *testing.T) {
 		return [][2]string{{"lines: [0 m]", "lines: [" + line + "]"}, {"  kicker: 300 mm", "  kicker: 300 mm\n  skew: {inlet: " + skew + "}\n  channel: {offset: " + line + ", width: 100 mm, depth: 50 mm}"},
 			{"plate: 200 x 200 x 20 mm", "plate: 200 x 120 x 20 mm"}}
 	}
-	a := onRoute(leaning, beside("0.03 m", "3 deg")...).check(t)
-	b := onRoute(mirrored, beside("-0.03 m", "-3 deg")...).check(t)
+	a := checked(t, onRoute(leaning, beside("0.03 m", "3 deg")...))
+	b := checked(t, onRoute(mirrored, beside("-0.03 m", "-3 deg")...))
 	alikeResults(t, a, b, mirrorName, 1e-7)
 }
 
 func TestSkewOfAMirroredBoxIsTheOppositeSkew(t *testing.T) {
 	box := func(first, second, skew, turn string) *result.Result {
-		return onRoute("  plan: [{tangent: 2.3 m}, {turn: 0.7 deg "+turn+"}, {tangent: 4.6 m}]",
-			[2]string{"  cells: 1\n  span: 3.0 m\n  rise: 2.4 m\n", "  cells: [{span: " + first + ", rise: 2.4 m}, {span: " + second + ", rise: 2.4 m}]\n  inner_wall: 200 mm\n  skew: {inlet: " + skew + ", outlet: " + skew + ", joints: along the skew}\n"}).check(t)
+		return checked(t, onRoute("  plan: [{tangent: 2.3 m}, {turn: 0.7 deg "+turn+"}, {tangent: 4.6 m}]",
+			[2]string{"  cells: 1\n  span: 3.0 m\n  rise: 2.4 m\n", "  cells: [{span: " + first + ", rise: 2.4 m}, {span: " + second + ", rise: 2.4 m}]\n  inner_wall: 200 mm\n  skew: {inlet: " + skew + ", outlet: " + skew + ", joints: along the skew}\n"}))
 	}
 	swap := strings.NewReplacer("left", "right", "right", "left", "cell 1", "cell 2", "cell 2", "cell 1")
 	alikeResults(t, box("3.0 m", "3.04 m", "4 deg", "left"), box("3.04 m", "3.0 m", "-4 deg", "right"), swap.Replace, 1e-7)
@@ -159,9 +159,9 @@ func TestReversedTravelGivesTheSameLeastClearances(t *testing.T) {
 			form := float64(s.Gear.Form.Length)
 			first, second = first+form-s.Bays[0].Needed, second+form-s.Bays[1].Needed
 		}
-		ahead := leastRolling(c.wheels(c.chain(first, second)).check(t))
+		ahead := leastRolling(checked(t, c.wheels(c.chain(first, second))))
 		reversed := twoPours{-c.turn, -c.gradeOut, -c.gradeIn}
-		back := leastRolling(c.wheels(reversed.chain(second, first, [2]string{"  kicker: 300 mm", "  kicker: 300 mm\n  order: [2, 1]"}, travels("leaves: inlet"))).check(t))
+		back := leastRolling(checked(t, c.wheels(reversed.chain(second, first, [2]string{"  kicker: 300 mm", "  kicker: 300 mm\n  order: [2, 1]"}, travels("leaves: inlet")))))
 		if len(ahead) < 4 || len(ahead) != len(back) {
 			t.Fatalf("%v: ahead %v, back %v", c.twoPours, ahead, back)
 		}

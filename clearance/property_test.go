@@ -38,8 +38,8 @@ func TestMirroredJobGivesMirroredAnswers(t *testing.T) {
 		return [][2]string{{"lines: [0 m]", "lines: [" + line + "]"}, {"pours: [2.3 m]", "pours: [2.1 m]\n  skew: {inlet: " + skew + "}\n  channel: {offset: " + line + ", width: 100 mm, depth: 50 mm}"},
 			{"plate: 200 x 200 x 20 mm", "plate: 200 x 120 x 20 mm"}, {"gear: gear.yaml", "alignment: {crossfall: " + fall + "}\ngear: gear.yaml"}}
 	}
-	a := chain{gear: "roof-halves-24", jobs: job("0.03 m", "3 deg", "1 %")}.check(t)
-	b := chain{gear: "roof-halves-24", jobs: job("-0.03 m", "-3 deg", "-1 %")}.check(t)
+	a := checked(t, chain{gear: "roof-halves-24", jobs: job("0.03 m", "3 deg", "1 %")})
+	b := checked(t, chain{gear: "roof-halves-24", jobs: job("-0.03 m", "-3 deg", "-1 %")})
 	mirrored := values(b)
 	for _, c := range a.Checks {
 		m, ok := mirrored[c.ID+" "+c.Subject.String()]
@@ -66,7 +66,7 @@ func alikeBracket(a, b *result.Bracket, tolerance float64) bool {
 
 func TestBearingAndPlaceChangeNothing(t *testing.T) {
 	at := func(start string) []byte {
-		r := chain{gear: "roof-whole-24", jobs: append([][2]string{{"gear: gear.yaml", "alignment: {start: " + start + "}\ngear: gear.yaml"}}, noHangers...)}.check(t)
+		r := checked(t, chain{gear: "roof-whole-24", jobs: append([][2]string{{"gear: gear.yaml", "alignment: {start: " + start + "}\ngear: gear.yaml"}}, noHangers...)})
 		text, err := json.Marshal(r)
 		if err != nil {
 			t.Fatal(err)

@@ -76,7 +76,7 @@ func TestRemediesSayWhatMendsTheSituation(t *testing.T) {
 		{"no way to lift", chain{gear: "roof-halves-24", swap: [][2]string{{"lifting:", "#"}}}, "raise.lift", "", []string{"lifting: {pads, capacity, stroke}"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			text := remedied(t, c.on.check(t), c.id, c.subject)
+			text := remedied(t, checked(t, c.on), c.id, c.subject)
 			for _, want := range c.says {
 				if !strings.Contains(text, want) {
 					t.Errorf("says %q, not %q", text, want)
@@ -97,7 +97,7 @@ func TestRemediesThatNameAValueMend(t *testing.T) {
 		{"wheel off the screw", chain{gear: "roof-halves-24", swap: [][2]string{{"[0.3 m, 2.1 m]", "[0.79 m, 2.1 m]"}, {"[0.45 m, 1.95 m]", "[0.3 m, 1.95 m]"}}}, "strip.self"},
 		{"wheel off the plate", chain{gear: "roof-halves-24", swap: [][2]string{{"[0.3 m, 2.1 m]", "[0.41 m, 2.1 m]"}, {"[0.45 m, 1.95 m]", "[0.85 m, 1.95 m]"}}}, "strip.self"},
 	} {
-		for _, e := range c.on.check(t).Checks {
+		for _, e := range checked(t, c.on).Checks {
 			if e.ID == c.id && e.Verdict != result.Pass {
 				t.Errorf("%s: %s %s: %s", c.name, e.ID, e.Subject, e.Text)
 			}
@@ -106,13 +106,13 @@ func TestRemediesThatNameAValueMend(t *testing.T) {
 }
 
 func TestAPocketNeedsPlayAndASealClosesIt(t *testing.T) {
-	if r := pocketed("200 x 200 x 20 mm", "").check(t); r.Verdict == result.Pass {
+	if r := checked(t, pocketed("200 x 200 x 20 mm", "")); r.Verdict == result.Pass {
 		t.Error("a plate without any play in its pocket passes")
 	}
-	if r := pocketed("210 x 210 x 20 mm", "").check(t); r.Verdict != result.Fail {
+	if r := checked(t, pocketed("210 x 210 x 20 mm", "")); r.Verdict != result.Fail {
 		t.Errorf("5 mm that nothing closes: %v", r.Verdict)
 	}
-	r := pocketed("210 x 210 x 20 mm", "  seal: 5 mm\n").check(t)
+	r := checked(t, pocketed("210 x 210 x 20 mm", "  seal: 5 mm\n"))
 	if r.Verdict != result.Pass {
 		t.Errorf("%v: %s", r.Verdict, r.Checks[0].Text)
 	}

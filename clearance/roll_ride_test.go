@@ -44,7 +44,7 @@ const (
 
 func rolledOver(t *testing.T, job string, swap ...[2]string) *result.Result {
 	t.Helper()
-	return chain{gear: "roof-halves-24", whole: true, job: job, swap: swap}.check(t)
+	return checked(t, chain{gear: "roof-halves-24", whole: true, job: job, swap: swap})
 }
 
 // lost is what a zone's rolling clearance loses over one job against another.

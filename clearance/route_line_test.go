@@ -8,7 +8,7 @@ import (
 // A crossfall to the left is negative; it adds to the track's level all the same.
 func TestCrossfallTipsAsMuchToTheLeftAsToTheRight(t *testing.T) {
 	tip := func(fall string) float64 {
-		for _, c := range onRoute("  crossfall: " + fall).check(t).Checks {
+		for _, c := range checked(t, onRoute("  crossfall: "+fall)).Checks {
 			if c.ID == "roll.tip" && c.Subject.String() == "cell 1, pour 1, across" {
 				return c.Value.Lower
 			}

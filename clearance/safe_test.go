@@ -27,7 +27,7 @@ func numbersIn(text string) []float64 {
 func TestTheNumbersInTheSentenceOfALevelGiveItOrASearchIsNamed(t *testing.T) {
 	arithmetic, searched := 0, 0
 	for gear, job := range map[string]string{"roof-halves-24": cell24, "roof-halves-43": cell43, "roof-whole-24": cell24} {
-		for _, e := range (chain{gear: gear, job: job}).check(t).Checks {
+		for _, e := range checked(t, chain{gear: gear, job: job}).Checks {
 			if e.ID != "strip.level" || e.Value == nil {
 				continue
 			}

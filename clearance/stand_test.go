@@ -17,7 +17,7 @@ func TestJackPlateOverTheEdgeOfAChannelSaysByHowMuchItHangsOver(t *testing.T) {
 	// the channel from 990 to 1090 takes 35 of the plate; the tread ends at 950
 	c := channelled("{offset: 1.04 m, width: 100 mm, depth: 100 mm}")
 	c.swap = append(c.swap, largePlates)
-	r := c.check(t)
+	r := checked(t, c)
 	e := bayReads(t, r, "setup.rest", 1, 1, "plates on the invert", result.Fail, 990-1025)
 	if !strings.Contains(e.Text, "hangs 35.0 mm over the edge of the low-flow channel") {
 		t.Error(e.Text)
@@ -26,12 +26,12 @@ func TestJackPlateOverTheEdgeOfAChannelSaysByHowMuchItHangsOver(t *testing.T) {
 	// 40 farther out it stands, with 5 left
 	c = channelled("{offset: 1.08 m, width: 100 mm, depth: 100 mm}")
 	c.swap = append(c.swap, largePlates)
-	bayReads(t, c.check(t), "setup.rest", 1, 1, "plates on the invert", result.Pass, 1030-1025)
+	bayReads(t, checked(t, c), "setup.rest", 1, 1, "plates on the invert", result.Pass, 1030-1025)
 }
 
 func TestWheelOverAChannelDoesNotStand(t *testing.T) {
 	// tread 850 to 950 on the channel from 900 to 1000: half of it
-	r := channelled("{offset: 0.95 m, width: 100 mm, depth: 100 mm}").check(t)
+	r := checked(t, channelled("{offset: 0.95 m, width: 100 mm, depth: 100 mm}"))
 	bayReads(t, r, "setup.rest", 1, 1, "treads on the invert", result.Fail, 900-950)
 }
 
@@ -41,12 +41,12 @@ func TestPlateAtASkewedEndStandsWithAllItsCornersOnTheSlab(t *testing.T) {
 	// tan 30 ahead of the line at the plate's middle, and at its outer corner,
 	// 975 out, 75 tan 30 farther; the corner stands 75 before the bent
 	tan := math.Tan(30 * math.Pi / 180)
-	r := chain{gear: "roof-halves-24", jobs: [][2]string{{"  pours: [2.3 m]\n", "  pours: [1.2 m]\n  skew: {inlet: 30 deg}\n"}}}.check(t)
+	r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{{"  pours: [2.3 m]\n", "  pours: [1.2 m]\n  skew: {inlet: 30 deg}\n"}}})
 	bayReads(t, r, "setup.rest", 1, 1, "plates on the invert", result.Fail, 1e3*(-1.5*tan+0.6-0.075-0.975*tan))
 	// the wheels, 300 in the form, have a contact of 60 by 100
 	bayReads(t, r, "setup.rest", 1, 1, "treads on the invert", result.Fail, 1e3*(-1.5*tan+0.3-0.030-0.950*tan))
 	// an apron of 3000 holds them
-	r = chain{gear: "roof-halves-24", jobs: [][2]string{{"  pours: [2.3 m]\n", "  pours: [1.2 m]\n  skew: {inlet: 30 deg}\n"}, withAprons}}.check(t)
+	r = checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{{"  pours: [2.3 m]\n", "  pours: [1.2 m]\n  skew: {inlet: 30 deg}\n"}, withAprons}})
 	bayReads(t, r, "setup.rest", 1, 1, "plates on the invert", result.Pass, 1e3*(3-1.5*tan+0.6-0.075-0.975*tan))
 }
 
@@ -67,7 +67,7 @@ func TestFreeEdgeBesideATreadIsTheChannelsOrTheOutsideOfTheWall(t *testing.T) {
 
 func TestEdgeOfAChannelTakesBearingFromTheInvert(t *testing.T) {
 	bears := func(channel string) float64 {
-		c, ok := checkOf(channelled(channel).check(t), "roll.bearing", 1, 1, "wheels")
+		c, ok := checkOf(checked(t, channelled(channel)), "roll.bearing", 1, 1, "wheels")
 		if !ok || c.Limit == nil {
 			t.Fatalf("%s: %s", channel, c.Text)
 		}
@@ -83,12 +83,12 @@ func TestEdgeOfAChannelTakesBearingFromTheInvert(t *testing.T) {
 
 func TestTracksOutOfLevelTipByTheCarriersOwnGauge(t *testing.T) {
 	// 6 over 1800 = 0.33 %
-	c, ok := checkOf(chain{gear: "roof-halves-24"}.check(t), "roll.tip", 1, 1, "across")
+	c, ok := checkOf(checked(t, chain{gear: "roof-halves-24"}), "roll.tip", 1, 1, "across")
 	if !ok || !strings.Contains(c.Text, "slope 0.33 %") {
 		t.Error(c.Text)
 	}
 	// set to a gauge of 1600: 0.38 %
-	c, ok = checkOf(chain{gear: "roof-halves-24", jobs: [][2]string{{"gear: gear.yaml", "set: {gauge: 1600 mm}\ngear: gear.yaml"}}}.check(t), "roll.tip", 1, 1, "across")
+	c, ok = checkOf(checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{{"gear: gear.yaml", "set: {gauge: 1600 mm}\ngear: gear.yaml"}}}), "roll.tip", 1, 1, "across")
 	if !ok || !strings.Contains(c.Text, "slope 0.38 %") {
 		t.Error(c.Text)
 	}

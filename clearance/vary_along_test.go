@@ -20,7 +20,7 @@ func pouredAs(culvert string) chain {
 const threePours = "  pours: [2.2 m, 2.1 m, 1.5 m]\n  lap: [150 mm, 50 mm]\n"
 
 func TestPoursOfUnequalLengthAndLapAskForTheirOwnForm(t *testing.T) {
-	r := pouredAs(threePours).check(t)
+	r := checked(t, pouredAs(threePours))
 	allPass(t, r)
 	// nothing to lap, 2100 + 150, 1500 + 50; one lap for all would ask for 2250
 	// and 1650, or 2150 and 1550
@@ -69,7 +69,7 @@ func TestFormMeetsWhatWasCastBeforeItsPourAndNothingElse(t *testing.T) {
 	// is the jack screw, its plate of 15 above the invert
 	tops := 1e3 * (0.050*math.Sin(swung(0.780)) + 0.160*(1-math.Cos(swung(0.780))))
 	for order, want := range map[string][2]float64{"ahead": {15, tops}, "[2, 1]": {tops, 15}} {
-		r := pouredAs("  pours: [2.3 m, 2.3 m]\n  order: " + order + "\n").check(t)
+		r := checked(t, pouredAs("  pours: [2.3 m, 2.3 m]\n  order: "+order+"\n"))
 		for i, mm := range want {
 			bayReads(t, r, "raise.clear", 1, i+1, "raise: crack down, backwards", result.Pass, mm)
 		}
@@ -82,16 +82,16 @@ func TestBarsStandAheadOnlyWhereThePourAheadIsNotCast(t *testing.T) {
 	c.jobs = append(c.jobs, steel)
 	// the wall panel's top as it rolls, and 50 - 15 from the wall's face to bars
 	tops := 1e3 * (0.050*math.Sin(swungHome) + 0.160*(1-math.Cos(swungHome)))
-	bayReads(t, c.check(t), "roll.clear", 1, 1, "steel ahead", result.Pass, 120+tops+50-15)
+	bayReads(t, checked(t, c), "roll.clear", 1, 1, "steel ahead", result.Pass, 120+tops+50-15)
 	c = pouredAs("  pours: [2.3 m, 2.3 m]\n  order: [2, 1]\n")
 	c.jobs = append(c.jobs, steel)
-	if e, ok := checkOf(c.check(t), "roll.clear", 1, 1, "steel ahead"); ok {
+	if e, ok := checkOf(checked(t, c), "roll.clear", 1, 1, "steel ahead"); ok {
 		t.Errorf("bars stand in a wall that is cast: %s", e.Text)
 	}
 }
 
 func TestSkewAtOneEndOnlyLengthensThatEndOnly(t *testing.T) {
-	r := pouredAs("  pours: [1.8 m]\n  skew: {inlet: 20 deg}\n").check(t)
+	r := checked(t, pouredAs("  pours: [1.8 m]\n  skew: {inlet: 20 deg}\n"))
 	tan := math.Tan(20 * math.Pi / 180)
 	// the right wall begins 1500 tan 20 = 546 behind the line: 2346 of form, 2892
 	// with both ends skewed against each other, 1800 with none
@@ -105,7 +105,7 @@ func TestSkewAtOneEndOnlyLengthensThatEndOnly(t *testing.T) {
 	// turned the other way, the left wall is the long one, and the slab's end
 	// is farthest ahead on the right; its rear is out at 1800 + 1500 tan 20, which
 	// leaves 8.3 of slab before the front wheels on the left
-	r = pouredAs("  pours: [1.8 m]\n  skew: {outlet: -20 deg}\n").check(t)
+	r = checked(t, pouredAs("  pours: [1.8 m]\n  skew: {outlet: -20 deg}\n"))
 	bayAsks(t, r, "setup.length", 1, 1, "form length", 1e3*(1.8+1.5*tan))
 	bayReads(t, r, "roll.support", 1, 1, "rear wheels", result.Pass, 1e3*(0.3+3))
 	bayReads(t, r, "roll.support", 1, 1, "front wheels", result.Fail, 1e3*(1.8+3-0.95*tan-(1.8+1.5*tan+2.1)))
@@ -138,7 +138,7 @@ func TestHangerWhoseCornerSticksOutOfTheRoofIsNotHung(t *testing.T) {
 }
 
 func TestJointsAtAnAngleOfTheirOwnAskForTheirOwnForm(t *testing.T) {
-	r := pouredAs("  pours: [1.5 m, 1.5 m, 1.5 m]\n  skew: {inlet: 10 deg, outlet: 0 deg, joints: 16 deg}\n").check(t)
+	r := checked(t, pouredAs("  pours: [1.5 m, 1.5 m, 1.5 m]\n  skew: {inlet: 10 deg, outlet: 0 deg, joints: 16 deg}\n"))
 	inlet, joint := 1.5*math.Tan(10*math.Pi/180), 1.5*math.Tan(16*math.Pi/180)
 	// corner to corner: half the span times the tangent of either end. Square
 	// joints would ask for 1764, 1500, 1500; joints along the skew, 6.7 and 3.4
@@ -156,7 +156,7 @@ func TestJointsAtAnAngleOfTheirOwnAskForTheirOwnForm(t *testing.T) {
 	// form begins beyond them
 	bayReads(t, r, "strip.supports", 1, 3, "strips and ties out, hanger plate", result.Fail, -20)
 	bayReads(t, r, "strip.supports", 1, 3, "strips and ties out, hanger nut", result.Fail, -20-50)
-	square := pouredAs("  pours: [1.5 m, 1.5 m, 1.5 m]\n  skew: {inlet: 10 deg, outlet: 0 deg}\n").check(t)
+	square := checked(t, pouredAs("  pours: [1.5 m, 1.5 m, 1.5 m]\n  skew: {inlet: 10 deg, outlet: 0 deg}\n"))
 	allPass(t, square)
 	bayAsks(t, square, "setup.length", 1, 2, "form length", 1500)
 }

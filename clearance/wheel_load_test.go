@@ -14,7 +14,7 @@ func carried(t *testing.T, c chain) map[string]result.Entry {
 	if c.gear == "" {
 		c.gear = "roof-halves-24"
 	}
-	return c.byHand(t, 0, func(b *bay, s *model.Study) []judged {
+	return byHand(t, c, 0, func(b *bay, s *model.Study) []judged {
 		return append(b.jackChecks(s), b.onTheWay(s).wheelChecks()...)
 	})
 }
@@ -38,7 +38,7 @@ func TestAWheelBeyondItsCapacityFails(t *testing.T) {
 		says(t, reads(t, list, "wheel, rocking", want[1], 1e3*rocking, 1e3*rocking*2e-3), "x 1.60", "a wheel carries")
 	}
 	// it fails the job
-	r := wheelsCarry("1 kN").with("roof-halves-24").check(t)
+	r := checked(t, wheelsCarry("1 kN").with("roof-halves-24"))
 	failsBy(t, r, "roll.wheel")
 }
 

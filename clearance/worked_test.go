@@ -11,7 +11,7 @@ import (
 // The numbers of this file were worked by a planar script (convex polygons,
 // 200 to 1000 poses a step) and the governing ones again by hand. They are
 // given to 0.1 or 0.01 mm; what is held here is 0.1 mm.
-const worked = 0.1e-3
+const tenth = 0.1e-3
 
 // endGap is the least gap at the end of a step between the parts of a role on
 // the left side and a zone or another role.
@@ -50,7 +50,7 @@ func (g gaps) hold(t *testing.T, r *result.Result) {
 				t.Errorf("step %q: no gap between %s and %s", step, pair[0], pair[1])
 				continue
 			}
-			if math.Abs(got.Lower*1e3-want[i]) > worked*1e3 || math.Abs(got.Upper*1e3-want[i]) > worked*1e3 {
+			if math.Abs(got.Lower*1e3-want[i]) > tenth*1e3 || math.Abs(got.Upper*1e3-want[i]) > tenth*1e3 {
 				t.Errorf("step %q: %s to %s %.3f..%.3f mm, want %.2f", step, pair[0], pair[1], got.Lower*1e3, got.Upper*1e3, want[i])
 			}
 		}
@@ -67,7 +67,7 @@ func leastGaps(t *testing.T, r *result.Result, want map[[2]string]float64) {
 				least = math.Min(least, v.Upper)
 			}
 		}
-		if math.Abs(least*1e3-mm) > worked*1e3 {
+		if math.Abs(least*1e3-mm) > tenth*1e3 {
 			t.Errorf("least gap between %s and %s %.3f mm, want %.1f", pair[0], pair[1], least*1e3, mm)
 		}
 	}
@@ -78,7 +78,7 @@ var unsaid = math.NaN()
 var halvesSteps = []string{"wall feet in", "crack down", "arms part in", "down", "arms home", "down to wheels"}
 
 func TestRoofHalvesOf24CollapseByTheWorkedGaps(t *testing.T) {
-	r := chain{gear: "roof-halves-24"}.check(t)
+	r := checked(t, chain{gear: "roof-halves-24"})
 	if r.Verdict != result.Pass {
 		t.Errorf("verdict %v: %+v", r.Verdict, r.Checks[0])
 	}
@@ -100,7 +100,7 @@ func TestRoofHalvesOf24CollapseByTheWorkedGaps(t *testing.T) {
 }
 
 func TestRoofHalvesOf43CollapseByTheWorkedGaps(t *testing.T) {
-	r := chain{gear: "roof-halves-43", job: cell43}.check(t)
+	r := checked(t, chain{gear: "roof-halves-43", job: cell43})
 	if r.Verdict != result.Pass {
 		t.Errorf("verdict %v: %+v", r.Verdict, r.Checks[0])
 	}
@@ -120,7 +120,7 @@ func TestRoofHalvesOf43CollapseByTheWorkedGaps(t *testing.T) {
 var noHangers = [][2]string{{"left_in_place:\n  hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}\n", ""}}
 
 func TestWholeRoofCollapsesByTheWorkedGaps(t *testing.T) {
-	r := chain{gear: "roof-whole-24", jobs: noHangers}.check(t)
+	r := checked(t, chain{gear: "roof-whole-24", jobs: noHangers})
 	if r.Verdict != result.Pass {
 		t.Errorf("verdict %v: %+v", r.Verdict, r.Checks[0])
 	}
@@ -149,7 +149,7 @@ func TestWholeRoofCollapsesByTheWorkedGaps(t *testing.T) {
 }
 
 func TestWholeRoofOnJacksEndsWhereItWasWorked(t *testing.T) {
-	r := chain{gear: "roof-whole-24-jacks", jobs: noHangers}.check(t)
+	r := checked(t, chain{gear: "roof-whole-24-jacks", jobs: noHangers})
 	if r.Verdict != result.Pass {
 		t.Errorf("verdict %v: %+v", r.Verdict, r.Checks[0])
 	}

@@ -122,7 +122,7 @@ var legged = [][2]string{{"corner: {haunch: 200 x 200 mm, return: 20 mm,", "corn
 func TestEveryWrongOrderAndSettingFailsAtItsPartByItsAmount(t *testing.T) {
 	for _, w := range wrongs {
 		t.Run(w.name, func(t *testing.T) {
-			r := w.check(t)
+			r := checked(t, w.chain)
 			if r.Verdict != result.Fail {
 				t.Errorf("verdict %v", r.Verdict)
 			}
