@@ -128,21 +128,3 @@ func TestAnImperialJobAsksForStrengthInItsUnits(t *testing.T) {
 	}
 	opens(t, e, "54 degF", "4000 psi", "2500 psi")
 }
-
-func TestWaitingForCylindersIsACureAndForWarmthIsNot(t *testing.T) {
-	cures := func(schedule, concrete string) []Cure {
-		s := jobFile(t, "april-creek", [2]string{"invert_age: 5 d, ", schedule}, [2]string{"concrete: {cement: S, strength: 16 MPa, curing: 10 degC}", concrete})
-		return Cures(s, Check(s, Options{Brief: true}), 3)
-	}
-	byAge := cures("invert_age: 5 d, ", "concrete: {cement: S, strength: 16 MPa, curing: 10 degC}")
-	if len(byAge) != 1 || byAge[0].Key != "schedule.invert_age" || !strings.Contains(byAge[0].Text(), "at 10 degC") {
-		t.Errorf("%v", byAge)
-	}
-	tested := cures("", "concrete: {invert_strength: 3 MPa}")
-	if len(tested) != 1 || tested[0].Key != "concrete.invert_strength" || tested[0].To <= 3000 {
-		t.Errorf("%v", tested)
-	}
-	if none := cures("", "concrete: {cement: S, strength: 16 MPa, curing: 10 degC}"); len(none) != 0 {
-		t.Errorf("an age that nobody stated is %v", none)
-	}
-}

@@ -11,6 +11,7 @@ import (
 
 	"boxwalk/clearance/allow"
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 	"boxwalk/model"
 )
 
@@ -94,7 +95,7 @@ func variation(r *rand.Rand) [][2]string {
 func TestNoPassHasACapacityBelowItsOwnLoad(t *testing.T) {
 	r := rand.New(rand.NewSource(10))
 	said, failed := 0, 0
-	for range campaign(60, 300) {
+	for range worked.Campaign(60, 300) {
 		c := chain{gear: "roof-halves-24", swap: variation(r)}
 		for rest, e := range byHand(t, c, 0, heavy) {
 			if e.Unit == "kN" && e.Verdict == result.Pass && (e.Limit == nil || e.Value == nil || e.Value.Upper > *e.Limit) {
@@ -115,14 +116,14 @@ func TestNoPassHasACapacityBelowItsOwnLoad(t *testing.T) {
 			}
 		}
 	}
-	if said < campaign(200, 1000) || failed < campaign(20, 100) {
+	if said < worked.Campaign(200, 1000) || failed < worked.Campaign(20, 100) {
 		t.Errorf("%d sentences with load and capacity, %d of them failing", said, failed)
 	}
 }
 
 func TestMoreMassTurnsNoFailIntoAPass(t *testing.T) {
 	r := rand.New(rand.NewSource(11))
-	for range campaign(30, 150) {
+	for range worked.Campaign(30, 150) {
 		swap := variation(r)
 		last := &swap[len(swap)-1]
 		grade := fmt.Sprintf("alignment: {grade: %.2f %%}\ntravel: {capacity: %.2f kN, hold_back: {capacity: %.2f kN}}", 8*r.Float64()-4, 0.1+3*r.Float64(), 0.1+2*r.Float64())

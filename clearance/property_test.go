@@ -11,6 +11,7 @@ import (
 
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
+	"boxwalk/clearance/worked"
 	"boxwalk/model"
 	"boxwalk/model/geom"
 	"boxwalk/model/motion"
@@ -107,7 +108,7 @@ func randomJob(r *rand.Rand) [][2]string {
 }
 
 func TestNoSampledGapIsBelowACertifiedLowerBound(t *testing.T) {
-	jobs := campaign(12, 120)
+	jobs := worked.Campaign(12, 120)
 	rnd := rand.New(rand.NewSource(1))
 	samples := 0
 	for range jobs {

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 )
 
 // someWhere is a length in millimetres between two.
@@ -96,7 +97,7 @@ func trim(v float64) string {
 // BOXWALK_PROOFS=DIR writes the proofs and results there, for another verifier;
 // BOXWALK_JOBS is how many jobs there are.
 func TestAnyValidJobCanBeProvedWhateverItsVerdicts(t *testing.T) {
-	jobs, dir := campaign(9, 15), os.Getenv("BOXWALK_PROOFS")
+	jobs, dir := worked.Campaign(9, 15), os.Getenv("BOXWALK_PROOFS")
 	if n, err := strconv.Atoi(os.Getenv("BOXWALK_JOBS")); err == nil {
 		jobs = n
 	}

@@ -5,6 +5,8 @@ import (
 	"math/rand"
 	"strings"
 	"testing"
+
+	"boxwalk/clearance/worked"
 )
 
 // randomRoute is a line with a bend and a grade break at each joint, steered in
@@ -29,7 +31,7 @@ func randomRoute(r *rand.Rand) chain {
 func TestProofsOfRandomRoutesHold(t *testing.T) {
 	r := rand.New(rand.NewSource(4))
 	carried := 0
-	for range campaign(2, 12) {
+	for range worked.Campaign(2, 12) {
 		c := randomRoute(r)
 		s := c.read(t)
 		text, result := proved(t, s, Options{}, false)
@@ -38,7 +40,7 @@ func TestProofsOfRandomRoutesHold(t *testing.T) {
 			t.Errorf("%v\n%+v", c.jobs, report)
 		}
 	}
-	if carried < campaign(8, 50) {
+	if carried < worked.Campaign(8, 50) {
 		t.Errorf("only %d stretches were carried", carried)
 	}
 }

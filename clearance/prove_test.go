@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/proof"
+	"boxwalk/clearance/worked"
 	"boxwalk/model"
 )
 
@@ -73,7 +74,7 @@ func TestProofOfEveryJobHolds(t *testing.T) {
 		t.Fatal(len(list), err)
 	}
 	for i, path := range list {
-		if i%campaign(4, 1) != 0 {
+		if i%worked.Campaign(4, 1) != 0 {
 			continue
 		}
 		name := filepath.Base(filepath.Dir(path))

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 	"boxwalk/model"
 	"boxwalk/model/units"
 )
@@ -227,7 +228,7 @@ func howMany(t *testing.T, name string, fewer int) int {
 }
 
 func TestNoRandomJobPassesWithACapacityBelowItsLoad(t *testing.T) {
-	n, passed, overloaded := howMany(t, "BOXWALK_RANDOM_JOBS", campaign(12, 30)), 0, 0
+	n, passed, overloaded := howMany(t, "BOXWALK_RANDOM_JOBS", worked.Campaign(12, 30)), 0, 0
 	for seed := range int64(n) {
 		j := newLotJob(seed)
 		s, why := j.built(t)

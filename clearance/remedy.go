@@ -64,7 +64,7 @@ func (b *bay) remedy(e judged) string {
 		return own(b, e)
 	case b.stuck() && (e.Verdict == result.Open || e.ID == "setup.rest"):
 		return "mend first what setup.range says: a step cannot be made, and without it this is not known"
-	case b.misset() && follows(e.ID):
+	case b.misset() && Follows(e.ID):
 		return "mend first what setup.range says: the gear cannot be set to this section, and this number comes from a setting that cannot be made"
 	case e.Verdict == result.Open && !b.rollsAway() && (strings.HasPrefix(e.ID, "roll.") || strings.HasPrefix(e.ID, "raise.") || e.ID == "setup.rest"):
 		return "let the last step end on the wheels, plates drawn up, such as drivers: {jack: wheels - 60 mm}"
@@ -75,8 +75,8 @@ func (b *bay) remedy(e judged) string {
 	return own(b, e)
 }
 
-// follows tells whether the numbers of a check come from how the gear is set.
-func follows(id string) bool {
+// Follows tells whether the numbers of a check come from how the gear is set.
+func Follows(id string) bool {
 	return strings.HasPrefix(id, "strip.") || id == "setup.faces" || id == "setup.rest" || id == "raise.clear" || id == "roll.clear"
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"boxwalk/clearance"
+	"boxwalk/clearance/fix"
 	"boxwalk/clearance/result"
 	"boxwalk/export/table"
 	"boxwalk/model"
@@ -129,7 +130,7 @@ func (a *app) cure(s *model.Study, r *result.Result, most int) {
 	show, done := a.progress()
 	defer done()
 	r.Cures = []result.CureRow{}
-	for _, c := range clearance.AllCures(s, r, most, show) {
+	for _, c := range fix.AllFixes(s, r, most, show) {
 		r.Cures = append(r.Cures, c.Row())
 	}
 }

@@ -11,6 +11,7 @@ import (
 
 	"boxwalk/clearance"
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 	"boxwalk/export/dxf"
 	"boxwalk/export/sheet"
 	"boxwalk/export/svg"
@@ -79,7 +80,7 @@ func TestEveryJobAndGearIsDrawnAndWritten(t *testing.T) {
 		if strings.Contains(path, "gear") {
 			name, path, gear = filepath.Base(path), onePour, []string{path}
 		}
-		if *only != "" && *only != name || i%campaign(6, 1) != 0 {
+		if *only != "" && *only != name || i%worked.Campaign(6, 1) != 0 {
 			continue
 		}
 		s := load(t, path, gear...)

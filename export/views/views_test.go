@@ -15,6 +15,7 @@ import (
 
 	"boxwalk/clearance"
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 	"boxwalk/export/sheet"
 	"boxwalk/export/svg"
 	"boxwalk/model"
@@ -64,7 +65,7 @@ func TestNoSheetOfAnyJobLettersOverAnything(t *testing.T) {
 		t.Fatal("no jobs", err)
 	}
 	for i, path := range jobs {
-		if i%campaign(5, 1) != 0 {
+		if i%worked.Campaign(5, 1) != 0 {
 			continue
 		}
 		s := load(t, path)

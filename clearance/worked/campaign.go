@@ -1,10 +1,10 @@
-package clearance
+package worked
 
 import "os"
 
-// campaign is how many cases a test has: few, which find a defect again that was
+// Campaign is how many cases a test has: few, which find a defect again that was
 // found once, or with BOXWALK_CAMPAIGN=long, as .ci/run has it, many.
-func campaign(few, many int) int {
+func Campaign(few, many int) int {
 	if os.Getenv("BOXWALK_CAMPAIGN") == "long" {
 		return many
 	}

@@ -1,13 +1,12 @@
-package clearance
+package fix
 
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 	"sync"
 
-	"boxwalk/clearance/allow"
+	"boxwalk/clearance"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
@@ -144,7 +143,7 @@ func (t *trials) built(d dimension, v float64) (*model.Study, bool) {
 
 // asksSetting tells whether what is looked for hangs on how the gear is set.
 func (t *trials) asksSetting() bool {
-	return t.goal == "" || t.goal == "setup.range" || follows(t.goal)
+	return t.goal == "" || t.goal == "setup.range" || clearance.Follows(t.goal)
 }
 
 // measured keeps what one portion of the checks came to with a change made, which
@@ -183,8 +182,8 @@ func (m *measured) of(name string, build func() (*model.Study, bool), work func(
 // goalShortfall is the shortfall of the one check looked at; the change made has
 // a name, under which other checks may find what they look for.
 func (t *trials) goalShortfall(name string, build func() (*model.Study, bool)) shortfall {
-	of := portionOf(t.goal)
-	if of == strips {
+	of := clearance.PortionOf(t.goal)
+	if of == clearance.Strips {
 		switch fell := t.known.of("steps "+name, build, t.stepsFallen); {
 		case fell == nil:
 			return shortfall{sum: math.Inf(1)}
@@ -192,7 +191,7 @@ func (t *trials) goalShortfall(name string, build func() (*model.Study, bool)) s
 			return shortfall{stepsFall, fell[t.goal]}
 		}
 	}
-	fell := t.known.of(fmt.Sprint(of, " ", name), build, func(s *model.Study) []result.Entry { return partly(s, of) })
+	fell := t.known.of(fmt.Sprint(of, " ", name), build, func(s *model.Study) []result.Entry { return clearance.PortionAlone(s, of) })
 	if fell == nil {
 		return shortfall{sum: math.Inf(1)}
 	}
@@ -201,40 +200,26 @@ func (t *trials) goalShortfall(name string, build func() (*model.Study, bool)) s
 
 // shortfallOf a study.
 func (t *trials) shortfallOf(s *model.Study) shortfall {
-	bays := t.baysOf(s)
 	var sum float64
-	for _, b := range bays {
-		_, by := b.Carrier.Short()
+	for _, i := range s.Reported() {
+		_, by := s.Bays[i].Carrier.Short()
 		sum += by
 	}
 	if sum > 0 {
 		return shortfall{settingsFall, sum}
 	}
-	for _, b := range bays {
-		sum += missing(entries(slices.Concat(b.rangeChecks(), b.restChecks(nil), []judged{b.lengthCheck()})))
-	}
-	if sum > 0 {
+	if sum = missing(clearance.ReadingsAlone(s)); sum > 0 {
 		return shortfall{readingsFall, sum}
 	}
 	if sum = t.stepsMissing(s); sum > 0 {
 		return shortfall{stepsFall, sum}
 	}
-	r := Check(s, Options{Brief: true})
+	r := clearance.Check(s, clearance.Options{Brief: true})
 	f := shortfall{wholeFalls, missing(r.Checks)}
 	if r.Verdict != result.Pass && f.sum == 0 {
 		f.sum = undecided
 	}
 	return f
-}
-
-// baysOf are the bays that are reported, before anything moves.
-func (t *trials) baysOf(s *model.Study) []*bay {
-	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
-	var out []*bay
-	for _, i := range s.Reported() {
-		out = append(out, &bay{Bay: &s.Bays[i], limits: limits, tol: tol.In(s.Bays[i].Cell.Section, s.Bays[i].Carrier.Gauge)})
-	}
-	return out
 }
 
 // stepsMissing is what is missing in the steps that did not pass before: these
@@ -246,69 +231,5 @@ func (t *trials) stepsFallen(s *model.Study) []result.Entry {
 	if len(t.steps) == 0 {
 		return nil
 	}
-	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
-	reports := make([]*report, len(s.Bays))
-	for _, i := range s.Reported() {
-		b := inspect(&s.Bays[i], s.Job, limits, tol)
-		reports[i] = &report{bay: b, strip: make([]stripped, len(b.Steps))}
-	}
-	t.measureSteps(s, reports)
-	var out []judged
-	for _, i := range s.Reported() {
-		for k := range reports[i].Steps {
-			if t.looksAt(reports[i].bay, k) {
-				out = append(out, reports[i].stepChecks(k)...)
-			}
-		}
-	}
-	return entries(out)
-}
-
-// looksAt tells whether a step did not pass before and can be made.
-func (t *trials) looksAt(b *bay, k int) bool {
-	s := b.Steps[k]
-	return t.steps[s.Name] && s.Stop == nil
-}
-
-// measureSteps measures the steps to be looked at as a check does.
-func (t *trials) measureSteps(s *model.Study, reports []*report) {
-	w, seen := newWorkers(Options{}), newMemo()
-	founders := join(s, reports)
-	for _, f := range founders {
-		f.box(w, seen)
-	}
-	w.now()
-	for _, f := range founders {
-		for k := range f.alike {
-			if !t.looksAt(f.lead, k) {
-				f.alike[k] = nil
-			}
-		}
-		f.plan(w)
-	}
-	for _, i := range s.Reported() {
-		r := reports[i]
-		shapes, around := seen.shapesOf(r.Carrier), seen.profiles(r.stripped.solids)
-		for k := range r.Steps {
-			if t.looksAt(r.bay, k) {
-				r.planStep(w, k, seen, shapes, around)
-			}
-		}
-	}
-	w.run()
-}
-
-// stepChecks are the checks of one step by itself.
-func (r *report) stepChecks(k int) []judged {
-	s, done := r.Steps[k], r.strip[k]
-	out := append(r.selfChecks(s, done), r.digCheck(s, done), r.dragCheck(s, done))
-	out = append(out, r.releaseChecks(s, done)...)
-	out = append(out, r.supportsChecks(s, done)...)
-	if c, ok := r.levelCheck(s, done); ok {
-		out = append(out, c)
-	}
-	if k == len(r.Steps)-1 {
-		out = append(out, r.travelChecks(s, done)...)
-	}
-	return out
+	return clearance.StepsAlone(s, func(name string) bool { return t.steps[name] })
 }

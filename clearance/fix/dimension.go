@@ -1,4 +1,4 @@
-package clearance
+package fix
 
 import (
 	"fmt"
@@ -140,7 +140,7 @@ func (d dimension) at(j *job.Job, g *job.Gear, v float64) (*job.Job, *job.Gear) 
 	return &jc, &gc
 }
 
-// dimensions that may cure a study, in the order of their ease, and of two
+// dimensions that may fix a study, in the order of their ease, and of two
 // alike the one that costs less first.
 func dimensions(s *model.Study) []dimension {
 	out := slices.Concat(of(ofReading, readings(s)), of(ofSetting, settings(s)), of(ofMeans, means(s.Job)), of(ofMeans, passes(s.Gear)),

@@ -1,4 +1,4 @@
-package clearance
+package fix
 
 import (
 	"cmp"
@@ -13,7 +13,9 @@ import (
 	"testing"
 	"text/tabwriter"
 
+	"boxwalk/clearance"
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -34,7 +36,7 @@ type row struct {
 // sections reads testdata/sections.csv.
 func sections(t *testing.T) []row {
 	t.Helper()
-	f, err := os.Open("../testdata/sections.csv")
+	f, err := os.Open(worked.Path("sections.csv"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -106,7 +108,7 @@ func turnOf(g *job.Gear) float64 {
 // yard is the gear files of a kind, in the order of their names.
 func yard(t *testing.T, kind string) []owned {
 	t.Helper()
-	files, err := filepath.Glob("../testdata/gear/" + kind + "-*.yaml")
+	files, err := filepath.Glob(worked.Path("gear", kind+"-*.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -176,7 +178,7 @@ func (r row) study(t *testing.T, g *job.Gear) *model.Study {
 type outcome struct {
 	row, kind, gear string
 	verdict         result.Verdict
-	cure            string // in words; empty where it passes
+	fix             string // in words; empty where it passes
 }
 
 // kinds of collapse, by the first word of their gear files.
@@ -184,7 +186,7 @@ var kinds = [2]string{"halves", "whole"}
 
 // on runs a row on the nearest gear of a kind. Where that does not pass although
 // it can be set to the row, the next that can be set gets a chance; where there
-// is no cure on the nearest, one is asked for on the next ones.
+// is no fix on the nearest, one is asked for on the next ones.
 func (r row) on(t *testing.T, kind string, gears []owned) outcome {
 	t.Helper()
 	const near = 3
@@ -203,20 +205,20 @@ func (r row) on(t *testing.T, kind string, gears []owned) outcome {
 		if a.result == nil {
 			a = r.attempt(t, g.owned)
 		}
-		if cures := Cures(a.study, a.result, 1); len(cures) > 0 {
-			holdCure(t, a.study, cures[0])
-			return outcome{row: r.id, kind: kind, gear: g.name, verdict: a.result.Verdict, cure: cures[0].Text()}
+		if fixes := Fixes(a.study, a.result, 1); len(fixes) > 0 {
+			holdFix(t, a.study, fixes[0])
+			return outcome{row: r.id, kind: kind, gear: g.name, verdict: a.result.Verdict, fix: fixes[0].Text()}
 		}
 	}
 	a := tried[0]
-	t.Errorf("%s of kind %s: no gear and no cure; on %s %s", r.id, kind, list[0].name, reason(a.result))
+	t.Errorf("%s of kind %s: no gear and no fix; on %s %s", r.id, kind, list[0].name, reason(a.result))
 	return outcome{row: r.id, kind: kind, gear: list[0].name, verdict: a.result.Verdict}
 }
 
 func (r row) attempt(t *testing.T, g owned) attempt {
 	t.Helper()
 	s := r.study(t, g.Gear)
-	return attempt{s, Check(s, Options{})}
+	return attempt{s, clearance.Check(s, clearance.Options{})}
 }
 
 // attempt is a row on one gear.
@@ -255,7 +257,7 @@ func TestLegsOfTheYardReachFromFourToTwelveFeet(t *testing.T) {
 	}
 }
 
-func TestPublishedBoxesOnBothKindsPassOrAreToldACureThatWorks(t *testing.T) {
+func TestPublishedBoxesOnBothKindsPassOrAreToldAFixThatWorks(t *testing.T) {
 	rows := sections(t)
 	if len(rows) < 30 {
 		t.Fatalf("%d rows, want 30 at least", len(rows))
@@ -267,7 +269,7 @@ func TestPublishedBoxesOnBothKindsPassOrAreToldACureThatWorks(t *testing.T) {
 	outcomes := make([][2]outcome, len(rows))
 	t.Run("rows", func(t *testing.T) {
 		for i, r := range rows {
-			if i%campaign(8, 1) != 0 {
+			if i%worked.Campaign(8, 1) != 0 {
 				continue
 			}
 			t.Run(r.id, func(t *testing.T) {
@@ -286,8 +288,8 @@ func tally(t *testing.T, outcomes [][2]outcome) {
 	t.Helper()
 	var table strings.Builder
 	w := tabwriter.NewWriter(&table, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, "row\tkind\tgear\tverdict\tcure")
-	rows, pass, cured := 0, 0, 0
+	fmt.Fprintln(w, "row\tkind\tgear\tverdict\tfix")
+	rows, pass, mended := 0, 0, 0
 	for _, both := range outcomes {
 		if both[0].verdict == result.Pass || both[1].verdict == result.Pass {
 			rows++
@@ -298,28 +300,28 @@ func tally(t *testing.T, outcomes [][2]outcome) {
 				continue
 			case o.verdict == result.Pass:
 				pass++
-			case o.cure != "":
-				cured++
+			case o.fix != "":
+				mended++
 			}
-			fmt.Fprintf(w, "%s\t%s\t%s\t%v\t%s\n", o.row, o.kind, o.gear, o.verdict, o.cure)
+			fmt.Fprintf(w, "%s\t%s\t%s\t%v\t%s\n", o.row, o.kind, o.gear, o.verdict, o.fix)
 		}
 	}
 	w.Flush()
-	t.Logf("%d rows pass on some gear; of the runs %d pass and %d are cured\n%s", rows, pass, cured, table.String())
-	if want := campaign(2, 20); rows < want {
+	t.Logf("%d rows pass on some gear; of the runs %d pass and %d are mended\n%s", rows, pass, mended, table.String())
+	if want := worked.Campaign(2, 20); rows < want {
 		t.Errorf("%d rows pass on some gear, want %d at least", rows, want)
 	}
 }
 
-// holdCure applies a cure, and one step less of it where it is stepless.
-func holdCure(t *testing.T, s *model.Study, c Cure) {
+// holdFix applies a fix, and one step less of it where it is stepless.
+func holdFix(t *testing.T, s *model.Study, c Fix) {
 	t.Helper()
 	verdict := func(v float64) result.Verdict {
-		cured, troubles := model.Build(c.At(s.Job, s.Gear, v))
+		mended, troubles := model.Build(c.At(s.Job, s.Gear, v))
 		if len(troubles) > 0 {
 			return result.Open
 		}
-		return Check(cured, Options{}).Verdict
+		return clearance.Check(mended, clearance.Options{}).Verdict
 	}
 	if v := verdict(c.To); v != result.Pass {
 		t.Errorf("%s does not help: %v", c.Text(), v)

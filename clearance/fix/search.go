@@ -1,13 +1,13 @@
-package clearance
+package fix
 
 import (
 	"math"
 	"sync"
 )
 
-// cure searches one dimension both ways for a change that is smaller than
+// fix searches one dimension both ways for a change that is smaller than
 // within, and takes the lesser.
-func (t *trials) cure(d dimension, now shortfall, within float64) (Cure, bool) {
+func (t *trials) fix(d dimension, now shortfall, within float64) (Fix, bool) {
 	ways := [2]int{1, -1}
 	var steps [2]int
 	var found [2]bool
@@ -16,7 +16,7 @@ func (t *trials) cure(d dimension, now shortfall, within float64) (Cure, bool) {
 	if !found[0] || (found[1] && steps[1] < steps[0]) {
 		n = ways[1] * steps[1]
 	}
-	c := Cure{Dimension: d.name, Ease: d.ease, File: d.file, Key: d.key, From: d.from, To: d.value(n), Step: d.step, Stepless: !d.stepped, dimension: d}
+	c := Fix{Dimension: d.name, Ease: d.ease, File: d.file, Key: d.key, From: d.from, To: d.value(n), Step: d.step, Stepless: !d.stepped, dimension: d}
 	return c, (found[0] || found[1]) && c.Size() < within
 }
 
@@ -40,7 +40,7 @@ func both(do func(i int)) {
 }
 
 // firm is the shortfall with that many steps one way. What passes there alone,
-// and no more with one step farther, is no cure: a filler exactly as wide as the
+// and no more with one step farther, is no fix: a filler exactly as wide as the
 // plate beside it passes, and a millimetre either way it does not.
 func (t *trials) firm(d dimension, way, n int) shortfall {
 	f := t.at(d, d.value(way*n))

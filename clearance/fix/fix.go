@@ -1,4 +1,4 @@
-package clearance
+package fix
 
 import (
 	"cmp"
@@ -11,10 +11,10 @@ import (
 	"boxwalk/model/job"
 )
 
-// Cure is one change to one dimension that makes a job pass, or one check of it.
-type Cure struct {
-	Check     string      // the check that it cures by itself; empty for the whole job
-	Breaks    []string    // ids that pass no longer with it; none where it cures the whole job
+// Fix is one change to one dimension that makes a job pass, or one check of it.
+type Fix struct {
+	Check     string      // the check that it fixes by itself; empty for the whole job
+	Breaks    []string    // ids that pass no longer with it; none where it fixes the whole job
 	Whole     bool        // the whole job passes with it
 	Dimension string      // in words: "the leg tubes", "low brace in step \"wall feet in\""
 	Ease      result.Ease // who can make the change
@@ -26,9 +26,9 @@ type Cure struct {
 	dimension dimension
 }
 
-// Text is the cure as one sentence in the job's units. The value to change to
+// Text is the fix as one sentence in the job's units. The value to change to
 // is written as it was tried, to nine digits.
-func (c Cure) Text() string {
+func (c Fix) Text() string {
 	d, also := c.dimension, ""
 	if d.also != nil {
 		also = d.also(d, c.To)
@@ -46,40 +46,40 @@ func (c Cure) Text() string {
 	return fmt.Sprintf("change %s from %s to %s%s (%s in the %s file)", c.Dimension, d.counted(c.From, d.near), d.say(c.To), also, c.Key, c.File)
 }
 
-// Row is the cure as a result has it.
-func (c Cure) Row() result.CureRow {
+// Row is the fix as a result has it.
+func (c Fix) Row() result.CureRow {
 	return result.CureRow{Text: c.Text(), Dimension: c.Dimension, Ease: c.Ease, File: c.File, Key: c.Key, CountedFrom: c.dimension.words, Check: c.Check, Breaks: append([]string{}, c.Breaks...), Passes: c.Whole, From: c.From, To: c.To, Unit: c.dimension.unit()}
 }
 
 // Size is the change relative to the dimension: 0.1 is a tenth of it. What is
 // not there yet changes by the whole of it, 1.
-func (c Cure) Size() float64 { return c.dimension.size(c.To) }
+func (c Fix) Size() float64 { return c.dimension.size(c.To) }
 
-// At is the job and the gear with the cure's dimension at another value; both
+// At is the job and the gear with the fix's dimension at another value; both
 // are copies.
-func (c Cure) At(j *job.Job, g *job.Gear, v float64) (*job.Job, *job.Gear) {
+func (c Fix) At(j *job.Job, g *job.Gear, v float64) (*job.Job, *job.Gear) {
 	return c.dimension.at(j, g, v)
 }
 
-// Applied is the job and the gear with the cure in them; both are copies.
-func (c Cure) Applied(j *job.Job, g *job.Gear) (*job.Job, *job.Gear) { return c.At(j, g, c.To) }
+// Applied is the job and the gear with the fix in them; both are copies.
+func (c Fix) Applied(j *job.Job, g *job.Gear) (*job.Job, *job.Gear) { return c.At(j, g, c.To) }
 
-// Cures is FindCures that tells nobody how far it is.
-func Cures(s *model.Study, r *result.Result, most int) []Cure { return FindCures(s, r, most, nil) }
+// Fixes is FindFixes that tells nobody how far it is.
+func Fixes(s *model.Study, r *result.Result, most int) []Fix { return FindFixes(s, r, most, nil) }
 
-// FindCures lists single changes that make a job pass which does not: first
+// FindFixes lists single changes that make a job pass which does not: first
 // those that the crew can make on site with the gear as it is, then those that
 // the yard makes, then those of what is cast; among these the smallest relative
 // to its dimension first. It keeps the first most of those found, at most one
 // for each dimension. Each was found by checking the whole job again with the
-// change made; a job that passes, or that no single change within reach cures,
+// change made; a job that passes, or that no single change within reach fixes,
 // has none. What is stepless passes one step farther, too. The result has to be
 // of all checks. Progress, which may be nil, is called as dimensions are done.
-func FindCures(s *model.Study, r *result.Result, most int, progress func(done, of int)) []Cure {
+func FindFixes(s *model.Study, r *result.Result, most int, progress func(done, of int)) []Fix {
 	if r.Verdict == result.Pass || most < 1 {
 		return nil
 	}
-	var out []Cure
+	var out []Fix
 	t := newTrials(s, r)
 	now := t.shortfallOf(s)
 	list := t.worthwhile(dimensions(s), r, now)
@@ -95,7 +95,7 @@ func FindCures(s *model.Study, r *result.Result, most int, progress func(done, o
 			}
 			within = worst.Size()
 		}
-		c, ok := t.cure(d, now, within)
+		c, ok := t.fix(d, now, within)
 		if !ok {
 			continue
 		}
@@ -108,7 +108,7 @@ func FindCures(s *model.Study, r *result.Result, most int, progress func(done, o
 }
 
 // easiest compares by ease, then by size.
-func easiest(a, b Cure) int {
+func easiest(a, b Fix) int {
 	return cmp.Or(cmp.Compare(a.Ease, b.Ease), cmp.Compare(a.Size(), b.Size()))
 }
 

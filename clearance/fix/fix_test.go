@@ -1,4 +1,4 @@
-package clearance
+package fix
 
 import (
 	"math"
@@ -6,7 +6,9 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance"
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 	"boxwalk/model"
 	"boxwalk/model/units"
 )
@@ -25,38 +27,38 @@ func published(t *testing.T, id, kind, gear string) *model.Study {
 	return nil
 }
 
-func TestCuresComeEasiestFirstAndEachWorks(t *testing.T) {
+func TestFixesComeEasiestFirstAndEachWorks(t *testing.T) {
 	s := published(t, "C1577 8x6", "whole", "whole-8-haunch")
-	r := Check(s, Options{})
-	cures := Cures(s, r, 3)
-	if len(cures) < 2 {
-		t.Fatalf("%d cures, want several", len(cures))
+	r := clearance.Check(s, clearance.Options{})
+	fixes := Fixes(s, r, 3)
+	if len(fixes) < 2 {
+		t.Fatalf("%d fixes, want several", len(fixes))
 	}
-	for i, c := range cures {
-		if i > 0 && easiest(c, cures[i-1]) < 0 {
-			t.Errorf("%s is easier than %s", c.Text(), cures[i-1].Text())
+	for i, c := range fixes {
+		if i > 0 && easiest(c, fixes[i-1]) < 0 {
+			t.Errorf("%s is easier than %s", c.Text(), fixes[i-1].Text())
 		}
-		holdCure(t, s, c)
+		holdFix(t, s, c)
 		t.Logf("%.4f: %s", c.Size(), c.Text())
 	}
-	if one := Cures(s, r, 1); len(one) != 1 || one[0].Text() != cures[0].Text() {
-		t.Errorf("asked for one it says %q, asked for more %q", one[0].Text(), cures[0].Text())
+	if one := Fixes(s, r, 1); len(one) != 1 || one[0].Text() != fixes[0].Text() {
+		t.Errorf("asked for one it says %q, asked for more %q", one[0].Text(), fixes[0].Text())
 	}
 }
 
-func TestJobThatPassesNeedsNoCure(t *testing.T) {
+func TestJobThatPassesNeedsNoFix(t *testing.T) {
 	s := published(t, "D80 8x8 cover 10 ft", "whole", "whole-8-plain")
-	if cures := Cures(s, Check(s, Options{}), 3); len(cures) > 0 {
-		t.Errorf("%s", cures[0].Text())
+	if fixes := Fixes(s, clearance.Check(s, clearance.Options{}), 3); len(fixes) > 0 {
+		t.Errorf("%s", fixes[0].Text())
 	}
 }
 
-func TestWhatWantsTwoChangesHasNoCure(t *testing.T) {
+func TestWhatWantsTwoChangesHasNoFix(t *testing.T) {
 	// 2 ft too narrow: the roof panels and the braces are both too short
 	s := published(t, "D80 12x6 cover 10 ft", "whole", "whole-10-plain")
-	r := Check(s, Options{})
-	if cures := Cures(s, r, 3); r.Verdict != result.Fail || len(cures) > 0 {
-		t.Errorf("%v, %d cures", r.Verdict, len(cures))
+	r := clearance.Check(s, clearance.Options{})
+	if fixes := Fixes(s, r, 3); r.Verdict != result.Fail || len(fixes) > 0 {
+		t.Errorf("%v, %d fixes", r.Verdict, len(fixes))
 	}
 }
 
@@ -77,9 +79,9 @@ func TestSizeOfAChangeIsRelativeToTheDimension(t *testing.T) {
 	}
 }
 
-func TestCureOfAReadingAtItsDatumIsAChange(t *testing.T) {
+func TestFixOfAReadingAtItsDatumIsAChange(t *testing.T) {
 	d := dimension{name: "jack", words: "wheels", kind: units.KindLength}
-	c := Cure{Dimension: "jack", File: "gear", Key: "steps", To: 0.012, dimension: d}
+	c := Fix{Dimension: "jack", File: "gear", Key: "steps", To: 0.012, dimension: d}
 	if got, want := c.Text(), "change jack from wheels to wheels + 12 mm (steps in the gear file)"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
@@ -96,29 +98,6 @@ func TestTryingADimensionLeavesTheStudyAsItIs(t *testing.T) {
 			if !reflect.DeepEqual(s.Job, fresh.Job) || !reflect.DeepEqual(s.Gear, fresh.Gear) {
 				t.Fatalf("trying %s changed the study", d.name)
 			}
-		}
-	}
-}
-
-func TestSettingThatCannotBeMadeIsSaidWithItsRange(t *testing.T) {
-	s := published(t, "C1577 8x4", "halves", "halves-8-haunch")
-	b := (&trials{}).baysOf(s)[0]
-	limit := Limit{Value: 0.003}
-	nobody := []candidate{{value: result.Between(math.Inf(-1), math.Inf(1)), text: "unknown"}}
-	known := []candidate{{value: result.Between(0, 0.1), text: "known"}}
-	checks := []judged{entry("strip.clear", result.Subject{}, nobody, limit, result.Min, ""), entry("strip.drag", result.Subject{}, nobody, limit, result.Max, ""), entry("strip.clear", result.Subject{}, known, limit, result.Min, "")}
-	b.sayUnset(checks)
-	for _, c := range checks[:2] {
-		if c.Verdict != result.Open || !strings.Contains(c.Text, "the gear cannot be set so: jack left") || !strings.Contains(c.Text, "the gear allows 110.0 mm to 255.0 mm") {
-			t.Errorf("%v: %q", c.Verdict, c.Text)
-		}
-	}
-	if checks[2].Text != "known" {
-		t.Errorf("a number that is known reads %q", checks[2].Text)
-	}
-	for _, c := range b.rangeChecks() {
-		if c.Verdict == result.Fail && !strings.Contains(c.Text, "the gear allows") {
-			t.Errorf("%s: %q names no range", c.Subject, c.Text)
 		}
 	}
 }
@@ -152,4 +131,22 @@ func TestPanicOfATrialReachesTheCaller(t *testing.T) {
 			panic("broken")
 		}
 	})
+}
+
+func TestWaitingForCylindersIsAFixAndForWarmthIsNot(t *testing.T) {
+	fixes := func(schedule, concrete string) []Fix {
+		s := worked.Job(t, "april-creek", [2]string{"invert_age: 5 d, ", schedule}, [2]string{"concrete: {cement: S, strength: 16 MPa, curing: 10 degC}", concrete})
+		return Fixes(s, clearance.Check(s, clearance.Options{Brief: true}), 3)
+	}
+	byAge := fixes("invert_age: 5 d, ", "concrete: {cement: S, strength: 16 MPa, curing: 10 degC}")
+	if len(byAge) != 1 || byAge[0].Key != "schedule.invert_age" || !strings.Contains(byAge[0].Text(), "at 10 degC") {
+		t.Errorf("%v", byAge)
+	}
+	tested := fixes("", "concrete: {invert_strength: 3 MPa}")
+	if len(tested) != 1 || tested[0].Key != "concrete.invert_strength" || tested[0].To <= 3000 {
+		t.Errorf("%v", tested)
+	}
+	if none := fixes("", "concrete: {cement: S, strength: 16 MPa, curing: 10 degC}"); len(none) != 0 {
+		t.Errorf("an age that nobody stated is %v", none)
+	}
 }

@@ -1,24 +1,26 @@
-package clearance
+package fix
 
 import (
 	"reflect"
 	"slices"
 	"testing"
 
+	"boxwalk/clearance"
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 	"boxwalk/model"
 )
 
-func TestACheckIsCuredByItselfAndSaysWhatThenBreaks(t *testing.T) {
+func TestACheckIsMendedByItselfAndSaysWhatThenBreaks(t *testing.T) {
 	// brow-lane: the crest wants the plates 12 mm higher than the 60 of the last
 	// step, 60 + 12 = 72; the jacks go to 140, the wheels touch at 210: 70
-	s := jobFile(t, "brow-lane")
-	r := Check(s, Options{Brief: true})
-	cures := AllCures(s, r, 3, nil)
-	if len(cures) != 1 {
-		t.Fatalf("%v", cures)
+	s := worked.Job(t, "brow-lane")
+	r := clearance.Check(s, clearance.Options{Brief: true})
+	fixes := AllFixes(s, r, 3, nil)
+	if len(fixes) != 1 {
+		t.Fatalf("%v", fixes)
 	}
-	c := cures[0]
+	c := fixes[0]
 	if c.Check != "roll.clear" || c.Whole || !reflect.DeepEqual(c.Breaks, []string{"setup.range"}) || c.dimension.turned != "plates up" {
 		t.Errorf("%+v", c.Row())
 	}
@@ -27,7 +29,7 @@ func TestACheckIsCuredByItselfAndSaysWhatThenBreaks(t *testing.T) {
 		if len(troubles) > 0 {
 			t.Fatal(troubles)
 		}
-		return fallen(Check(changed, Options{Brief: true}))
+		return fallen(clearance.Check(changed, clearance.Options{Brief: true}))
 	}
 	if after := with(c.To); slices.Contains(after, "roll.clear") || !slices.Contains(after, "setup.range") {
 		t.Errorf("%s leaves %v", c.Text(), after)
@@ -37,16 +39,16 @@ func TestACheckIsCuredByItselfAndSaysWhatThenBreaks(t *testing.T) {
 	}
 }
 
-func TestEachOfTwoFailingChecksIsCuredByItself(t *testing.T) {
+func TestEachOfTwoFailingChecksIsMendedByItself(t *testing.T) {
 	// no hold-back on 6 %, and an invert of three and a half days of slow cement:
 	// neither mends the other
-	s := jobFile(t, "chalk-hill", [2]string{"invert_age: 7 d", "invert_age: 3.5 d"}, [2]string{"strength: 30 MPa, cement: N, curing: 14 degC", "strength: 16 MPa, cement: S, curing: 14 degC"})
-	r := Check(s, Options{Brief: true})
+	s := worked.Job(t, "chalk-hill", [2]string{"invert_age: 7 d", "invert_age: 3.5 d"}, [2]string{"strength: 30 MPa, cement: N, curing: 14 degC", "strength: 16 MPa, cement: S, curing: 14 degC"})
+	r := clearance.Check(s, clearance.Options{Brief: true})
 	if got := fallen(r); !reflect.DeepEqual(got, []string{"roll.hold", "roll.bearing"}) {
 		t.Fatalf("%v", got)
 	}
 	var by []string
-	for _, c := range AllCures(s, r, 3, nil) {
+	for _, c := range AllFixes(s, r, 3, nil) {
 		by = append(by, c.Check+" "+c.Key)
 		if len(c.Breaks) > 0 || c.Whole {
 			t.Errorf("%+v", c.Row())
@@ -59,22 +61,22 @@ func TestEachOfTwoFailingChecksIsCuredByItself(t *testing.T) {
 
 func TestAPortionOfAChecksWorkSaysWhatTheWholeCheckSays(t *testing.T) {
 	for _, name := range []string{"brow-lane", "arms-first", "weir-street", "otter-brook"} {
-		s := jobFile(t, name)
-		r := Check(s, Options{Brief: true})
-		for _, of := range []portion{unsearched, strips, raises, advances} {
+		s := worked.Job(t, name)
+		r := clearance.Check(s, clearance.Options{Brief: true})
+		for _, of := range []clearance.Portion{clearance.Unsearched, clearance.Strips, clearance.Raises, clearance.Advances} {
 			want, got := map[string]result.Verdict{}, map[string]result.Verdict{}
 			for _, c := range r.Checks {
-				if portionOf(c.ID) == of {
+				if clearance.PortionOf(c.ID) == of {
 					want[c.ID+" "+c.Subject.String()] = c.Verdict
 				}
 			}
-			for _, c := range partly(s, of) {
+			for _, c := range clearance.PortionAlone(s, of) {
 				got[c.ID+" "+c.Subject.String()] = c.Verdict
 				if v, ok := want[c.ID+" "+c.Subject.String()]; !ok || v != c.Verdict {
 					t.Errorf("%s, %s %s: %v by itself, %v in the whole", name, c.ID, c.Subject, c.Verdict, v)
 				}
 			}
-			if len(got) == 0 || (of == unsearched && len(got) != len(want)) {
+			if len(got) == 0 || (of == clearance.Unsearched && len(got) != len(want)) {
 				t.Errorf("%s: %d entries of %d", name, len(got), len(want))
 			}
 		}

@@ -1,16 +1,18 @@
-package clearance
+package fix
 
 import (
 	"math"
 	"strings"
 	"testing"
 
+	"boxwalk/clearance"
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 	"boxwalk/model/units"
 )
 
 func TestWhatTheCrewCanDoStandsBeforeSteelAndConcrete(t *testing.T) {
-	s := jobFile(t, "weir-street")
+	s := worked.Job(t, "weir-street")
 	last := result.OnSite
 	for _, d := range dimensions(s) {
 		if d.ease < last {
@@ -21,40 +23,40 @@ func TestWhatTheCrewCanDoStandsBeforeSteelAndConcrete(t *testing.T) {
 	if last != result.InWorks {
 		t.Errorf("the last is %v", last)
 	}
-	cures := Cures(s, Check(s, Options{Brief: true}), 3)
-	if len(cures) != 2 || cures[0].Key != "set.gauge" || cures[1].Key != "ends.outlet.apron" {
-		t.Fatalf("%v", cures)
+	fixes := Fixes(s, clearance.Check(s, clearance.Options{Brief: true}), 3)
+	if len(fixes) != 2 || fixes[0].Key != "set.gauge" || fixes[1].Key != "ends.outlet.apron" {
+		t.Fatalf("%v", fixes)
 	}
 	// 150 mm more than 6900: TestWeirStreetHasNothingUnderAWheelBeforeItsAcuteCornerIsPassed
-	if cures[1].Size() >= cures[0].Size() || math.Abs(cures[1].To-7.05) > 1e-9 {
-		t.Errorf("the apron, %+v, should be the smaller change", cures[1].Row())
+	if fixes[1].Size() >= fixes[0].Size() || math.Abs(fixes[1].To-7.05) > 1e-9 {
+		t.Errorf("the apron, %+v, should be the smaller change", fixes[1].Row())
 	}
-	for _, c := range cures {
-		holdCure(t, s, c)
+	for _, c := range fixes {
+		holdFix(t, s, c)
 	}
 }
 
 func TestHoldBackIsAddedWhereThereIsNoneAndNoSteelIsTried(t *testing.T) {
-	s := jobFile(t, "chalk-hill")
-	r := Check(s, Options{Brief: true})
+	s := worked.Job(t, "chalk-hill")
+	r := clearance.Check(s, clearance.Options{Brief: true})
 	tried := newTrials(s, r).worthwhile(dimensions(s), r, shortfall{stage: wholeFalls})
 	if len(tried) != 1 || tried[0].key != "travel.hold_back.capacity" {
 		t.Fatalf("tried are %v", tried)
 	}
-	cures := Cures(s, r, 3)
-	if len(cures) != 1 {
-		t.Fatalf("%d cures", len(cures))
+	fixes := Fixes(s, r, 3)
+	if len(fixes) != 1 {
+		t.Fatalf("%d fixes", len(fixes))
 	}
 	// 2.080 kN are wanted, asked for by halves
-	if got, want := cures[0].Text(), "bring a restraint that holds 2.5 kN (travel.hold_back.capacity in the job file, as its maker states it)"; got != want {
+	if got, want := fixes[0].Text(), "bring a restraint that holds 2.5 kN (travel.hold_back.capacity in the job file, as its maker states it)"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
-	holdCure(t, s, cures[0])
+	holdFix(t, s, fixes[0])
 }
 
-func TestAFillerThatOnlyFitsToTheMillimetreIsNoCure(t *testing.T) {
-	s := jobFile(t, "narrow-filler")
-	r := Check(s, Options{Brief: true})
+func TestAFillerThatOnlyFitsToTheMillimetreIsNoFix(t *testing.T) {
+	s := worked.Job(t, "narrow-filler")
+	r := clearance.Check(s, clearance.Options{Brief: true})
 	trials := newTrials(s, r)
 	for _, d := range dimensions(s) {
 		if d.key != "roof.widths, all of them" {
@@ -62,9 +64,9 @@ func TestAFillerThatOnlyFitsToTheMillimetreIsNoCure(t *testing.T) {
 		}
 		// as wide as the plates, 400 mm: passes, and with a millimetre more it does not
 		if !trials.at(d, 1.1).passes() || trials.at(d, 1.099).passes() || trials.firm(d, -1, 20).passes() {
-			t.Error("20 mm off are held to be a cure")
+			t.Error("20 mm off are held to be a fix")
 		}
-		if c, ok := trials.cure(d, trials.shortfallOf(s), math.Inf(1)); !ok || math.Abs(c.To-1.096) > 1e-9 {
+		if c, ok := trials.fix(d, trials.shortfallOf(s), math.Inf(1)); !ok || math.Abs(c.To-1.096) > 1e-9 {
 			t.Errorf("%v, %s", ok, c.Text())
 		}
 		return
@@ -74,8 +76,8 @@ func TestAFillerThatOnlyFitsToTheMillimetreIsNoCure(t *testing.T) {
 
 func TestStepsLookedAtFallAsShortAsInTheWholeCheck(t *testing.T) {
 	for _, name := range []string{"narrow-filler", "arms-first"} {
-		s := jobFile(t, name)
-		r := Check(s, Options{Brief: true})
+		s := worked.Job(t, name)
+		r := clearance.Check(s, clearance.Options{Brief: true})
 		trials := newTrials(s, r)
 		var checks []result.Entry
 		for _, c := range r.Checks {
@@ -117,7 +119,7 @@ func TestValuesAreWrittenInTheUnitsOfTheJob(t *testing.T) {
 		{-0.025, -inch / 2, units.Imperial, "raised", `change it from raised - 0.98 in to raised - 1/2" (k in the gear file)`},
 	} {
 		d := dimension{kind: units.KindLength, system: c.system, words: c.words}
-		if got := (Cure{Dimension: "it", File: "gear", Key: "k", From: c.from, To: c.to, dimension: d}).Text(); got != c.want {
+		if got := (Fix{Dimension: "it", File: "gear", Key: "k", From: c.from, To: c.to, dimension: d}).Text(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}

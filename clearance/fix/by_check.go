@@ -1,10 +1,11 @@
-package clearance
+package fix
 
 import (
 	"cmp"
 	"math"
 	"slices"
 
+	"boxwalk/clearance"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 )
@@ -65,14 +66,14 @@ func (t *trials) byItself(r *result.Result, id string) *trials {
 	return out
 }
 
-// AllCures lists the cures of the whole job, as FindCures does, and behind them,
+// AllFixes lists the fixes of the whole job, as FindFixes does, and behind them,
 // for each check that does not pass, in the order of the checks, the least single
 // changes with which that check passes; up to most for the job and for each. With
 // each stands what else then passes no longer; those that break nothing stand
-// first, then as in FindCures. Checks whose numbers come from a setting that the
+// first, then as in FindFixes. Checks whose numbers come from a setting that the
 // gear does not have are left out: setup.range is to be mended first. Progress,
 // which may be nil, is called as dimensions are done.
-func AllCures(s *model.Study, r *result.Result, most int, progress func(done, of int)) []Cure {
+func AllFixes(s *model.Study, r *result.Result, most int, progress func(done, of int)) []Fix {
 	if r.Verdict == result.Pass || most < 1 {
 		return nil
 	}
@@ -89,7 +90,7 @@ func AllCures(s *model.Study, r *result.Result, most int, progress func(done, of
 		total += len(list[len(list)-1].list)
 	}
 	done := 0
-	var each [][]Cure
+	var each [][]Fix
 	for _, one := range list {
 		each = append(each, one.all(r, func() {
 			if progress != nil {
@@ -98,14 +99,14 @@ func AllCures(s *model.Study, r *result.Result, most int, progress func(done, of
 			done++
 		}))
 	}
-	var out []Cure
+	var out []Fix
 	if len(list) < len(ids) {
-		out = FindCures(s, r, most, nil)
+		out = FindFixes(s, r, most, nil)
 	} else {
 		out = t.ofAll(each, most)
 	}
-	for _, cures := range each {
-		out = append(out, cures[:min(len(cures), most)]...)
+	for _, fixes := range each {
+		out = append(out, fixes[:min(len(fixes), most)]...)
 	}
 	return out
 }
@@ -120,14 +121,14 @@ func (t *trials) misset(s *model.Study) bool {
 	return false
 }
 
-// ofAll are the cures of the whole job: a change that is one has to be one of
+// ofAll are the fixes of the whole job: a change that is one has to be one of
 // each check by itself.
-func (t *trials) ofAll(each [][]Cure, most int) []Cure {
+func (t *trials) ofAll(each [][]Fix, most int) []Fix {
 	now := t.shortfallOf(t.study)
-	var out []Cure
+	var out []Fix
 	for _, c := range each[0] {
 		for _, others := range each[1:] {
-			if !slices.ContainsFunc(others, func(o Cure) bool { return o.Key == c.Key && o.Dimension == c.Dimension }) {
+			if !slices.ContainsFunc(others, func(o Fix) bool { return o.Key == c.Key && o.Dimension == c.Dimension }) {
 				c.dimension.set = nil
 			}
 		}
@@ -137,7 +138,7 @@ func (t *trials) ofAll(each [][]Cure, most int) []Cure {
 			c.Check = ""
 			out = append(out, c)
 		default:
-			if c, ok = t.cure(c.dimension, now, math.Inf(1)); ok {
+			if c, ok = t.fix(c.dimension, now, math.Inf(1)); ok {
 				c.Whole = true
 				out = append(out, c)
 			}
@@ -158,19 +159,19 @@ type search struct {
 func (t *trials) mending(list []dimension) []dimension {
 	var out []dimension
 	for _, d := range list {
-		if canMend(d, t.goal) && !(portionOf(t.goal) == strips && t.tooLate(d)) {
+		if canMend(d, t.goal) && !(clearance.PortionOf(t.goal) == clearance.Strips && t.tooLate(d)) {
 			out = append(out, d)
 		}
 	}
 	return out
 }
 
-// all are the cures of a check, the first to be told first.
-func (s search) all(r *result.Result, tick func()) []Cure {
-	var out []Cure
+// all are the fixes of a check, the first to be told first.
+func (s search) all(r *result.Result, tick func()) []Fix {
+	var out []Fix
 	for _, d := range s.list {
 		tick()
-		c, ok := s.cure(d, s.now, math.Inf(1))
+		c, ok := s.fix(d, s.now, math.Inf(1))
 		if !ok {
 			continue
 		}
@@ -178,20 +179,20 @@ func (s search) all(r *result.Result, tick func()) []Cure {
 			out = append(out, c)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Cure) int {
+	slices.SortStableFunc(out, func(a, b Fix) int {
 		return cmp.Or(cmp.Compare(min(1, len(a.Breaks)), min(1, len(b.Breaks))), easiest(a, b))
 	})
 	return out
 }
 
-// proved checks the whole job with a cure of one check: whether that check
+// proved checks the whole job with a fix of one check: whether that check
 // passes, and what passes no longer.
-func (s search) proved(c Cure, r *result.Result) (Cure, bool) {
+func (s search) proved(c Fix, r *result.Result) (Fix, bool) {
 	study, ok := s.built(c.dimension, c.To)
 	if !ok {
 		return c, false
 	}
-	after := Check(study, Options{Brief: true})
+	after := clearance.Check(study, clearance.Options{Brief: true})
 	c.Check, c.Breaks = s.goal, worsened(r, after)
 	c.Whole = after.Verdict == result.Pass
 	return c, !slices.Contains(fallen(after), s.goal)
