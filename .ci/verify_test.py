@@ -16,9 +16,12 @@ sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "ver
 
 import bounds                        # noqa: E402
 import interval                      # noqa: E402
+import planes                        # noqa: E402
+from claims import ClaimReader       # noqa: E402
 from coordinates import Coordinates  # noqa: E402
 from head import Reader              # noqa: E402
 from motion import Motion            # noqa: E402
+from proof import Proof              # noqa: E402
 from text import Budget, Lines, Refused, pick  # noqa: E402
 
 HEAD = 'boxwalk-proof 1\nscope all\nzone wall "wall"\ncarrier 0\n'
@@ -284,6 +287,32 @@ def test_dead_points():
         m = motion_of(file, step, [0.0, 1.0], [(0, 1)])
         _, reach, turns, slides = m.error(-1, 1)
         assert not np.isfinite(turns[0] + slides[0]) and m.trouble(-1, 1, 0) == 1
+
+
+def test_planes_together_are_as_one_by_one():
+    """Of the last proof given: bounds and numbers of many planes at once are those of each by itself."""
+    together, seen = Proof._together, [0, 0, 0]
+
+    def both(self, frame, leaves, numbers):
+        moving = self._moving(frame)
+        moving.prepare()
+        batch = planes.Batch(leaves, [self._interval(f) for f in leaves])
+        leaf, a, b, low = planes.shown(moving, self.still, batch)
+        asked = numbers.asked(a, b, batch.touched[leaf])
+        for i in range(0, len(leaves), 10):
+            f, mine = leaves[i], leaf == i
+            one = self._plane(f, self._interval(f), moving, (f.s1 - f.s0) ** 2, np.full((len(f.a), len(f.b)), -np.inf))
+            assert np.allclose(low[mine], one.ravel(), rtol=0, atol=1e-12)
+            assert np.array_equal(asked[mine], self._asked(f).ravel())
+            seen[0], seen[1], seen[2] = seen[0] + 1, seen[1] + one.size, seen[2] + f.touched
+        return together(self, frame, leaves, numbers)
+
+    Proof._together = both
+    with open(sys.argv[-1], "rb") as f:
+        lines = Lines(f.read())
+    ClaimReader(Reader(lines, Budget()).read(), lines, Budget()).run()
+    Proof._together = together
+    assert seen[0] > 500 and seen[1] > seen[0] and seen[2] > 10, seen
 
 
 def main():

@@ -31,7 +31,8 @@ class Stack:
     """Vertex lists one behind the other, with where each begins."""
 
     def __init__(self, lists):
-        self.counts = np.array([len(v) for v in lists], int)
+        self.sizes = [len(v) for v in lists]
+        self.counts = np.array(self.sizes, int)
         self.starts = np.concatenate([[0], np.cumsum(self.counts)])
         self.points = np.array([v for vs in lists for v in vs], float).reshape(-1, 3)
         self.ranges = [np.arange(a, b) for a, b in zip(self.starts[:-1], self.starts[1:])]
@@ -75,8 +76,10 @@ class Moving:
     def _under(self, b):
         return self.frame == -1 or bool(self.motion.chain.masks[b] >> self.frame & 1)
 
-    def _prepare(self):
+    def prepare(self):
         """Per body rows of a, om²+al and the axis, per vertex rho, per body the error terms."""
+        if self.ready:
+            return
         m, n = self.motion, len(self.motion.chain.bodies)
         size = len(m.i0)
         m.budget.keep(len(self.stack.points) + 7 * n * size)
@@ -116,6 +119,17 @@ class Moving:
             x[mine] = self.stack.points[mine] @ r[i].T + t[i]
         return x
 
+    def stacked(self):
+        """R and t of all bodies at all points, as two arrays."""
+        if not hasattr(self, "poses"):
+            n, m = len(self.motion.chain.bodies), len(self.motion.points)
+            self.motion.budget.keep(12 * n * m)
+            turns, shifts = np.zeros((n, m, 3, 3)), np.zeros((n, m, 3))
+            for b in self.bodies:
+                turns[b], shifts[b] = self.motion.pose(self.frame, b)
+            self.poses = turns, shifts
+        return self.poses
+
     def _mine(self, b):
         if not hasattr(self, "mine"):
             self.mine = {k: np.nonzero(self.vertex_body == k)[0] for k in self.bodies}
@@ -138,8 +152,7 @@ class Moving:
 
     def ends(self, k, n0, n1, ids, plane=True):
         """n.x at both ends and K of the vertices of ids over interval k."""
-        if not self.ready:
-            self._prepare()
+        self.prepare()
         rows, starts = self.stack.rows(ids)
         x0 = self.points(self.motion.i0[k])[rows]
         x1 = self.points(self.motion.i1[k])[rows]

@@ -2,8 +2,9 @@
 import numpy as np
 
 import bounds
+from motion import Motion
 from proof import Proof
-from text import Refused, below, number, pick, whole
+from text import MAX_KEPT, Refused, below, number, pick, whole
 from tree import Exempt, Walk
 
 KEPT = ("hanger", "steel_ahead")
@@ -55,6 +56,7 @@ class ClaimReader:
         self.claims, self.seen, self.kinds = [], set(), {}
         self.counts = dict(records=0, planes=0, contacts=0, witnesses=0, less=0, less_most=0.0, touch_least=np.inf, idle=0)
         self.part_stacks, self.solid_stacks, self.exempts = {}, {}, {}
+        self.motions, self.motions_kept = {}, 0
         self.where = "claim"
 
     def run(self):
@@ -237,6 +239,23 @@ class ClaimReader:
         if carrier.id not in self.part_stacks:
             self.part_stacks[carrier.id] = bounds.Stack([p.vertices for p in carrier.parts])
         return self.part_stacks[carrier.id]
+
+    def motion(self, claim, points, pairs):
+        """The motion of a step at points; that of one interval serves all claims of the step."""
+        bodies = len(claim.carrier.bodies)
+        size = 8 * len(pairs) * bodies
+        self.budget.spend(size)
+        if len(pairs) > 1:
+            self.budget.keep(6 * size + 12 * len(points) * bodies)
+            return Motion(claim.carrier.geometry, claim.step, self.budget, points, pairs)
+        key = (claim.carrier.id, id(claim.step), *points)
+        if key not in self.motions:
+            frames = bodies if claim.place is None else 1
+            self.motions_kept += frames * (20 * size + sum(self.part_stack(claim.carrier).sizes))
+            if self.motions_kept > MAX_KEPT:
+                self.motions, self.motions_kept = {}, 0
+            self.motions[key] = Motion(claim.carrier.geometry, claim.step, self.budget, points, pairs)
+        return self.motions[key]
 
     def solid_stack(self, place):
         if place.id not in self.solid_stacks:

@@ -48,7 +48,7 @@ class Motion:
         self._cut()
         self.at_points = Coordinates(chain, step, self.points, self.points, False)
         self.between = Coordinates(chain, step, self.lo, self.hi, True)
-        self.poses, self.states, self.errors, self.troubles = {}, {}, {}, {}
+        self.poses, self.states, self.errors, self.moving = {}, {}, {}, {}
 
     def _cut(self):
         """Every interval in equal pieces, end to end."""

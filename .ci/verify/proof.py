@@ -2,6 +2,7 @@
 import numpy as np
 
 import bounds
+import planes
 from bounds import SLACK
 from motion import Motion
 from text import Refused
@@ -20,7 +21,7 @@ class Proof:
         self.stack = reader.part_stack(self.carrier)
         self.part_body = np.array([p.body for p in self.carrier.parts], int)
         self.still = bounds.Still(reader.solid_stack(claim.place)) if claim.place else None
-        self.frames, self.asked_free, self.asked_held = {}, False, False
+        self.asked_free, self.asked_held = False, False
 
     def _numbers(self, needs, each):
         """Each part's number: the greatest of LOWER + UM 1e-6, and of its own."""
@@ -36,22 +37,67 @@ class Proof:
         return out
 
     def check(self, leaves, witnesses):
-        points = sorted({s for f in leaves for s in (f.s0, f.s1)} | {w.s for w in witnesses})
-        at = {s: i for i, s in enumerate(points)}
-        pairs = dict.fromkeys([(at[f.s0], at[f.s1]) for f in leaves] + [(at[w.s], at[w.s]) for w in witnesses])
-        self.index = {p: k for k, p in enumerate(pairs)}
-        self.at = at
-        if not pairs:
-            return
-        size = 8 * len(pairs) * len(self.carrier.bodies)
-        self.reader.budget.spend(size)
-        self.reader.budget.keep(6 * size + 12 * len(points) * len(self.carrier.bodies))
-        self.motion = Motion(self.carrier.geometry, self.claim.step, self.reader.budget, points, list(pairs))
         with np.errstate(all="ignore"):
             for w in witnesses:
                 self._guard(w.line, "near", self._witness, w)
-            for f in leaves:
+            if not leaves:
+                return
+            points = sorted({s for f in leaves for s in (f.s0, f.s1)})
+            self.at = {s: i for i, s in enumerate(points)}
+            pairs = dict.fromkeys((self.at[f.s0], self.at[f.s1]) for f in leaves)
+            self.index = {p: k for k, p in enumerate(pairs)}
+            self.motion = self.reader.motion(self.claim, points, list(pairs))
+            for f in self._one_by_one(leaves):
                 self._guard(f.line, f.word, self._leaf, f)
+            for moving in self.motion.moving.values():
+                moving.at.clear()
+
+    def _interval(self, f):
+        return self.index[(self.at[f.s0], self.at[f.s1])]
+
+    def _one_by_one(self, leaves):
+        """The leaves that are not shown together with others."""
+        rest, by_frame = [], {}
+        if self.exempt is not None and len(self.carrier.parts) > planes.PARTS:
+            return leaves
+        for f in leaves:
+            if f.word == "P" and len(f.a) * len(f.b) <= planes.PAIRS:
+                by_frame.setdefault(self._frame(f.a if self.still is not None else f.a + f.b), []).append(f)
+            else:
+                rest.append(f)
+        numbers = planes.Numbers(self.free, self.held, self.touch, self.exempt)
+        for frame, mine in by_frame.items():
+            for batch in self._batches(mine):
+                rest += self._together(frame, batch, numbers)
+        self.asked_free |= numbers.asked_free
+        self.asked_held |= numbers.asked_held
+        return sorted(rest, key=lambda f: f.line)
+
+    def _batches(self, leaves):
+        """Leaves in lots of so many vertices and pairs."""
+        mine = self.stack.sizes
+        others = self.still.stack.sizes if self.still is not None else mine
+        lot, vertices, pairs = [], 0, 0
+        for f in leaves:
+            v, p = sum(mine[i] for i in f.a) + sum(others[i] for i in f.b), len(f.a) * len(f.b)
+            if lot and (vertices + v > planes.VERTICES or pairs + p > planes.PAIRS):
+                yield lot
+                lot, vertices, pairs = [], 0, 0
+            lot.append(f)
+            vertices, pairs = vertices + v, pairs + p
+            self.reader.budget.spend(v + p)
+        if lot:
+            yield lot
+
+    def _together(self, frame, leaves, numbers):
+        """Of leaves seen from one frame, those that are not shown."""
+        moving = self._moving(frame)
+        moving.prepare()
+        batch = planes.Batch(leaves, [self._interval(f) for f in leaves])
+        fine, least = planes.check(moving, self.still, batch, numbers)
+        counts = self.reader.counts
+        counts["touch_least"] = min(counts["touch_least"], least)
+        return [f for f, good in zip(leaves, fine) if not good]
 
     def idle(self):
         """Numbers that no pair was held to: of the seams they are an entry, so that is refused."""
@@ -78,9 +124,10 @@ class Proof:
         return self.carrier.geometry.common(mask)
 
     def _moving(self, frame):
-        if frame not in self.frames:
-            self.frames[frame] = bounds.Moving(self.motion, frame, self.stack, self.part_body)
-        return self.frames[frame]
+        known = self.motion.moving
+        if frame not in known:
+            known[frame] = bounds.Moving(self.motion, frame, self.stack, self.part_body)
+        return known[frame]
 
     def _other(self, moving, k, n0, n1, ids, plane):
         if self.still is not None:
@@ -94,7 +141,7 @@ class Proof:
     def _leaf(self, f):
         a, b = f.a, f.b
         self.reader.budget.spend(len(a) * len(b))
-        k = self.index[(self.at[f.s0], self.at[f.s1])]
+        k = self._interval(f)
         moving = self._moving(self._frame(a if self.still is not None else a + b))
         asked = self._asked(f)
         dd = (f.s1 - f.s0) ** 2
@@ -175,19 +222,24 @@ class Proof:
         raise Refused(f"{a} and {b} from s = {f.s0!r} to {f.s1!r}: shown is {low[i, j]:.9g}, asked {asked[i, j]:.9g} less the slack {SLACK}")
 
     def _witness(self, w):
-        k = self.index[(self.at[w.s], self.at[w.s])]
-        i = self.at[w.s]
         frame = self._frame([w.one] if self.still is not None else [w.one, w.other])
-        moving = self._moving(frame)
-        n = np.array([1.0, 0.0, 0.0])
-        moving.ends(k, n, n, [w.one])
-        x = w.weights @ moving.points(i)[self.stack.rows([w.one])[0]]
+        motion = self.reader.motion(self.claim, [w.s], [(0, 0)])
+        x, one = self._point(motion, frame, w.one, w.weights)
         if self.still is not None:
-            y = w.weights2 @ self.still.stack.points[self.still.stack.rows([w.other])[0]]
+            y, two = w.weights2 @ self.still.stack.points[self.still.stack.rows([w.other])[0]], self.still.far([w.other])
         else:
-            y = w.weights2 @ moving.points(i)[self.stack.rows([w.other])[0]]
-        e = float(self._errors(moving, k, [w.one], [w.other])[0, 0])
+            y, two = self._point(motion, frame, w.other, w.weights2)
+        e = float(bounds.rounding(one, two)[0, 0])
         gap = float(np.linalg.norm(x - y))
         # where a link has no solution E is not finite: that shows nothing
         if not (np.isfinite(e) and gap <= max(w.upper, 0.0) + SLACK + e):
             raise Refused(f"the witness is {gap:.9g} apart, said is {w.upper:.9g} (E = {e:.3g})")
+
+    def _point(self, motion, frame, part, weights):
+        """A point of a part at the one point of a motion, and the part's joints, R, e there."""
+        b = int(self.part_body[part])
+        r, t = motion.pose(frame, b)
+        count, reach, widths, slides = motion.error(frame, b)
+        far = self.stack.far[[part]] + reach
+        at = self.stack.points[self.stack.rows([part])[0]] @ r[0].T + t[0]
+        return weights @ at, (np.array([count]), far, far * widths + slides)
