@@ -11,6 +11,7 @@ type ride struct {
 	far    float64 // pins and strokes of the chain added up
 	turn   float64 // how far its angles, and strokes, are not known exactly
 	stroke float64
+	offset float64 // twice the longer translation of its ends
 }
 
 // rideKey names a ride.
@@ -46,7 +47,10 @@ func (r *rides) instant(g *gear, s *step, s0, s1 float64) *instant {
 	r.made += 32 * len(g.bodies)
 	t := newInstant(g, s.drives, s0, s1)
 	if s0 != s1 {
-		t = piecewise(g, s.drives, s0, s1)
+		if s.rests == nil { // which joints rest
+			r.made += len(g.bodies) + len(g.bodies)*len(g.bodies)/16
+		}
+		t = piecewise(g, s, s0, s1)
 		r.made += (32*len(g.bodies) + 64*t.ops/cuts) * cuts
 	}
 	r.instants[key] = t
@@ -57,16 +61,30 @@ func (r *rides) instant(g *gear, s *step, s0, s1 float64) *instant {
 // an enclosure adds to the truth shrinks with the width of the pieces.
 const cuts = 8
 
-// piecewise is the hull of the coordinates over the pieces of an interval.
-func piecewise(g *gear, drives []drive, s0, s1 float64) *instant {
-	whole := newInstant(g, drives, s0, s1)
+// piecewise is the hull of the coordinates over the pieces of an interval. A joint
+// that keeps its coordinate has the same in each, and is worked out once.
+func piecewise(g *gear, s *step, s0, s1 float64) *instant {
+	whole := newInstant(g, s.drives, s0, s1)
+	for i := range g.bodies {
+		if g.rests(s, i) {
+			whole.coordinate(i)
+		}
+	}
 	for k := range cuts {
 		from, to := s0+(s1-s0)*float64(k)/cuts, s0+(s1-s0)*float64(k+1)/cuts
 		if k == cuts-1 {
 			to = s1
 		}
-		part := newInstant(g, drives, from, to)
+		part := newInstant(g, s.drives, from, to)
 		for i := range g.bodies {
+			if g.rests(s, i) {
+				part.q[i], part.state[i] = whole.q[i], 2
+			}
+		}
+		for i := range g.bodies {
+			if g.rests(s, i) {
+				continue
+			}
 			q := part.coordinate(i)
 			if k > 0 {
 				q = whole.q[i].hull(q)
@@ -109,6 +127,7 @@ func (r *rides) ride(g *gear, s *step, frame, b int, s0, s1 float64) (out *ride,
 			return nil, t.why
 		}
 	}
+	out.offset = 2 * math.Max(out.p0.t.length(), out.p1.t.length())
 	r.rides[key] = out
 	return out, ""
 }
@@ -128,7 +147,7 @@ func (r *ride) joint(b *body, q0, q1 iv) {
 }
 
 // still is the ride of what stands on the ground.
-var still = &ride{p0: unmoved(), p1: unmoved()}
+var still = &ride{p0: unmoved(), p1: unmoved()} // its offset is 0
 
 // least is m(f0, f1, K, D) for kdd = K D²: the least value on an interval of
 // length D of any function with these end values and a second derivative of at
@@ -141,16 +160,19 @@ func least(f0, f1, kdd float64) float64 {
 	return (f0+f1)/2 - kdd/8 - d*d/(2*kdd)
 }
 
-// lowest is the least of m(n.v(s0), n.v(s1), K_v, D) over the vertices.
+// lowest is the least of m(n.v(s0), n.v(s1), K_v, D) over the vertices: n is taken
+// to the body, not each vertex to the frame.
 func (r *ride) lowest(vs []vec, n vec, dd float64) float64 {
-	low, across := math.Inf(1), r.k.across(n)
-	for _, v := range vs {
-		f0 := n.dot(r.p0.apply(v))
-		if !r.moves {
-			low = math.Min(low, f0)
-			continue
+	low, n0, at0 := math.Inf(1), r.p0.turnedBack(n), n.dot(r.p0.t)
+	if !r.moves {
+		for i := range vs {
+			low = min(low, n0.dot(vs[i])+at0)
 		}
-		low = math.Min(low, least(f0, n.dot(r.p1.apply(v)), r.k.of(v, across)*dd))
+		return low
+	}
+	across, n1, at1 := r.k.across(n), r.p1.turnedBack(n), n.dot(r.p1.t)
+	for i := range vs {
+		low = min(low, least(n0.dot(vs[i])+at0, n1.dot(vs[i])+at1, r.k.of(vs[i], across)*dd))
 	}
 	return low
 }
@@ -158,48 +180,63 @@ func (r *ride) lowest(vs []vec, n vec, dd float64) float64 {
 // mover is a set of vertices on a ride.
 type mover struct {
 	*ride
-	v    []vec
-	size float64
+	v []vec
+	inexact
 }
 
-// reach is the size of the numbers that enter a vertex's place.
-func (m mover) reach() float64 {
-	return m.size + 2*math.Max(m.p0.t.length(), m.p1.t.length()) + m.far
+func newMover(r *ride, v []vec, size float64) mover {
+	reach := size + r.offset + r.far
+	return mover{r, v, inexact{r.depth, reach, r.turn*reach + r.stroke}}
+}
+
+// inexact is what rounding does to the vertices of a mover.
+type inexact struct {
+	joints int
+	reach  float64 // the size of the numbers that enter a vertex's place
+	unsure float64 // how far a vertex is off for coordinates that are not known exactly
+}
+
+// worse is the larger of each.
+func (a inexact) worse(b inexact) inexact {
+	return inexact{max(a.joints, b.joints), max(a.reach, b.reach), max(a.unsure, b.unsure)}
 }
 
 // rounding covers what poses, products and sums are off by: about 30 roundings
 // of 2^-53 a joint, each of the lengths that enter, where 2^-43 is 1024 of them;
 // and how far the coordinates themselves, which links magnify, are not known.
-func rounding(a, b mover) float64 {
-	return 0x1p-43*float64(1+a.depth+b.depth)*(a.reach()+b.reach()) + a.unsure() + b.unsure()
+func rounding(a, b inexact) float64 {
+	return 0x1p-43*float64(1+a.joints+b.joints)*(a.reach+b.reach) + a.unsure + b.unsure
 }
-
-func (m mover) unsure() float64 { return m.turn*m.reach() + m.stroke }
 
 // plane bounds the signed distance of a and b from below by the plane square to
 // the unit n: each side by itself.
-func plane(a, b mover, n vec, dd float64) float64 {
-	return b.lowest(b.v, n, dd) + a.lowest(a.v, n.mul(-1), dd) - rounding(a, b)
+func plane(a, b *mover, n vec, dd float64) float64 {
+	return b.lowest(b.v, n, dd) + a.lowest(a.v, n.mul(-1), dd) - rounding(a.inexact, b.inexact)
 }
 
 // together is the same vertex pair by vertex pair, which keeps what two moving
 // bodies have in common.
-func together(a, b mover, n vec, dd float64) float64 {
+func together(a, b *mover, n vec, dd float64) float64 {
 	low := math.Inf(1)
-	f := a.along(n, dd)
-	for _, w := range b.along(n, dd) {
-		for _, v := range f {
-			low = math.Min(low, least(w[0]-v[0], w[1]-v[1], w[2]+v[2]))
+	var space [2][16]ends
+	f := a.along(space[0][:0], n, dd)
+	for _, w := range b.along(space[1][:0], n, dd) {
+		for i := range f {
+			low = min(low, least(w.f0-f[i].f0, w.f1-f[i].f1, w.kdd+f[i].kdd))
 		}
 	}
-	return low - rounding(a, b)
+	return low - rounding(a.inexact, b.inexact)
 }
 
-// along is n.v at both ends and K D² of each vertex.
-func (m mover) along(n vec, dd float64) [][3]float64 {
-	out, across := make([][3]float64, len(m.v)), m.k.across(n)
-	for i, v := range m.v {
-		out[i] = [3]float64{n.dot(m.p0.apply(v)), n.dot(m.p1.apply(v)), m.k.of(v, across) * dd}
+// ends is n.v at both ends and K D² of a vertex.
+type ends struct{ f0, f1, kdd float64 }
+
+// along adds those of each vertex.
+func (m *mover) along(out []ends, n vec, dd float64) []ends {
+	across, n0, n1 := m.k.across(n), m.p0.turnedBack(n), m.p1.turnedBack(n)
+	at0, at1 := n.dot(m.p0.t), n.dot(m.p1.t)
+	for _, v := range m.v {
+		out = append(out, ends{n0.dot(v) + at0, n1.dot(v) + at1, m.k.of(v, across) * dd})
 	}
 	return out
 }
@@ -208,7 +245,7 @@ func (m mover) along(n vec, dd float64) [][3]float64 {
 // w - v the function n.u has second derivative 2 n'.u' + n.u”, at most K D² +
 // 2 |n1 - n0| (|u(s1) - u(s0)| + K D²/2) over the whole interval; and n is
 // between h = |n0 + n1|/2 and 1 long.
-func swung(a, b mover, n0, n1 vec, dd float64) float64 {
+func swung(a, b *mover, n0, n1 vec, dd float64) float64 {
 	h, turn := n0.add(n1).length()/2, n1.sub(n0).length()
 	if !(h > 0.5) {
 		return math.Inf(-1)
@@ -223,7 +260,7 @@ func swung(a, b mover, n0, n1 vec, dd float64) float64 {
 			low = math.Min(low, least(n0.dot(u0), n1.dot(u1), k))
 		}
 	}
-	if low -= 2 * rounding(a, b); low < 0 {
+	if low -= 2 * rounding(a.inexact, b.inexact); low < 0 {
 		low /= h
 	}
 	return low

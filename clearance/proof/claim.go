@@ -3,6 +3,7 @@ package proof
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -300,7 +301,7 @@ func (c *claim) floor(a, b int, touch bool) float64 {
 // meant tells whether a pair is declared to touch in the claim's step.
 func (c *claim) meant(a, b int) bool {
 	if c.self() {
-		return c.carrier.seams[[2]int{min(a, b), max(a, b)}]
+		return slices.Contains(c.carrier.seamsOf[a], b)
 	}
 	return c.place.touches(c.step, a, b)
 }
@@ -312,8 +313,5 @@ func (c *claim) exempt(a, b int) bool {
 		return false
 	}
 	p, q := c.carrier.parts[a].body, c.carrier.parts[b].body
-	if p == q || c.carrier.pinned[[2]int{min(a, b), max(a, b)}] {
-		return true
-	}
-	return !c.step.first && c.carrier.restTogether(c.step, p, q)
+	return p == q || !c.step.first && c.carrier.restTogether(c.step, p, q) || slices.Contains(c.carrier.pinnedTo[a], b)
 }

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -22,6 +23,8 @@ type carrier struct {
 	pinned  map[[2]int]bool
 	seams   map[[2]int]bool
 	steps   []*step
+
+	pinnedTo, seamsOf [][]int // the same by part
 }
 
 // The kinds of step. At the end nothing moves: it is the last step's end.
@@ -295,6 +298,18 @@ func (c *carrier) joined(p, q int) bool {
 		}
 	}
 	return false
+}
+
+// partners lists for each part those that it makes a pair with, in order.
+func (c *carrier) partners(pairs map[[2]int]bool) [][]int {
+	out := make([][]int, len(c.parts))
+	for p := range pairs {
+		out[p[0]], out[p[1]] = append(out[p[0]], p[1]), append(out[p[1]], p[0])
+	}
+	for _, list := range out {
+		slices.Sort(list)
+	}
+	return out
 }
 
 // touching is how near the boxes around two solids are that touch as raised:

@@ -1,6 +1,9 @@
 package proof
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // node is a set of pairs over an interval that is still to be proved. With self
 // set it is every pair within a.
@@ -18,6 +21,12 @@ type walker struct {
 	rides  *rides
 	report *Report
 	seams  int // pairs at a seam that were held to a number
+
+	// space for one node: the rides of its bodies, its solids on them, and how far
+	// along a normal those of the second set begin
+	on    []*ride
+	space [2][]mover
+	low   []float64
 }
 
 func (w *walker) charge(n int) { w.t.charge(n) }
@@ -189,15 +198,17 @@ func (w *walker) normal(s string) vec {
 	return n.mul(1 / l)
 }
 
-// movers are the solids of a node on their rides.
+// movers are the solids of a node on their rides. They are good until the next node.
 func (w *walker) movers(n node) (a, b []mover) {
 	frame := ground
 	if w.self() {
 		frame = w.frame(n)
 	}
+	clear(w.on)
+	w.on = slices.Grow(w.on[:0], len(w.carrier.bodies))[:len(w.carrier.bodies)]
+	a, b = w.space[0][:0], w.space[1][:0]
 	for _, i := range n.a {
-		p := &w.carrier.parts[i]
-		a = append(a, w.mover(p, frame, n))
+		a = append(a, w.mover(&w.carrier.parts[i], frame, n))
 	}
 	for _, i := range n.b {
 		if w.self() {
@@ -206,21 +217,25 @@ func (w *walker) movers(n node) (a, b []mover) {
 		}
 		s := &w.place.solids[i]
 		w.charge(8 + len(s.v))
-		b = append(b, mover{still, s.v, s.size})
+		b = append(b, newMover(still, s.v, s.size))
 	}
+	w.space = [2][]mover{a, b}
 	return a, b
 }
 
 func (w *walker) mover(p *part, frame int, n node) mover {
 	w.charge(32 + len(p.v))
-	made := w.rides.made
-	r, why := w.rides.ride(&w.carrier.gear, w.step, frame, p.body, n.s0, n.s1)
-	w.charge(w.rides.made - made)
-	if why != "" {
-		w.t.fail("the motion cannot be told: %s", why)
-		r = still
+	r := w.on[p.body]
+	if r == nil {
+		made, why := w.rides.made, ""
+		if r, why = w.rides.ride(&w.carrier.gear, w.step, frame, p.body, n.s0, n.s1); why != "" {
+			w.t.fail("the motion cannot be told: %s", why)
+			r = still
+		}
+		w.charge(w.rides.made - made)
+		w.on[p.body] = r
 	}
-	return mover{r, p.v, p.size}
+	return newMover(r, p.v, p.size)
 }
 
 // frame is the nearest common ancestor of all bodies of a node.
@@ -228,8 +243,9 @@ func (w *walker) frame(n node) int {
 	f := w.carrier.parts[n.a[0]].body
 	for _, list := range [2][]int{n.a, n.b} {
 		for _, i := range list {
-			w.charge(1 + w.carrier.bodies[w.carrier.parts[i].body].depth)
-			f = w.carrier.common(f, w.carrier.parts[i].body)
+			body := w.carrier.parts[i].body
+			w.charge(1 + w.carrier.bodies[body].depth)
+			f = w.carrier.common(f, body)
 		}
 	}
 	return f
@@ -256,31 +272,76 @@ func (w *walker) plane(n node) {
 		got := 0.0
 		if a[0].moves && b[0].moves {
 			w.charge(len(a[0].v) * len(b[0].v))
-			got = together(a[0], b[0], normal, dd)
+			got = together(&a[0], &b[0], normal, dd)
 		} else {
-			got = plane(a[0], b[0], normal, dd)
+			got = plane(&a[0], &b[0], normal, dd)
 		}
 		w.hold(n, n.a[0], n.b[0], got)
 		return
 	}
-	lowA, lowB := make([]float64, len(a)), make([]float64, len(b))
-	for i, m := range a {
-		lowA[i] = m.lowest(m.v, normal.mul(-1), dd)
-	}
-	for i, m := range b {
-		lowB[i] = m.lowest(m.v, normal, dd)
-	}
+	w.sides(n, a, b, normal, dd)
+}
+
+// sides holds every pair of two sets that is not exempt, each side by itself. What a
+// solid keeps from the nearest of the others at the greatest rounding of any, it keeps
+// from all of them: sums are rounded in the same order as what they are of.
+func (w *walker) sides(n node, a, b []mover, normal vec, dd float64) {
+	worst := w.worst(n, b, normal, dd)
+	back := normal.mul(-1)
 	for i := range a {
 		w.charge(8 * len(b))
+		if w.t.bad != nil {
+			return
+		}
+		own := a[i].lowest(a[i].v, back, dd)
+		keeps := func(k int) { w.hold(n, n.a[i], n.b[k], own+w.low[k]-rounding(a[i].inexact, b[k].inexact)) }
+		if own+worst.low-rounding(a[i].inexact, worst.inexact) >= math.Max(w.free[n.a[i]], worst.free) {
+			w.eachSeam(n, i, keeps)
+			continue
+		}
 		for k := range b {
 			if !w.exempt(n.a[i], n.b[k]) {
-				w.hold(n, n.a[i], n.b[k], lowA[i]+lowB[k]-rounding(a[i], b[k]))
+				keeps(k)
 			}
 			if w.t.bad != nil {
 				return
 			}
 		}
 	}
+}
+
+// eachSeam goes through those of the second set that part i of the first is at a
+// seam with: of them more may be asked than of others.
+func (w *walker) eachSeam(n node, i int, do func(k int)) {
+	if !w.self() {
+		return
+	}
+	for _, part := range w.carrier.seamsOf[n.a[i]] {
+		if k, there := slices.BinarySearch(n.b, part); there && !w.exempt(n.a[i], part) {
+			do(k)
+		}
+	}
+}
+
+// worst is the least and the most of some solids along a normal.
+type worst struct {
+	low  float64 // how far off the nearest begins
+	free float64 // the most that is asked of any, among parts themselves
+	inexact
+}
+
+func (w *walker) worst(n node, b []mover, normal vec, dd float64) worst {
+	out := worst{low: math.Inf(1), free: math.Inf(-1)}
+	w.low = w.low[:0]
+	for k := range b {
+		low := b[k].lowest(b[k].v, normal, dd)
+		w.low = append(w.low, low)
+		out.low, out.inexact = min(out.low, low), out.worse(b[k].inexact)
+		if w.self() {
+			out.free = math.Max(out.free, w.free[n.b[k]])
+		}
+	}
+	return out
 }
 
 // hold compares what a record shows with what is asked. The number of seams is one
@@ -314,5 +375,5 @@ func (w *walker) swing(n node) {
 	}
 	w.charge(len(a[0].v) * len(b[0].v))
 	w.report.Swings++
-	w.hold(n, n.a[0], n.b[0], swung(a[0], b[0], n0, n1, (n.s1-n.s0)*(n.s1-n.s0)))
+	w.hold(n, n.a[0], n.b[0], swung(&a[0], &b[0], n0, n1, (n.s1-n.s0)*(n.s1-n.s0)))
 }

@@ -123,6 +123,7 @@ func (v *verifier) body() {
 // joined holds what is asked of the model as a whole, once it is complete.
 func (v *verifier) joined() {
 	for i, c := range v.carriers {
+		c.pinnedTo, c.seamsOf = c.partners(c.pinned), c.partners(c.seams)
 		if from, to, ok := c.follow(v.t); !ok {
 			v.t.fail("carrier %d: step %q does not begin where step %q ends", i, to.name, from.name)
 		}

@@ -38,7 +38,7 @@ func (c *claim) witness(t *text, rides *rides) {
 	}
 	p := one[0].p0.apply(t.weighed(w[4], one[0].v))
 	q := other[0].p0.apply(t.weighed(w[6], other[0].v))
-	most := math.Max(0, upper) + slack + rounding(one[0], other[0])
+	most := math.Max(0, upper) + slack + rounding(one[0].inexact, other[0].inexact)
 	if d := p.sub(q).length(); !(d <= most) {
 		t.fail("the two points are %.9g m apart, and %.9g m are stated", d, upper)
 	}

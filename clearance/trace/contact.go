@@ -1,9 +1,11 @@
 package trace
 
+import "slices"
+
 // meant tells whether a pair is declared to touch in the claim's step.
 func (t *tree) meant(a, b int) bool {
 	if t.place == nil {
-		return t.carrier.seams[[2]int{min(a, b), max(a, b)}]
+		return slices.Contains(t.carrier.seams[a], b)
 	}
 	return t.place.touches(t.Step, [2]int{a, b})
 }
@@ -48,16 +50,35 @@ func (p *Place) index() {
 
 // index prepares the lookups of a carrier.
 func (c *Carrier) index() {
-	set := func(list [][2]int) map[[2]int]bool {
-		out := map[[2]int]bool{}
-		for _, pair := range list {
-			out[pair] = true
-		}
-		return out
-	}
-	c.pinned, c.seams = set(c.Pinned), set(c.Seam)
-	for _, s := range c.Steps {
+	c.pinned, c.seams = c.partners(c.Pinned), c.partners(c.Seam)
+	for k, s := range c.Steps {
 		s.index(c)
+		s.groups(c, k == 0)
+	}
+}
+
+// partners lists for each part those that it is paired with.
+func (c *Carrier) partners(pairs [][2]int) [][]int {
+	out := make([][]int, len(c.Parts))
+	for _, p := range pairs {
+		out[p[0]], out[p[1]] = append(out[p[0]], p[1]), append(out[p[1]], p[0])
+	}
+	return out
+}
+
+// groups takes each body to the outermost that it rests on; in the first step what
+// rests is proved too, and each body stands for itself.
+func (s *Step) groups(c *Carrier, first bool) {
+	s.group = make([]int, len(c.Bodies))
+	for i, b := range c.Bodies {
+		switch {
+		case first || !s.Rests(b.Parent, i):
+			s.group[i] = i
+		case b.Parent == Ground:
+			s.group[i] = Ground
+		default:
+			s.group[i] = s.group[b.Parent]
+		}
 	}
 }
 

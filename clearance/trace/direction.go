@@ -12,7 +12,14 @@ import (
 // level, plumb or those of haunches, so that most sets are apart along one.
 const directions = 26
 
-// direction i; i^1 is its opposite.
+// normals are those directions; i^1 is the opposite of i.
+var normals = func() (out [directions]geom.Vec) {
+	for i := range out {
+		out[i] = direction(i)
+	}
+	return out
+}()
+
 func direction(i int) geom.Vec {
 	sign := 1 - 2*float64(i&1)
 	if i < 2 {
@@ -36,7 +43,7 @@ func standing(solids []Solid) *lows {
 	for _, s := range solids {
 		span := ride.Span(s.Part)
 		for d := range directions {
-			out[d] = append(out[d], span.Lowest(direction(d)))
+			out[d] = append(out[d], span.Lowest(normals[d]))
 		}
 	}
 	return &out
@@ -65,7 +72,7 @@ func moving(s *Step, below func(body int) bool, frame int) *lows {
 		}
 		span := r.Span(p)
 		for d := range directions {
-			out[d][i] = span.Lowest(direction(d))
+			out[d][i] = span.Lowest(normals[d])
 		}
 	}
 	return &out

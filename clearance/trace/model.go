@@ -110,6 +110,7 @@ type Step struct {
 	Rests func(frame, body int) bool
 
 	present []int
+	group   []int      // by body: the outermost that it rests on
 	mu      sync.Mutex // of tables
 	tables  tables
 }
@@ -123,7 +124,7 @@ type Carrier struct {
 	Pinned, Seam [][2]int // smaller part first
 	Steps        []*Step
 
-	pinned, seams map[[2]int]bool
+	pinned, seams [][]int // by part
 }
 
 // Solid is a convex piece of what stands around, in the place's coordinates.

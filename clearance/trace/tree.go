@@ -30,7 +30,6 @@ const deepest = 40
 type node struct {
 	a, b   []int
 	self   bool
-	touch  bool
 	s0, s1 float64
 }
 
@@ -41,6 +40,7 @@ type tree struct {
 	carrier     *Carrier
 	place       *Place
 	free, touch []float64 // by part: what is asked
+	rides       map[rideKey]*sweep.Ride
 	err         error
 }
 
@@ -55,33 +55,6 @@ func (t *tree) floor(a, b int, touch bool) float64 {
 	return t.free[a] + spare
 }
 
-// floors is the most that is asked of any pair of two sets. A plane holds the
-// seams among them without a contact, and so to the greater of both numbers.
-func (t *tree) floors(n node) float64 {
-	most := math.Inf(-1)
-	for _, i := range n.a {
-		most = math.Max(most, t.free[i])
-	}
-	if t.place != nil {
-		return most + spare
-	}
-	for _, i := range n.b {
-		most = math.Max(most, t.free[i])
-	}
-	for _, pair := range t.carrier.Seam {
-		if touch := t.touch[min(pair[0], pair[1])]; touch > most && across(pair, n) {
-			most = touch
-		}
-	}
-	return most + spare
-}
-
-// across tells whether a pair lies with one part in either set of a node.
-func across(pair [2]int, n node) bool {
-	in := func(set []int, i int) bool { _, ok := slices.BinarySearch(set, i); return ok }
-	return in(n.a, pair[0]) && in(n.b, pair[1]) || in(n.a, pair[1]) && in(n.b, pair[0])
-}
-
 // prove writes the records of a branch, in pre-order.
 func (t *tree) prove(n node) {
 	switch {
@@ -93,10 +66,6 @@ func (t *tree) prove(n node) {
 	case len(n.a) == 1 && len(n.b) == 1:
 		t.pair(n)
 	default:
-		if d, ok := t.apart(n); ok {
-			t.out.plane(direction(d))
-			return
-		}
 		t.split(n)
 	}
 }
@@ -123,15 +92,7 @@ func (t *tree) nothing(n node) bool {
 // exempt pairs are of one body, pinned together, or, but in the first step, at
 // rest against each other.
 func (c *Carrier) exempt(s *Step, a, b int) bool {
-	p, q := c.Parts[a].Body, c.Parts[b].Body
-	if p == q || c.pinned[[2]int{min(a, b), max(a, b)}] {
-		return true
-	}
-	if s == c.Steps[0] {
-		return false
-	}
-	frame := c.common(p, q)
-	return s.Rests(frame, p) && s.Rests(frame, q)
+	return s.group[c.Parts[a].Body] == s.group[c.Parts[b].Body] || slices.Contains(c.pinned[a], b)
 }
 
 // common is the nearest common ancestor of two bodies.
@@ -146,25 +107,26 @@ func (c *Carrier) common(a, b int) int {
 	return a
 }
 
-// splitSelf divides a set by bodies, so that parts of one body stay together.
+// splitSelf divides a set by bodies, so that parts of one body, and of bodies that
+// rest against each other, stay together.
 func (t *tree) splitSelf(n node) {
 	weight := map[int]int{}
-	var bodies []int
+	var groups []int
 	for _, i := range n.a {
-		b := t.carrier.Parts[i].Body
-		if weight[b]++; weight[b] == 1 {
-			bodies = append(bodies, b)
+		g := t.group(i)
+		if weight[g]++; weight[g] == 1 {
+			groups = append(groups, g)
 		}
 	}
-	slices.Sort(bodies)
+	slices.Sort(groups)
 	first, sum := map[int]bool{}, 0
-	for _, b := range bodies[:len(bodies)-1] {
-		if sum > 0 && sum+weight[b] > len(n.a)/2 {
+	for _, g := range groups[:len(groups)-1] {
+		if sum > 0 && sum+weight[g] > len(n.a)/2 {
 			break
 		}
-		first[b], sum = true, sum+weight[b]
+		first[g], sum = true, sum+weight[g]
 	}
-	in, rest := divide(n.a, func(i int) bool { return first[t.carrier.Parts[i].Body] })
+	in, rest := divide(n.a, func(i int) bool { return first[t.group(i)] })
 	t.out.ids("S", in, n.a)
 	one, across, two := n, n, n
 	one.a, one.b = in, in
@@ -174,6 +136,8 @@ func (t *tree) splitSelf(n node) {
 	t.prove(across)
 	t.prove(two)
 }
+
+func (t *tree) group(part int) int { return t.Step.group[t.carrier.Parts[part].Body] }
 
 func divide(set []int, in func(int) bool) (yes, no []int) {
 	for _, i := range set {
@@ -186,123 +150,36 @@ func divide(set []int, in func(int) bool) (yes, no []int) {
 	return yes, no
 }
 
-// frame is what a node is seen from: the nearest common ancestor of its bodies
-// among parts themselves, else the ground.
-func (t *tree) frame(n node) int {
-	if t.place != nil {
-		return Ground
-	}
-	f := t.carrier.Parts[n.a[0]].Body
-	for _, list := range [2][]int{n.a, n.b} {
-		for _, i := range list {
-			f = t.carrier.common(f, t.carrier.Parts[i].Body)
+// pair proves one pair. One that is meant to touch is held to what is asked of such
+// pairs where it is not farther apart all the time.
+func (t *tree) pair(n node) {
+	a, b := n.a[0], n.b[0]
+	floor := t.floor(a, b, false)
+	if t.meant(a, b) && !math.IsInf(t.touch[t.first(a, b)], -1) {
+		touch := t.floor(a, b, true)
+		if d, ok := t.apart(n, math.Max(floor, touch)); ok {
+			t.out.plane(normals[d])
+			return
 		}
+		t.out.add("C")
+		floor = touch
 	}
-	return f
+	if d, ok := t.apart(n, floor); ok {
+		t.out.plane(normals[d])
+		return
+	}
+	t.interval(n, t.frame(n), t.Step.Parts[a], t.other(b), floor, geom.Vec{}, 0)
 }
 
-// sides are the lows of the two sets of a node.
-func (t *tree) sides(n node) (a, b *lows) {
-	a = t.Step.table(t.carrier, t.frame(n))
-	if t.place == nil {
-		return a, a
-	}
-	return a, t.place.lows
-}
-
-// apart finds a direction in which two sets are as far apart as is asked.
-func (t *tree) apart(n node) (int, bool) {
+// apart finds a direction along which a pair is as far apart as is asked.
+func (t *tree) apart(n node, floor float64) (int, bool) {
 	a, b := t.sides(n)
-	ask := t.floors(n)
 	for d := range directions {
-		low := math.Inf(1)
-		for _, k := range n.b {
-			low = math.Min(low, b[d][k])
-		}
-		good := !math.IsInf(low, 0)
-		for _, i := range n.a {
-			if !good {
-				break
-			}
-			good = a[d^1][i]+low >= ask
-		}
-		if good {
+		if a[d^1][n.a[0]]+b[d][n.b[0]] >= floor {
 			return d, true
 		}
 	}
 	return 0, false
-}
-
-// split divides the set that lies more spread out at the middle of its spread.
-func (t *tree) split(n node) {
-	a, b := t.sides(n)
-	axisA, spreadA := widest(a, n.a)
-	axisB, spreadB := widest(b, n.b)
-	one, two := n, n
-	if len(n.b) == 1 || (len(n.a) > 1 && spreadA >= spreadB) {
-		in, rest := halves(a, n.a, axisA)
-		t.out.ids("A", in, n.a)
-		one.a, two.a = in, rest
-	} else {
-		in, rest := halves(b, n.b, axisB)
-		t.out.ids("B", in, n.b)
-		one.b, two.b = in, rest
-	}
-	t.prove(one)
-	t.prove(two)
-}
-
-// middle of a solid along the axis of a direction.
-func (l *lows) middle(d, i int) float64 { return (l[d][i] - l[d^1][i]) / 2 }
-
-// axes are the directions along x, y and z.
-var axes = [3]int{0, 2, 14}
-
-// widest is the axis along which the middles of a set lie farthest apart.
-func widest(l *lows, set []int) (axis int, spread float64) {
-	for _, d := range axes {
-		lo, hi := math.Inf(1), math.Inf(-1)
-		for _, i := range set {
-			m := l.middle(d, i)
-			lo, hi = math.Min(lo, m), math.Max(hi, m)
-		}
-		if hi-lo > spread || axis == 0 && spread == 0 {
-			axis, spread = d, hi-lo
-		}
-	}
-	return axis, spread
-}
-
-// halves of a set by the order of its middles along an axis, equal ones by
-// their place; neither is empty.
-func halves(l *lows, set []int, axis int) (in, rest []int) {
-	order := slices.Clone(set)
-	slices.SortStableFunc(order, func(i, k int) int {
-		switch p, q := l.middle(axis, i), l.middle(axis, k); {
-		case p < q:
-			return -1
-		case p > q:
-			return 1
-		}
-		return i - k
-	})
-	in, rest = order[:len(order)/2], order[len(order)/2:]
-	slices.Sort(in)
-	slices.Sort(rest)
-	return in, rest
-}
-
-// pair proves one pair over its interval; a pair that is meant to touch is held
-// to what is asked of such pairs.
-func (t *tree) pair(n node) {
-	a, b := n.a[0], n.b[0]
-	if !n.touch && t.meant(a, b) && !math.IsInf(t.touch[t.first(a, b)], -1) {
-		t.out.add("C")
-		n.touch = true
-	}
-	frame := t.frame(n)
-	p, q := t.Step.Parts[a], t.other(b)
-	t.interval(n, frame, p, q, t.floor(a, b, n.touch), 0)
 }
 
 func (t *tree) first(a, b int) int {
@@ -320,42 +197,70 @@ func (t *tree) other(b int) sweep.Part {
 	return t.place.Solids[b].Part
 }
 
-// interval closes a branch by a fixed plane, or one that turns, or divides it.
-func (t *tree) interval(n node, frame int, p, q sweep.Part, floor float64, depth int) {
+// interval closes a branch by a fixed plane, or one that turns, or halves it: then
+// claims of one step share their intervals. Before is a plane that was tried on a longer one.
+func (t *tree) interval(n node, frame int, p, q sweep.Part, floor float64, before geom.Vec, depth int) {
 	m := t.Step.Motion
-	ra, rb := sweep.RideOf(m, frame, p.Body, n.s0, n.s1, caution), sweep.Standing(n.s1-n.s0)
-	if t.place == nil {
-		rb = sweep.RideOf(m, frame, q.Body, n.s0, n.s1, caution)
-	}
-	a, b := ra.Span(p), rb.Span(q)
-	normal, _, at := sweep.Separate(m, frame, p, q, n.s0, n.s1, floor)
-	if sweep.Plane(a, b, normal) >= floor {
+	a, b := t.span(frame, p, n), t.span(frame, q, n)
+	closes := func(normal geom.Vec) bool {
+		if normal == (geom.Vec{}) || sweep.Plane(a, b, normal) < floor {
+			return false
+		}
 		t.out.plane(normal)
+		return true
+	}
+	if closes(before) {
 		return
 	}
-	normals := [2]geom.Vec{}
+	normal, _, _ := sweep.Separate(m, frame, p, q, n.s0, n.s1, floor)
+	if closes(normal) {
+		return
+	}
+	ends := [2]geom.Vec{}
 	for i, s := range [2]float64{n.s0, n.s1} {
-		normals[i] = sweep.At(m, frame, p, []sweep.Part{q}, s).N
-		if sweep.Plane(a, b, normals[i]) >= floor {
-			t.out.plane(normals[i])
+		if ends[i] = sweep.At(m, frame, p, []sweep.Part{q}, s).N; closes(ends[i]) {
 			return
 		}
 	}
-	if sweep.Turns(a, b) && sweep.Swing(a, b, normals[0], normals[1]) >= floor {
-		t.out.swing(normals[0], normals[1])
+	if sweep.Turns(a, b) && sweep.Swing(a, b, ends[0], ends[1]) >= floor {
+		t.out.swing(ends[0], ends[1])
 		return
 	}
 	if depth == deepest {
 		t.err = fmt.Errorf("step %q: %s against %s cannot be shown to keep %.9g m near s = %g", t.Step.Name, t.carrier.Parts[n.a[0]].Mark, t.Set, floor, n.s0)
 		return
 	}
-	d := n.s1 - n.s0
-	at = math.Max(n.s0+d/8, math.Min(n.s1-d/8, at))
-	t.out.number("T", at)
+	middle := n.s0 + (n.s1-n.s0)/2
+	t.out.number("T", middle)
 	one, two := n, n
-	one.s1, two.s0 = at, at
-	t.interval(one, frame, p, q, floor, depth+1)
+	one.s1, two.s0 = middle, middle
+	t.interval(one, frame, p, q, floor, normal, depth+1)
 	if t.err == nil {
-		t.interval(two, frame, p, q, floor, depth+1)
+		t.interval(two, frame, p, q, floor, normal, depth+1)
 	}
+}
+
+// span is a part over the interval of a node.
+func (t *tree) span(frame int, p sweep.Part, n node) *sweep.Span {
+	if p.Body == Ground && t.place != nil {
+		r := sweep.Standing(n.s1 - n.s0)
+		return r.Span(p)
+	}
+	key := rideKey{frame, p.Body, n.s0, n.s1}
+	r, ok := t.rides[key]
+	if !ok {
+		if t.rides == nil {
+			t.rides = map[rideKey]*sweep.Ride{}
+		}
+		ride := sweep.RideOf(t.Step.Motion, frame, p.Body, n.s0, n.s1, caution)
+		r = &ride
+		t.rides[key] = r
+	}
+	return r.Span(p)
+}
+
+// rideKey names a body over an interval, seen from a frame.
+type rideKey struct {
+	frame, body int
+	s0, s1      float64
 }

@@ -82,14 +82,41 @@ func TestRowOfBoxesUnderARoofIsProvedToItsGapAndNoFarther(t *testing.T) {
 	}
 }
 
+// One box of 64 touches its piece of the roof: all others are split off with one
+// plane, and of the roof the pieces behind and ahead, however many there are.
+func TestAPartThatTouchesIsFoundByThreePlanes(t *testing.T) {
+	for _, n := range []int{16, 64} {
+		p := row(n, -0.25, 0.05)
+		const k = 5
+		x := 0.3 * k
+		high := box(geom.Vec{x + 0.1, 0, 0}, geom.Vec{x + 0.2, 0.1, 0.4})
+		c, place := p.Carriers[0], p.Places[0]
+		c.Parts[k].Vertices, c.Parts[k].Part = high.Vertices, sweep.NewPart(0, high)
+		c.Steps[0].Parts[k] = c.Parts[k].Part
+		place.Faces = []Contact{{Solid: k, Step: 1, Parts: []int{k}}}
+		p.Claims[0].Needs = append(p.Claims[0].Needs, Need{ID: "strip.dig", Lower: 0, Touch: true})
+		var out bytes.Buffer
+		if err := p.Write(&out, 1); err != nil {
+			t.Fatal(err)
+		}
+		report, err := proof.Verify(&out)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if report.Planes != 4 || report.Contacts != 1 || report.Records != 8 {
+			t.Errorf("%d boxes: %d planes, %d contacts, %d records", n, report.Planes, report.Contacts, report.Records)
+		}
+	}
+}
+
 func TestEachDirectionHasItsOppositeBesideIt(t *testing.T) {
 	for i := range directions {
-		if s := direction(i).Add(direction(i ^ 1)); s.Len() > 1e-15 || math.Abs(direction(i).Len()-1) > 1e-15 {
-			t.Errorf("direction %d: %v", i, direction(i))
+		if s := normals[i].Add(normals[i^1]); s.Len() > 1e-15 || math.Abs(normals[i].Len()-1) > 1e-15 {
+			t.Errorf("direction %d: %v", i, normals[i])
 		}
 	}
 	for k, d := range axes {
-		if n := direction(d); math.Abs(n[k]-1) > 1e-15 {
+		if n := normals[d]; math.Abs(n[k]-1) > 1e-15 {
 			t.Errorf("axis %d is %v", k, n)
 		}
 	}
