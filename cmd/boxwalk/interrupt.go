@@ -9,7 +9,9 @@ import (
 )
 
 // exitSignal plus the number of a signal is the exit code of a run that it
-// ended, as shells have it: 129 hang-up, 130 interrupt, 143 terminate.
+// ended, as shells have it: 129 hang-up, 130 interrupt, 131 quit,
+// 134 abort, 143 terminate. Quit and abort would else end with 2, which is that of a
+// wrong input, in the middle of what was begun.
 const exitSignal = 128
 
 // interrupts is where signals that end a run arrive: at once, or, while files
@@ -28,7 +30,7 @@ var interrupted = &interrupts{exit: os.Exit}
 // does with the hang-up, stays ignored.
 func (i *interrupts) watch() {
 	came := make(chan os.Signal, 1)
-	for _, s := range []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP} {
+	for _, s := range []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT, syscall.SIGABRT} {
 		if !signal.Ignored(s) {
 			signal.Notify(came, s)
 		}

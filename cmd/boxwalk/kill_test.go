@@ -343,7 +343,7 @@ func ended(t *testing.T, err error) int {
 
 // signals are those that end a run, with their codes.
 func signals() map[syscall.Signal]int {
-	return map[syscall.Signal]int{syscall.SIGHUP: 129, syscall.SIGINT: 130, syscall.SIGTERM: 143}
+	return map[syscall.Signal]int{syscall.SIGHUP: 129, syscall.SIGINT: 130, syscall.SIGQUIT: 131, syscall.SIGABRT: 134, syscall.SIGTERM: 143}
 }
 
 func TestSignalsUndoWhatWasBegunAndEndWithTheirCode(t *testing.T) {

@@ -194,7 +194,7 @@ func (f *folder) takeOver(tell io.Writer) error {
 	return nil
 }
 
-// begin writes the journal, whole before anything else is done.
+// begin writes the journal, whole and on the disk before anything else is done.
 func (l *lock) begin(j *journal) error {
 	if err := l.file.Truncate(0); err != nil {
 		return err
@@ -203,12 +203,16 @@ func (l *lock) begin(j *journal) error {
 		return err
 	}
 	j.begun = true
-	return nil
+	return flush(l.file)
 }
 
-// finish notes that everything is in place.
+// finish notes that everything is in place. What lies beside is needed until the
+// disk has the note.
 func (l *lock) finish(j *journal) error {
 	_, err := l.file.WriteAt([]byte(wordDone), int64(len(j.text())))
+	if err == nil {
+		err = flush(l.file)
+	}
 	j.done = err == nil
 	return err
 }

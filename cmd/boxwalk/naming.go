@@ -13,11 +13,12 @@ var ownName = regexp.MustCompile(`^(result\.json|result\.schema\.json|(clearance
 	`|drawings/[0-9]{2,4}-(` + ownSheet + `)\.(dxf|svg)|views/(` + ownView + `)(-bent)?\.svg|` + regexp.QuoteMeta(manifest) + `)$`)
 
 // The names that views.Sheets and views.Pictures give, without what stands
-// around them. Of a step's picture the end is the step's own name.
+// around them. Nothing in them comes from a job or gear: a name that may hold
+// anything may be anybody's.
 const (
 	ownSheet = `section-(raised|collapsed)(-cell-[0-9]+)?|sequence(-cell-[0-9]+)?-steps-[0-9]+-[0-9]+|longitudinal-section|plan` +
 		`|(settings|parts)(-[0-9]+)?|wheel-track(-cell-[0-9]+)?(-[0-9]+)?|along-the-route(-cell-[0-9]+)?`
-	ownView = `raised|collapsed|rolling-(start|governs|end)|step-[0-9]+-[a-z0-9-]*`
+	ownView = `raised|collapsed|rolling-(start|governs|end)|step-[1-9][0-9]{0,2}`
 )
 
 // ownFolder are the folders below an output folder.

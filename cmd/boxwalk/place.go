@@ -15,7 +15,8 @@ import (
 // place writes files and removes others, all or none; the list of files is the
 // last. Whoever is killed in it leaves every file as it was or as it will be,
 // and a journal by which the next run undoes the rest. When anything fails, or
-// a signal comes, that is done here.
+// a signal comes, that is done here. The same holds when the power goes: what is
+// written is on the disk, with its name, before anything is given up for it.
 func (f *folder) place(files []product, remove []string) (err error) {
 	j, err := f.plan(files, remove)
 	if err != nil {
@@ -41,7 +42,7 @@ func (f *folder) place(files []product, remove []string) (err error) {
 
 // steps are what place does, one after the other. Each may be the last.
 func (f *folder) steps(j *journal, files []product) []func() error {
-	list := []func() error{func() error { return f.lock.begin(j) }}
+	list := []func() error{func() error { return f.lock.begin(j) }, func() error { return f.flushFolder(".") }}
 	add := func(step func() error) { list = append(list, step) }
 	for _, name := range j.folders {
 		add(func() error { return f.root.Mkdir(filepath.FromSlash(name), 0o777) })
@@ -53,15 +54,53 @@ func (f *folder) steps(j *journal, files []product) []func() error {
 	order := slices.Clone(j.files)
 	slices.SortStableFunc(order, func(a, b change) int { return last(a) - last(b) })
 	for _, c := range order {
-		if c.what != appears {
+		if c.what != appears && c.what != goes {
 			add(func() error { return f.keep(j, c) })
 		}
-		if c.what != goes {
-			add(func() error { return f.root.Rename(beside(j.run, incoming, c.name), filepath.FromSlash(c.name)) })
-		}
 	}
+	add(func() error { return f.flushFolders(j) }) // the names of what is new and of what is kept
+	for _, c := range order {
+		if c.what == goes {
+			add(func() error { return f.keep(j, c) })
+			continue
+		}
+		add(func() error { return f.root.Rename(beside(j.run, incoming, c.name), filepath.FromSlash(c.name)) })
+	}
+	add(func() error { return f.flushFolders(j) })
 	add(func() error { return f.lock.finish(j) })
 	return list
+}
+
+// flush makes the system put what a file or folder holds on the disk. A variable,
+// so that a test can see what has been put there when.
+var flush = flushed
+
+// flushFolders puts the names in all folders that a run works in on the disk.
+func (f *folder) flushFolders(j *journal) error {
+	seen := map[string]bool{}
+	for _, c := range append(slices.Clone(j.files), change{name: lockName}) {
+		at := path.Dir(c.name)
+		if seen[at] {
+			continue
+		}
+		seen[at] = true
+		if err := f.flushFolder(at); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// flushFolder is that of one; name is with slash, "." for the whole folder.
+func (f *folder) flushFolder(name string) error {
+	open, err := f.root.Open(filepath.FromSlash(name))
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	return errors.Join(flush(open), open.Close())
 }
 
 // last is 1 for what comes when everything else has.
@@ -77,13 +116,17 @@ func (f *folder) stage(j *journal, p product) error {
 	return f.create(beside(j.run, incoming, p.name), p.bytes)
 }
 
-// create writes a file that is not there yet.
+// create writes a file that is not there yet, and has it on the disk before it has
+// any name but this.
 func (f *folder) create(name string, text []byte) error {
 	file, err := f.root.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 	if err != nil {
 		return err
 	}
 	_, err = file.Write(text)
+	if err == nil {
+		err = flush(file)
+	}
 	return errors.Join(err, file.Close())
 }
 

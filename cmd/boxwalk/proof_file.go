@@ -65,13 +65,29 @@ func (p proofPlace) save(text []byte) (err error) {
 	if _, err := file.Write(text); err != nil {
 		return failed(err)
 	}
+	if err := flush(file); err != nil { // before anything is given up for it
+		return failed(err)
+	}
 	if err := interrupted.err(); err != nil {
 		return err
 	}
 	if p, err = proofAt(p.path); err != nil { // much time has gone by
 		return err
 	}
-	return failed(p.swap(file.Name()))
+	if err := p.swap(file.Name()); err != nil {
+		return failed(err)
+	}
+	return failed(p.flushName())
+}
+
+// flushName puts the new name on the disk.
+func (p proofPlace) flushName() error {
+	folder, err := os.Open(filepath.Dir(p.path))
+	if err != nil {
+		return nil // a folder that may be written and not read: the proof is whole, under either name
+	}
+	defer folder.Close()
+	return flush(folder)
 }
 
 // swap gives a written file its name. A new name is given only when nobody

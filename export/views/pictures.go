@@ -30,7 +30,7 @@ func Pictures(s *model.Study, r *result.Result) ([]Named, error) {
 	}
 	add("raised", "Raised", stand{b, raisedStep})
 	for k := 0; k <= end.step; k++ {
-		add(fmt.Sprintf("step-%d-%s", k+1, stepFile(b.Steps[k].Name)), fmt.Sprintf("End of step %d, %s", k+1, b.Steps[k].Name), stand{b, k})
+		add(fmt.Sprintf("step-%d", k+1), fmt.Sprintf("End of step %d, %s", k+1, b.Steps[k].Name), stand{b, k})
 	}
 	if end.step >= 0 && end.step == len(b.Steps)-1 {
 		add("collapsed", "Collapsed", end)

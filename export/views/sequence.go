@@ -207,20 +207,3 @@ func (o *office) farthest(st, before stand, a carrier.Adjuster) (at, by geom.Vec
 	at[0], by[0] = 0, 0
 	return at, by, most > 1e-6
 }
-
-// stepFile is a step's name as part of a file name.
-func stepFile(name string) string {
-	out := strings.Map(func(r rune) rune {
-		switch {
-		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
-			return r
-		case r >= 'A' && r <= 'Z':
-			return r + 'a' - 'A'
-		}
-		return '-'
-	}, name)
-	for strings.Contains(out, "--") {
-		out = strings.ReplaceAll(out, "--", "-")
-	}
-	return strings.Trim(out, "-")
-}
