@@ -73,7 +73,7 @@ func Examine(s *model.Study, o Options) *Examination {
 	r.Parts = partRowsOf(s, reports)
 	r.Masses = massRows(s)
 	order(r)
-	r.Verdict = result.Overall(r.Checks)
+	r.Verdict = result.OfJob(result.Overall(r.Checks), o.Only)
 	return &Examination{Result: r, study: s, workers: w.count, reports: reports}
 }
 

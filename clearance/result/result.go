@@ -17,8 +17,8 @@ type Result struct {
 	Version string   `json:"version"`
 	Inputs  []Input  `json:"inputs"`
 	Job     JobName  `json:"job"`
-	Scope   []string `json:"scope"` // the checks asked for; nil is all
-	Verdict Verdict  `json:"verdict"`
+	Scope   []string `json:"scope"`   // the checks asked for; nil is all
+	Verdict Verdict  `json:"verdict"` // of the job: never pass where some checks were not asked for
 	// what the verdict does not answer for, and what was set looser than its default
 	NotChecked []Duty            `json:"not_checked"`
 	Looser     []Looser          `json:"set_looser"`
@@ -70,6 +70,10 @@ func finite(v float64) any {
 // Cleared tells whether everything that this version checks was checked and holds.
 // It is no release.
 func (r *Result) Cleared() bool { return r.Verdict == Pass && r.Scope == nil }
+
+// PartHolds tells whether only some checks were asked for and all of those hold: a
+// part of the answer, which clears nothing.
+func (r *Result) PartHolds() bool { return r.Scope != nil && Overall(r.Checks) == Pass }
 
 // Governing is the entry with the least margin of each id, in order; a fail
 // governs before an open one and that before a pass.

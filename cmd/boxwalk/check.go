@@ -52,7 +52,7 @@ passes no longer.`,
 	c.Flags().BoolVar(&o.json, "json", false, "print the result as JSON (boxwalk schema result)")
 	c.Flags().StringVar(&o.proof.file, "proof", "", "write the proof of the clearances to this `FILE` (boxwalk verify)")
 	c.Flags().BoolVar(&o.proof.parts, "proof-parts", false, "also prove every part's own number of clearance.csv")
-	c.Flags().StringSliceVar(&o.only, "only", nil, "check only these ids or groups of ids; the result then clears nothing")
+	c.Flags().StringSliceVar(&o.only, "only", nil, "check only these ids or groups of ids; the result then clears nothing, and the exit code is 4 where they hold")
 	c.Flags().IntVar(&o.cures, "cures", 0, "where the job does not pass, look for up to `N` single changes that make it pass, and for as many for each check")
 	c.Flags().Lookup("cures").NoOptDefVal = "3"
 	setFlagOn(c, &o.set)

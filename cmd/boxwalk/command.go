@@ -24,7 +24,8 @@ a cast-in-place box culvert: whether it reaches the section, in which order it
 collapses without touching concrete or jamming, and what clearance is left.
 
 A job file names what is built; a gear file names what the yard owns.
-Exit codes: 0 all checks hold, 1 something fails or stays open, 2 the input is
+Exit codes: 0 all checks hold, 1 something fails or stays open, 4 only some were
+asked for and those hold, which clears nothing, 2 the input is
 wrong, 3 the tool failed.`,
 		Example:           "  boxwalk check job.yaml",
 		SilenceErrors:     true,

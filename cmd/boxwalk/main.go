@@ -12,10 +12,11 @@ import (
 
 // The exit codes.
 const (
-	exitPass  = 0 // everything asked for holds
+	exitPass  = 0 // everything that this version checks holds
 	exitShort = 1 // something fails or stays open
 	exitInput = 2 // the input or the command is wrong
 	exitTool  = 3 // the tool failed
+	exitPart  = 4 // only some checks were asked for, and those hold: clears nothing
 	// a signal ends with exitSignal and its number
 )
 

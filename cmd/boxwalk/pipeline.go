@@ -203,8 +203,11 @@ func system(j *job.Job) units.System {
 
 // verdict is the exit code of a result.
 func verdict(r *result.Result) error {
-	if r.Verdict == result.Pass {
+	switch {
+	case r.Cleared():
 		return nil
+	case r.PartHolds():
+		return stop{code: exitPart}
 	}
 	return stop{code: exitShort}
 }

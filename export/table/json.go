@@ -17,7 +17,8 @@ var Schema []byte
 
 // JSON writes a result indented, with a final newline. Lists are never null,
 // but for scope, which is null when every check was asked for; cures are left out
-// when nobody asked for them.
+// when nobody asked for them. Cleared is what nobody has to work out from verdict
+// and scope.
 func JSON(w io.Writer, r *result.Result) error {
 	whole := *r
 	whole.Inputs = listed(r.Inputs)
@@ -33,7 +34,10 @@ func JSON(w io.Writer, r *result.Result) error {
 	e := json.NewEncoder(&out)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
-	if err := e.Encode(&whole); err != nil {
+	if err := e.Encode(struct {
+		*result.Result
+		Cleared bool `json:"cleared"`
+	}{&whole, r.Cleared()}); err != nil {
 		return err
 	}
 	_, err := w.Write(out.Bytes())

@@ -42,10 +42,10 @@ const stepWidth = 80
 // cleared is the line that tells a crew whether the list may be used.
 func cleared(r *result.Result) string {
 	switch {
-	case r.Verdict != result.Pass:
-		return "NOT CLEARED: checks fail or stay open. Do not work from this list."
-	case r.Scope != nil:
+	case r.PartHolds():
 		return "NOT CLEARED: only " + strings.Join(r.Scope, ", ") + " was checked. Do not work from this list."
+	case !r.Cleared():
+		return "NOT CLEARED: checks fail or stay open. Do not work from this list."
 	}
 	return "All checks made hold. That is no release: the first step waits for one in writing."
 }

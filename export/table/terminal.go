@@ -51,17 +51,25 @@ func (t *terminal) head() {
 	if title := strings.TrimSpace(r.Job.Number + "  " + r.Job.Name); title != "" {
 		t.print(t.paint.in(bold, title) + "\n")
 	}
-	line := word(r.Verdict)
-	if r.Verdict == result.Pass {
-		line = "PASS"
-	}
-	t.print(t.paint.verdict(r.Verdict, line) + "  " + counted(r) + "\n")
+	t.print(t.paint.verdict(r.Verdict, headline(r)) + "  " + counted(r) + "\n")
 	if r.Scope != nil {
 		t.print(hung("      ", "Only "+strings.Join(r.Scope, ", ")+" was asked for: this clears nothing for use.", t.width))
 	}
 	for _, sentence := range r.Reservations() {
 		t.print(hung("      ", sentence, t.width))
 	}
+}
+
+// headline is the verdict in a word, or, of a part that holds, that it is a part: the
+// word alone would be taken for that of the job.
+func headline(r *result.Result) string {
+	switch {
+	case r.PartHolds():
+		return "of the checks asked for: pass."
+	case r.Cleared():
+		return "PASS"
+	}
+	return word(r.Verdict)
 }
 
 // counted says how many entries pass, fail and stay open.
@@ -73,7 +81,9 @@ func counted(r *result.Result) string {
 	switch total := len(r.Checks); {
 	case total == 0:
 		return "nothing was checked. NOT CLEARED"
-	case count[result.Pass] == total && r.Verdict == result.Pass:
+	case r.PartHolds():
+		return fmt.Sprintf("All %d hold, the others were not made. NOT CLEARED", total)
+	case count[result.Pass] == total && r.Cleared():
 		return fmt.Sprintf("all %d checks made hold; this releases nothing", total)
 	default:
 		return fmt.Sprintf("%d of %d checks fail, %d stay open, %d hold. NOT CLEARED",
