@@ -11,7 +11,6 @@ import (
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/diag"
-	"boxwalk/model/geom"
 	"boxwalk/model/job"
 )
 
@@ -302,15 +301,4 @@ func (s *Study) Reported() []int {
 		}
 	}
 	return out
-}
-
-// GroundFromJob takes the job's frame to easting, northing and elevation.
-// Only exports use it: everything is worked out near the origin.
-func (s *Study) GroundFromJob() geom.Pose {
-	a := s.Start()
-	bearing := float64(a.Bearing)
-	// x ahead points to the bearing, clockwise from north; y is its left
-	turn := geom.Rotation(geom.Vec{}, geom.Vec{0, 0, 1}, math.Pi/2-bearing)
-	tilt := geom.Rotation(geom.Vec{}, geom.Vec{0, 1, 0}, -math.Atan(s.Culvert.Grade))
-	return geom.Translation(geom.Vec{float64(a.Easting), float64(a.Northing), float64(a.Elevation)}).Mul(turn).Mul(tilt)
 }

@@ -25,7 +25,7 @@ func TestACheckIsMendedByItselfAndSaysWhatThenBreaks(t *testing.T) {
 		t.Errorf("%+v", c.Row())
 	}
 	with := func(v float64) []string {
-		changed, troubles := model.Build(c.At(s.Job, s.Gear, v))
+		changed, troubles := model.Build(c.dimension.at(s.Job, s.Gear, v))
 		if len(troubles) > 0 {
 			t.Fatal(troubles)
 		}

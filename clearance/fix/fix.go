@@ -8,7 +8,6 @@ import (
 
 	"boxwalk/clearance/result"
 	"boxwalk/model"
-	"boxwalk/model/job"
 )
 
 // Fix is one change to one dimension that makes a job pass, or one check of it.
@@ -54,18 +53,6 @@ func (c Fix) Row() result.CureRow {
 // Size is the change relative to the dimension: 0.1 is a tenth of it. What is
 // not there yet changes by the whole of it, 1.
 func (c Fix) Size() float64 { return c.dimension.size(c.To) }
-
-// At is the job and the gear with the fix's dimension at another value; both
-// are copies.
-func (c Fix) At(j *job.Job, g *job.Gear, v float64) (*job.Job, *job.Gear) {
-	return c.dimension.at(j, g, v)
-}
-
-// Applied is the job and the gear with the fix in them; both are copies.
-func (c Fix) Applied(j *job.Job, g *job.Gear) (*job.Job, *job.Gear) { return c.At(j, g, c.To) }
-
-// Fixes is FindFixes that tells nobody how far it is.
-func Fixes(s *model.Study, r *result.Result, most int) []Fix { return FindFixes(s, r, most, nil) }
 
 // FindFixes lists single changes that make a job pass which does not: first
 // those that the crew can make on site with the gear as it is, then those that

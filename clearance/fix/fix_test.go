@@ -30,7 +30,7 @@ func published(t *testing.T, id, kind, gear string) *model.Study {
 func TestFixesComeEasiestFirstAndEachWorks(t *testing.T) {
 	s := published(t, "C1577 8x6", "whole", "whole-8-haunch")
 	r := clearance.Check(s, clearance.Options{})
-	fixes := Fixes(s, r, 3)
+	fixes := FindFixes(s, r, 3, nil)
 	if len(fixes) < 2 {
 		t.Fatalf("%d fixes, want several", len(fixes))
 	}
@@ -41,14 +41,14 @@ func TestFixesComeEasiestFirstAndEachWorks(t *testing.T) {
 		holdFix(t, s, c)
 		t.Logf("%.4f: %s", c.Size(), c.Text())
 	}
-	if one := Fixes(s, r, 1); len(one) != 1 || one[0].Text() != fixes[0].Text() {
+	if one := FindFixes(s, r, 1, nil); len(one) != 1 || one[0].Text() != fixes[0].Text() {
 		t.Errorf("asked for one it says %q, asked for more %q", one[0].Text(), fixes[0].Text())
 	}
 }
 
 func TestJobThatPassesNeedsNoFix(t *testing.T) {
 	s := published(t, "D80 8x8 cover 10 ft", "whole", "whole-8-plain")
-	if fixes := Fixes(s, clearance.Check(s, clearance.Options{}), 3); len(fixes) > 0 {
+	if fixes := FindFixes(s, clearance.Check(s, clearance.Options{}), 3, nil); len(fixes) > 0 {
 		t.Errorf("%s", fixes[0].Text())
 	}
 }
@@ -57,7 +57,7 @@ func TestWhatWantsTwoChangesHasNoFix(t *testing.T) {
 	// 2 ft too narrow: the roof panels and the braces are both too short
 	s := published(t, "D80 12x6 cover 10 ft", "whole", "whole-10-plain")
 	r := clearance.Check(s, clearance.Options{})
-	if fixes := Fixes(s, r, 3); r.Verdict != result.Fail || len(fixes) > 0 {
+	if fixes := FindFixes(s, r, 3, nil); r.Verdict != result.Fail || len(fixes) > 0 {
 		t.Errorf("%v, %d fixes", r.Verdict, len(fixes))
 	}
 }
@@ -136,7 +136,7 @@ func TestPanicOfATrialReachesTheCaller(t *testing.T) {
 func TestWaitingForCylindersIsAFixAndForWarmthIsNot(t *testing.T) {
 	fixes := func(schedule, concrete string) []Fix {
 		s := worked.Job(t, "april-creek", [2]string{"invert_age: 5 d, ", schedule}, [2]string{"concrete: {cement: S, strength: 16 MPa, curing: 10 degC}", concrete})
-		return Fixes(s, clearance.Check(s, clearance.Options{Brief: true}), 3)
+		return FindFixes(s, clearance.Check(s, clearance.Options{Brief: true}), 3, nil)
 	}
 	byAge := fixes("invert_age: 5 d, ", "concrete: {cement: S, strength: 16 MPa, curing: 10 degC}")
 	if len(byAge) != 1 || byAge[0].Key != "schedule.invert_age" || !strings.Contains(byAge[0].Text(), "at 10 degC") {

@@ -23,7 +23,7 @@ func TestWhatTheCrewCanDoStandsBeforeSteelAndConcrete(t *testing.T) {
 	if last != result.InWorks {
 		t.Errorf("the last is %v", last)
 	}
-	fixes := Fixes(s, clearance.Check(s, clearance.Options{Brief: true}), 3)
+	fixes := FindFixes(s, clearance.Check(s, clearance.Options{Brief: true}), 3, nil)
 	if len(fixes) != 2 || fixes[0].Key != "set.gauge" || fixes[1].Key != "ends.outlet.apron" {
 		t.Fatalf("%v", fixes)
 	}
@@ -43,7 +43,7 @@ func TestHoldBackIsAddedWhereThereIsNoneAndNoSteelIsTried(t *testing.T) {
 	if len(tried) != 1 || tried[0].key != "travel.hold_back.capacity" {
 		t.Fatalf("tried are %v", tried)
 	}
-	fixes := Fixes(s, r, 3)
+	fixes := FindFixes(s, r, 3, nil)
 	if len(fixes) != 1 {
 		t.Fatalf("%d fixes", len(fixes))
 	}

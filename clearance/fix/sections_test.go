@@ -205,7 +205,7 @@ func (r row) on(t *testing.T, kind string, gears []owned) outcome {
 		if a.result == nil {
 			a = r.attempt(t, g.owned)
 		}
-		if fixes := Fixes(a.study, a.result, 1); len(fixes) > 0 {
+		if fixes := FindFixes(a.study, a.result, 1, nil); len(fixes) > 0 {
 			holdFix(t, a.study, fixes[0])
 			return outcome{row: r.id, kind: kind, gear: g.name, verdict: a.result.Verdict, fix: fixes[0].Text()}
 		}
@@ -317,7 +317,7 @@ func tally(t *testing.T, outcomes [][2]outcome) {
 func holdFix(t *testing.T, s *model.Study, c Fix) {
 	t.Helper()
 	verdict := func(v float64) result.Verdict {
-		mended, troubles := model.Build(c.At(s.Job, s.Gear, v))
+		mended, troubles := model.Build(c.dimension.at(s.Job, s.Gear, v))
 		if len(troubles) > 0 {
 			return result.Open
 		}

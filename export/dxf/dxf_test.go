@@ -34,7 +34,7 @@ func section(title string) *sheet.View {
 	v.Polygon(sheet.Concrete, opening...)
 	v.Rect(sheet.Collapsed, sheet.Pt(110, 60), sheet.Pt(2938, 2300))
 	v.Circle(sheet.Hardware, sheet.Pt(360, 125), 125)
-	v.Arc(sheet.Hidden, sheet.Pt(2688, 125), 125, 20, 300)
+	v.Add(sheet.Arc{On: sheet.Hidden, Centre: sheet.Pt(2688, 125), Radius: 125, From: 20, To: 300})
 	v.Line(sheet.Centre, sheet.Pt(1524, -600), sheet.Pt(1524, 2950))
 	v.Stack(sheet.Below, -500, append(
 		sheet.Chain(sheet.Pt(-300, -350), sheet.Pt(0, -350), sheet.Pt(3048, -350), sheet.Pt(3348, -350)),
@@ -42,7 +42,7 @@ func section(title string) *sheet.View {
 	v.Stack(sheet.Right, 3748, append(
 		sheet.Chain(sheet.Pt(3348, -350), sheet.Pt(3348, 0), sheet.Pt(3348, 2400), sheet.Pt(3348, 2750)),
 		sheet.Span{From: sheet.Pt(3348, -350), To: sheet.Pt(3348, 2750), Suffix: " TYP"})...)
-	v.DimAligned(sheet.Pt(-300, 1000), sheet.Pt(-700, 1600), 8)
+	aligned(v, sheet.Pt(-300, 1000), sheet.Pt(-700, 1600), 8)
 	v.Add(sheet.Dimension{On: sheet.Clearance, From: sheet.Pt(2938, 400), To: sheet.Pt(3048, 400.25), Base: sheet.Pt(0, 400), Before: true})
 	v.Note(sheet.Pt(2938, 1500), sheet.Pt(2000, 1600), "Collapsed outline,", "ø16 ≥ 2 at 5°")
 	v.Arrow(sheet.Loads, sheet.Pt(700, 900), sheet.Pt(1100, 900))
@@ -69,13 +69,20 @@ func full(paper sheet.Paper, imperial bool, views int) *sheet.Sheet {
 	return s
 }
 
+// aligned adds a dimension of the distance of two points, its line offset mm to
+// the left of the way from the first to the second.
+func aligned(v *sheet.View, a, b sheet.Point, offset float64) {
+	way := b.Sub(a)
+	v.Add(sheet.Dimension{On: sheet.Dimensioning, From: a, To: b, Angle: math.Atan2(way[1], way[0]) * 180 / math.Pi, Base: a, Offset: offset})
+}
+
 // small is a sheet that is short in a file.
 func small() *sheet.Sheet {
 	s := &sheet.Sheet{Paper: sheet.A4, Title: sheet.Title{Number: "J-1"}}
 	v := sheet.NewView("A-A")
 	v.Rect(sheet.Concrete, sheet.Pt(0, 0), sheet.Pt(3000, 300))
-	v.DimHorizontal(sheet.Pt(0, 300), sheet.Pt(3000, 300), 10)
-	v.DimAligned(sheet.Pt(0, 0), sheet.Pt(3000, 300), -10)
+	aligned(v, sheet.Pt(0, 300), sheet.Pt(3000, 300), 10)
+	aligned(v, sheet.Pt(0, 0), sheet.Pt(3000, 300), -10)
 	v.Hatch(sheet.ConcreteHatch, sheet.ConcretePattern, sheet.RectLoop(sheet.Pt(0, 0), sheet.Pt(3000, 300)))
 	v.Note(sheet.Pt(2300, 300), sheet.Pt(2600, 1200), "ø16 ≥ 2", "at 5°")
 	if err := s.Add(v).Arrange(); err != nil {

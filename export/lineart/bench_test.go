@@ -27,14 +27,3 @@ func BenchmarkDraw(b *testing.B) {
 		}
 	}
 }
-
-func BenchmarkAreas(b *testing.B) {
-	for _, n := range []int{300, 3000} {
-		s := yard(n, 1)
-		b.Run(fmt.Sprintf("n=%d", n), func(b *testing.B) {
-			for b.Loop() {
-				areas(b, s, corner)
-			}
-		})
-	}
-}

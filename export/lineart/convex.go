@@ -24,8 +24,7 @@ const grown = 1e-6
 // to trust; the solid is bounded well enough without it.
 const thin = 1e-6
 
-// Convex is a convex solid in millimetres. It is an ln.Shape whose paths are
-// its edges.
+// Convex is a convex solid in millimetres.
 type Convex struct {
 	verts  []ln.Vector
 	faces  [][]int // as in the solid
@@ -33,8 +32,6 @@ type Convex struct {
 	edges  []edge
 	box    ln.Box
 }
-
-var _ ln.Shape = (*Convex)(nil)
 
 // plane is n.p = d with unit normal n outward; flat faces without a direction
 // have the zero normal.
@@ -133,53 +130,4 @@ func compareUses(u, v use) int {
 		return -1
 	}
 	return 1
-}
-
-// Compile does nothing; a Convex is ready once made.
-func (c *Convex) Compile() {}
-
-// BoundingBox is the least axis-parallel box.
-func (c *Convex) BoundingBox() ln.Box { return c.box }
-
-// Contains tells whether v lies inside or at most f outside.
-func (c *Convex) Contains(v ln.Vector, f float64) bool {
-	for _, p := range c.planes {
-		if p.n.Dot(v) > p.d+f {
-			return false
-		}
-	}
-	return true
-}
-
-// Intersect is where the ray, begun Tie from its origin, is first in the
-// solid. It holds for rays in the plane of a face.
-func (c *Convex) Intersect(r ln.Ray) ln.Hit {
-	enter, leave := Tie, ln.INF
-	for _, p := range c.planes {
-		den := p.n.Dot(r.Direction)
-		num := p.d + grown - p.n.Dot(r.Origin)
-		switch {
-		case math.Abs(den) < 1e-12:
-			if num < 0 {
-				return ln.NoHit
-			}
-		case den > 0:
-			leave = math.Min(leave, num/den)
-		default:
-			enter = math.Max(enter, num/den)
-		}
-		if enter >= leave {
-			return ln.NoHit
-		}
-	}
-	return ln.Hit{Shape: c, T: enter}
-}
-
-// Paths are the edges, each once.
-func (c *Convex) Paths() ln.Paths {
-	var ps ln.Paths
-	for _, e := range c.edges {
-		ps = append(ps, ln.Path{c.verts[e.from], c.verts[e.to]})
-	}
-	return ps
 }

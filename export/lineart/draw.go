@@ -23,11 +23,6 @@ const (
 	kindCount
 )
 
-// String is the kind in words.
-func (k Kind) String() string {
-	return [kindCount]string{"inner edge", "silhouette", "outline", "cut rim"}[k]
-}
-
 // Path is a straight line that is seen, in millimetres of full size on the
 // view plane: x right, y up, from the camera's target.
 type Path struct {
@@ -35,9 +30,6 @@ type Path struct {
 	Object   int // index in the scene as given; of a whole, its piece of first ID
 	Kind     Kind
 }
-
-// Length in millimetres.
-func (p Path) Length() float64 { return p.To.Sub(p.From).Len() }
 
 // Draw lists the lines of s that c sees, cuts applied, ordered by object and
 // kind. Lines of coinciding edges stand once, under the heaviest kind and then

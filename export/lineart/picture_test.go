@@ -15,7 +15,7 @@ import (
 var pictures = flag.String("pictures", "", "write test pictures (SVG) to this folder")
 
 // svg is a plain picture of paths, for looking at.
-func svg(ps []Path, areas []Area) string {
+func svg(ps []Path) string {
 	b := geom.EmptyBox()
 	for _, p := range ps {
 		b = b.Add(vec{p.From[0], p.From[1], 0}).Add(vec{p.To[0], p.To[1], 0})
@@ -27,18 +27,6 @@ func svg(ps []Path, areas []Area) string {
 	var out strings.Builder
 	fmt.Fprintf(&out, `<svg xmlns="http://www.w3.org/2000/svg" width="%.0f" height="%.0f" viewBox="%g %g %g %g"><rect x="-1e6" y="-1e6" width="2e6" height="2e6" fill="white"/>`+"\n",
 		size[0]/unit, size[1]/unit, b.Min[0], -b.Max[1], size[0], size[1])
-	for _, a := range areas {
-		tone := 0.80 + 0.1*a.Normal[2] + 0.06*a.Normal[0]
-		fill := fmt.Sprintf("rgb(%.0f,%.0f,%.0f)", 255*tone, 255*tone, 255*tone)
-		if a.Cut >= 0 {
-			fill = "#d9a"
-		}
-		out.WriteString(`<path fill="` + fill + `" d="`)
-		for k, p := range a.Loop {
-			fmt.Fprintf(&out, "%s%.3f %.3f", []string{"L", "M"}[min(1, max(0, 1-k))], p[0], -p[1])
-		}
-		out.WriteString("Z\"/>\n")
-	}
 	for _, p := range ps {
 		fmt.Fprintf(&out, `<path d="M%.3f %.3fL%.3f %.3f" stroke="%s" stroke-width="%g" stroke-linecap="round"/>`+"\n",
 			p.From[0], -p.From[1], p.To[0], -p.To[1],
@@ -74,11 +62,7 @@ func TestPicturesOfTheCulvertHaveLinesOfEveryKind(t *testing.T) {
 			}
 		}
 		if *pictures != "" {
-			areas, err := Areas(culvert(), c)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := os.WriteFile(filepath.Join(*pictures, name+".svg"), []byte(svg(ps, areas)), 0o644); err != nil {
+			if err := os.WriteFile(filepath.Join(*pictures, name+".svg"), []byte(svg(ps)), 0o644); err != nil {
 				t.Fatal(err)
 			}
 		}

@@ -45,7 +45,7 @@ func total(ps []Path, keep func(Path) bool) float64 {
 	var l float64
 	for _, p := range ps {
 		if keep == nil || keep(p) {
-			l += p.Length()
+			l += p.To.Sub(p.From).Len()
 		}
 	}
 	return l

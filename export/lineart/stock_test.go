@@ -11,6 +11,58 @@ import (
 	"pgregory.net/rapid"
 )
 
+// A Convex is a shape of ln, whose paths are its edges, for its own search.
+var _ ln.Shape = (*Convex)(nil)
+
+// Compile does nothing; a Convex is ready once made.
+func (c *Convex) Compile() {}
+
+// BoundingBox is the least axis-parallel box.
+func (c *Convex) BoundingBox() ln.Box { return c.box }
+
+// Contains tells whether v lies inside or at most f outside.
+func (c *Convex) Contains(v ln.Vector, f float64) bool {
+	for _, p := range c.planes {
+		if p.n.Dot(v) > p.d+f {
+			return false
+		}
+	}
+	return true
+}
+
+// Intersect is where the ray, begun Tie from its origin, is first in the
+// solid. It holds for rays in the plane of a face.
+func (c *Convex) Intersect(r ln.Ray) ln.Hit {
+	enter, leave := Tie, ln.INF
+	for _, p := range c.planes {
+		den := p.n.Dot(r.Direction)
+		num := p.d + grown - p.n.Dot(r.Origin)
+		switch {
+		case math.Abs(den) < 1e-12:
+			if num < 0 {
+				return ln.NoHit
+			}
+		case den > 0:
+			leave = math.Min(leave, num/den)
+		default:
+			enter = math.Max(enter, num/den)
+		}
+		if enter >= leave {
+			return ln.NoHit
+		}
+	}
+	return ln.Hit{Shape: c, T: enter}
+}
+
+// Paths are the edges, each once.
+func (c *Convex) Paths() ln.Paths {
+	var ps ln.Paths
+	for _, e := range c.edges {
+		ps = append(ps, ln.Path{c.verts[e.from], c.verts[e.to]})
+	}
+	return ps
+}
+
 // stockScene holds the same solids for ln's own search.
 func stockScene(d *drawer) *ln.Scene {
 	sc := &ln.Scene{}

@@ -17,19 +17,21 @@ func TestADimensionMeasuresAlongItsDirection(t *testing.T) {
 }
 
 func TestTheDimensionLineLiesItsOffsetOutside(t *testing.T) {
-	v := &View{Scale: 20}
-	v.DimHorizontal(Pt(0, 100), Pt(3000, 400), 10)
-	v.DimHorizontal(Pt(0, 100), Pt(3000, 400), -10)
-	v.DimVertical(Pt(0, 100), Pt(300, 2400), 10)
-	v.DimVertical(Pt(0, 100), Pt(300, 2400), -10)
-	v.DimAligned(Pt(0, 0), Pt(0, 1000), 10)
+	level, upright := Dimension{From: Pt(0, 100), To: Pt(3000, 400)}, Dimension{From: Pt(0, 100), To: Pt(300, 2400), Angle: 90}
+	at := func(d Dimension, base Point, offset float64) Dimension {
+		d.Base, d.Offset = base, offset
+		return d
+	}
 	s := &Sheet{}
 	want := [][2]Point{
 		{{0, 600}, {3000, 600}}, {{0, -100}, {3000, -100}},
 		{{500, 100}, {500, 2400}}, {{-200, 100}, {-200, 2400}}, {{-200, 0}, {-200, 1000}},
 	}
-	for i, item := range v.Items {
-		d := s.Draw(item.(Dimension), v.Scale)
+	for i, d := range []Dimension{
+		at(level, level.To, 10), at(level, level.From, -10), at(upright, upright.To, -10), at(upright, upright.From, 10),
+		{To: Pt(0, 1000), Angle: 90, Offset: 10},
+	} {
+		d := s.Draw(d, 20)
 		if d.Start.Sub(want[i][0]).Len() > 1e-9 || d.End.Sub(want[i][1]).Len() > 1e-9 {
 			t.Errorf("dimension %d runs from %v to %v, want %v", i, d.Start, d.End, want[i])
 		}

@@ -39,7 +39,7 @@ func Example() {
 	v.Stack(sheet.Below, -350, append(
 		sheet.Chain(sheet.Pt(-300, -350), sheet.Pt(0, -350), sheet.Pt(3000, -350), sheet.Pt(3300, -350)),
 		sheet.Span{From: sheet.Pt(-300, -350), To: sheet.Pt(3300, -350)})...)
-	v.DimVertical(sheet.Pt(3300, -350), sheet.Pt(3300, 2750), 10)
+	v.Add(sheet.Dimension{On: sheet.Dimensioning, From: sheet.Pt(3300, -350), To: sheet.Pt(3300, 2750), Angle: 90, Base: sheet.Pt(3300, 0), Offset: -10})
 	v.Note(sheet.Pt(2890, 1500), sheet.Pt(1900, 1300), "Collapsed outline")
 	v.Text(sheet.Pt(750, 2000), sheet.MiddleCentre, "Cell 1", "3000 x 2400")
 

@@ -10,7 +10,7 @@ func TestFlatHoldsOnlyWhatAWriterDraws(t *testing.T) {
 	v := NewView("all kinds")
 	v.Line(General, Pt(0, 0), Pt(3000, 0))
 	v.Circle(Hardware, Pt(0, 0), 125)
-	v.Arc(Hardware, Pt(0, 0), 300, 10, 80)
+	v.Add(Arc{Hardware, Pt(0, 0), 300, 10, 80})
 	v.Hatch(EarthHatch, EarthPattern, RectLoop(Pt(0, -300), Pt(3000, 0)))
 	v.Note(Pt(0, 0), Pt(500, 500), "note")
 	v.Stack(Above, 0, Chain(Pt(0, 0), Pt(1000, 0), Pt(3000, 0))...)
@@ -52,8 +52,8 @@ func TestASheetThatCannotBeDrawnTrulyIsRefused(t *testing.T) {
 		"scale NaN":       func(v *View) { v.Scale = math.NaN() },
 		"place infinite":  func(v *View) { v.Shift[0] = math.Inf(1) },
 		"line NaN":        func(v *View) { v.Line(General, Pt(0, math.NaN()), Pt(1, 1)) },
-		"dimension NaN":   func(v *View) { v.DimHorizontal(Pt(0, 0), Pt(math.NaN(), 0), 8) },
-		"offset infinite": func(v *View) { v.DimHorizontal(Pt(0, 0), Pt(1, 0), math.Inf(1)) },
+		"dimension NaN":   func(v *View) { v.Add(Dimension{To: Pt(math.NaN(), 0), Offset: 8}) },
+		"offset infinite": func(v *View) { v.Add(Dimension{To: Pt(1, 0), Offset: math.Inf(1)}) },
 		"stack NaN":       func(v *View) { v.Stack(Above, 0, Span{To: Pt(math.NaN(), 0)}) },
 		"hatch infinite":  func(v *View) { v.Hatch(General, Tone, []Point{{0, 0}, {math.Inf(1), 0}, {1, 1}}) },
 		"circle NaN":      func(v *View) { v.Circle(General, Pt(0, 0), math.NaN()) },

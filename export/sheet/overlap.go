@@ -1,9 +1,6 @@
 package sheet
 
-import (
-	"fmt"
-	"strings"
-)
+import "strings"
 
 // Clash is a kind of overlap.
 type Clash uint8
@@ -16,19 +13,11 @@ const (
 	ViewOnView
 )
 
-func (c Clash) String() string {
-	return [...]string{"text on text", "text on dimension", "text outside its area", "view outside its area", "view on view"}[min(c, ViewOnView)]
-}
-
 // Overlap is two things printed over each other.
 type Overlap struct {
 	Kind Clash
 	A, B string // what is lettered; B is the dimension's value, or empty
 	At   Point  // mm of paper
-}
-
-func (o Overlap) String() string {
-	return fmt.Sprintf("%s at (%.1f, %.1f): %q, %q", o.Kind, o.At[0], o.At[1], o.A, o.B)
 }
 
 // label is lettering on paper with the dimension it belongs to, or -1.

@@ -34,7 +34,7 @@ func TestTextOnTextIsFound(t *testing.T) {
 func TestTextOnADimensionIsFoundButNotOnItsOwn(t *testing.T) {
 	s := &Sheet{}
 	v := &View{Scale: 50, Shift: Pt(100, 100)}
-	v.DimHorizontal(Pt(0, 0), Pt(4000, 0), 10)
+	v.Add(Dimension{On: Dimensioning, To: Pt(4000, 0), Offset: 10})
 	s.Add(v)
 	if got := Overlaps(s); len(got) != 0 {
 		t.Fatalf("a dimension clashes with itself: %v", got)

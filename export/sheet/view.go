@@ -40,11 +40,6 @@ func RectLoop(a, b Point) []Point { return EmptyBox().Grow(a, b).corners() }
 // Circle draws a circle.
 func (v *View) Circle(on Layer, centre Point, radius float64) { v.Add(Circle{on, centre, radius}) }
 
-// Arc draws an arc anticlockwise from one direction to the other, degrees.
-func (v *View) Arc(on Layer, centre Point, radius, from, to float64) {
-	v.Add(Arc{on, centre, radius, from, to})
-}
-
 // Text letters lines below each other at the sheet's lettering height.
 func (v *View) Text(at Point, anchor Anchor, lines ...string) {
 	v.Add(Text{On: Notes, At: at, Anchor: anchor, Lines: lines})
@@ -62,36 +57,6 @@ func (v *View) Note(tip, knee Point, lines ...string) {
 
 // Arrow draws an arrow, for movements and loads.
 func (v *View) Arrow(on Layer, from, to Point) { v.Add(Leader{On: on, Tip: to, Knee: from}) }
-
-// DimHorizontal measures along x; the dimension line runs offset mm of paper
-// above (below when negative) the higher (lower) of both points.
-func (v *View) DimHorizontal(a, b Point, offset float64) {
-	v.dim(a, b, 0, outer(a, b, 1, offset), offset)
-}
-
-// DimVertical measures along y; the dimension line runs offset mm of paper to
-// the right (left when negative) of the rightmost (leftmost) point.
-func (v *View) DimVertical(a, b Point, offset float64) {
-	v.dim(a, b, 90, outer(a, b, 0, offset), -offset)
-}
-
-// DimAligned measures the distance of both points; the dimension line runs
-// offset mm of paper to the left of the direction from a to b.
-func (v *View) DimAligned(a, b Point, offset float64) {
-	v.dim(a, b, direction(a, b), a, offset)
-}
-
-func (v *View) dim(a, b Point, angle float64, base Point, offset float64) {
-	v.Add(Dimension{On: Dimensioning, From: a, To: b, Angle: angle, Base: base, Offset: offset})
-}
-
-// outer is the point further out along an axis, on the side of the sign.
-func outer(a, b Point, axis int, sign float64) Point {
-	if (a[axis] >= b[axis]) == (sign >= 0) {
-		return a
-	}
-	return b
-}
 
 // Extents is the box around everything that the view measures in the model,
 // mm; lettering and dimension lines are not part of it.

@@ -29,9 +29,9 @@ func small() *sheet.Sheet {
 	v.Line(sheet.Centre, sheet.Pt(1500, -200), sheet.Pt(1500, 1600))
 	v.Polyline(sheet.Collapsed, sheet.Pt(0, 500), sheet.Pt(3000, 500))
 	v.Circle(sheet.Hardware, sheet.Pt(700, 400), 100)
-	v.Arc(sheet.Hidden, sheet.Pt(2000, 800), 300, 350, 100)
+	v.Add(sheet.Arc{On: sheet.Hidden, Centre: sheet.Pt(2000, 800), Radius: 300, From: 350, To: 100})
 	v.Stack(sheet.Below, 0, sheet.Chain(sheet.Pt(0, 0), sheet.Pt(200, 0), sheet.Pt(3000, 0))...)
-	v.DimVertical(sheet.Pt(3000, 0), sheet.Pt(3000, 300), 10)
+	v.Add(sheet.Dimension{On: sheet.Dimensioning, From: sheet.Pt(3000, 0), To: sheet.Pt(3000, 300), Angle: 90, Base: sheet.Pt(3000, 0), Offset: -10})
 	v.Note(sheet.Pt(2300, 500), sheet.Pt(2600, 1200), "ø16 ≥ 2", "at 5°")
 	if err := s.Add(v).Arrange(); err != nil {
 		panic(err)

@@ -75,13 +75,6 @@ func (c Curve) MidOrdinate() float64 {
 	return math.Abs(c.Radius) * 2 * h * h
 }
 
-// MidOrdinate of a chord c on radius R: M = R - sqrt(R^2 - c^2/4), in the form
-// that keeps its digits on a large radius. NaN when the chord does not fit.
-func MidOrdinate(radius, chord float64) float64 {
-	q := chord * chord / 4
-	return q / (radius + math.Sqrt(radius*radius-q))
-}
-
 // VerticalCurve is a parabolic curve of the profile.
 type VerticalCurve struct {
 	From, To           float64 // along the line

@@ -45,8 +45,12 @@ func TestDrumStandsAtItsRadiusAndSticksOutByTheOverhang(t *testing.T) {
 	if low := s.Box().Min[2]; math.Abs(low) > 1e-12 {
 		t.Errorf("lowest point %v, want 0", low)
 	}
-	if o := DrumOverhang(0.125, 128); o > 4e-5 || o < 3e-5 {
-		t.Errorf("overhang %v, want 0.04 mm", o)
+	far := 0.0
+	for _, v := range s.Vertices {
+		far = max(far, math.Hypot(v[0], v[2]-0.125)-0.125)
+	}
+	if want := 0.125 * (1/math.Cos(math.Pi/128) - 1); math.Abs(far-want) > 1e-12 || math.Abs(want-38e-6) > 1e-6 {
+		t.Errorf("sticks out by %v, want %v, 0.04 mm", far, want)
 	}
 }
 

@@ -91,7 +91,7 @@ func Bar(x float64, from, to Point2, thickness float64) *Solid {
 
 // Drum is a disc of the given radius about an axis parallel to y, between y0
 // and y1, as a circumscribed prism with the given number of sides: it sticks
-// out by DrumOverhang. One side's middle points straight down, so that a wheel
+// out by r (sec(pi/n) - 1). One side's middle points straight down, so that a wheel
 // stands exactly at its radius.
 func Drum(x, z, radius, y0, y1 float64, sides int) *Solid {
 	circum := radius / math.Cos(math.Pi/float64(sides))
@@ -111,10 +111,4 @@ func Drum(x, z, radius, y0, y1 float64, sides int) *Solid {
 	}
 	s.Faces = append(s.Faces, right, left)
 	return s
-}
-
-// DrumOverhang is how far a Drum's edges stick out of the true cylinder:
-// r (sec(pi/n) - 1).
-func DrumOverhang(radius float64, sides int) float64 {
-	return radius * (1/math.Cos(math.Pi/float64(sides)) - 1)
 }

@@ -18,16 +18,6 @@ func Decimal(x float64, decimals int) string {
 	return text
 }
 
-// Millimetres writes a length as "3050.0 mm" with that many decimals.
-func Millimetres(x Length, decimals int) string {
-	return Decimal(float64(x)*1000, decimals) + " mm"
-}
-
-// Metres writes a length as "3.050 m" with that many decimals.
-func Metres(x Length, decimals int) string {
-	return Decimal(float64(x), decimals) + " m"
-}
-
 // Text writes the length in the unit of the system; see Kind.Text.
 func (l Length) Text(s System) string { return KindLength.Text(float64(l), s) }
 

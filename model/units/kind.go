@@ -64,12 +64,3 @@ func (k Kind) BareUnit(s System) string { return kinds[k].bare[s] }
 // Bounds returns the sane range of the kind in SI, both ends included. Parse
 // refuses what lies outside.
 func (k Kind) Bounds() (least, most float64) { return kinds[k].least, kinds[k].most }
-
-// Kinds returns all kinds in a fixed order.
-func Kinds() []Kind {
-	all := make([]Kind, len(kinds))
-	for i := range all {
-		all[i] = Kind(i)
-	}
-	return all
-}

@@ -218,7 +218,7 @@ func TestWrongTextsAreRefusedWithReasonAndCure(t *testing.T) {
 }
 
 func TestExamplesAndBareUnitsOfEveryKindWork(t *testing.T) {
-	for _, k := range Kinds() {
+	for _, k := range everyKind() {
 		for _, s := range []System{Metric, Imperial} {
 			if _, err := Parse(k, k.Example(s), s); err != nil {
 				t.Errorf("%v: example of the %v system: %v", k, s, err)
