@@ -75,33 +75,37 @@ func TestEveryJobAndGearIsDrawnAndWritten(t *testing.T) {
 		t.Fatalf("%d jobs, %d gears", len(jobs), len(whole))
 	}
 	for i, path := range append(jobs, whole...) {
-		name := filepath.Base(filepath.Dir(path))
-		gear := []string{}
+		kind, name, gear := "job ", filepath.Base(filepath.Dir(path)), []string{}
 		if strings.Contains(path, "gear") {
-			name, path, gear = filepath.Base(path), onePour, []string{path}
+			kind, name, path, gear = "gear ", filepath.Base(path), onePour, []string{path}
 		}
 		if *only != "" && *only != name || i%worked.Campaign(6, 1) != 0 {
 			continue
 		}
-		s := load(t, path, gear...)
-		r := &result.Result{Version: "dev"}
-		if !*noCheck {
-			r = clearance.Check(s, clearance.Options{Version: "dev", Inputs: []result.Input{{Name: "job.yaml", SHA256: "0123456789abcdef"}}})
-		}
-		sheets, err := Sheets(s, r)
-		if err != nil {
-			t.Errorf("%s: %v", name, err)
-		}
-		pictures, err := Pictures(s, r)
-		if err != nil {
-			t.Errorf("%s: %v", name, err)
-		}
-		if len(sheets) < 5 || len(pictures) < 2 {
-			t.Errorf("%s: %d sheets, %d pictures", name, len(sheets), len(pictures))
-		}
-		for _, n := range append(sheets, pictures...) {
-			written(t, filepath.Join(folder, name+"-"+n.Name), n.Sheet)
-		}
+		t.Run(kind+name, func(t *testing.T) { drawnAndWritten(t, load(t, path, gear...), filepath.Join(folder, name)) })
+	}
+}
+
+// drawnAndWritten draws a study and writes its sheets to files whose names begin so.
+func drawnAndWritten(t *testing.T, s *model.Study, base string) {
+	t.Helper()
+	r := &result.Result{Version: "dev"}
+	if !*noCheck {
+		r = clearance.Check(s, clearance.Options{Version: "dev", Inputs: []result.Input{{Name: "job.yaml", SHA256: "0123456789abcdef"}}})
+	}
+	sheets, err := Sheets(s, r)
+	if err != nil {
+		t.Error(err)
+	}
+	pictures, err := Pictures(s, r)
+	if err != nil {
+		t.Error(err)
+	}
+	if len(sheets) < 5 || len(pictures) < 2 {
+		t.Errorf("%d sheets, %d pictures", len(sheets), len(pictures))
+	}
+	for _, n := range append(sheets, pictures...) {
+		written(t, base+"-"+n.Name, n.Sheet)
 	}
 }
 
