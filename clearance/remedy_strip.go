@@ -3,6 +3,7 @@ package clearance
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
@@ -166,8 +167,7 @@ func (b *bay) backUnder(pour int) string {
 // halves that part beside them.
 func (b *bay) supportsRemedy(e judged) string {
 	g, kept := b.Carrier.Gear, b.Carrier.Kept.Hangers
-	p := b.marked(e.Where.Part)
-	if kept == nil || p == nil || p.Side != culvert.Both || p.Role != carrier.RoofPanel {
+	if kept == nil || slices.ContainsFunc(b.Carrier.Parts, func(p carrier.Part) bool { return b.ofHalf(&p) }) {
 		return "a wider filler, so that the halves keep clear of plate and nut (roof.widths, `set: {closure: ...}`); part the halves farther before lowering; or move the hanger lines (left_in_place.hangers.lines)"
 	}
 	play := b.pocketPlay()

@@ -158,3 +158,25 @@ func TestEveryCheckThatFailsOrStaysOpenHasARemedy(t *testing.T) {
 		}
 	}
 }
+
+// What mends a one-piece roof does not speak of halves or of a hinge, wherever the
+// hangers are.
+func TestRemediesForAOnePieceRoofDoNotSpeakOfHalves(t *testing.T) {
+	told := 0
+	for _, line := range []string{"0.82 m", "1.05 m", "1.2 m"} {
+		r := checked(t, chain{gear: "roof-whole-24", jobs: [][2]string{{"lines: [0 m]", "lines: [" + line + "]"}}})
+		for _, e := range r.Checks {
+			for _, word := range []string{"halves", "hinge"} {
+				if strings.Contains(e.Remedy, word) {
+					t.Errorf("%s: %s %s: %s", line, e.ID, e.Subject, e.Remedy)
+				}
+			}
+			if e.Verdict == result.Fail {
+				told++
+			}
+		}
+	}
+	if told < 8 {
+		t.Errorf("%d fail", told)
+	}
+}
