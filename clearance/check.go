@@ -70,6 +70,7 @@ func Examine(s *model.Study, o Options) *Examination {
 	for _, t := range tell(s, reports, o) {
 		add(r, t, o.Only)
 	}
+	tellFriction(r.Looser, frictionNote(s, reports))
 	r.Parts = partRowsOf(s, reports)
 	r.Masses = massRows(s)
 	order(r)

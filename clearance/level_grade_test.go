@@ -33,10 +33,10 @@ func TestALevelGradeNeedsARestraintAsAnyOtherDoes(t *testing.T) {
 		reads(t, onGrade(t, grade), "hold-back", result.Pass, 1e3*hold(slope), 1)
 	}
 	// what rolls hard enough holds itself: 0.02 is above 0.33 %
-	hard := [2]string{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}", "travel: {rolling: {least: 0.02, most: 0.02}}"}
+	hard := [2]string{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}", "travel: {rolling: {least: 0.02, most: 0.02, source: pull test}}"}
 	reads(t, onGrade(t, "0 %", hard), "hold-back", result.Pass, 0, 0)
 	// and 0.0033 is not; an invert that is held closer is
-	soft := [2]string{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}", "travel: {rolling: {least: 0.0033, most: 0.02}}"}
+	soft := [2]string{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}", "travel: {rolling: {least: 0.0033, most: 0.02, source: pull test}}"}
 	reads(t, onGrade(t, "0 %", soft), "hold-back", result.Fail, 1e3*w*(math.Sin(tol)-0.0033), 1)
 	reads(t, onGrade(t, "0 %", soft, [2]string{"gear: gear.yaml", "tolerance: {invert: 5 mm}\ngear: gear.yaml"}), "hold-back", result.Pass, 0, 0)
 }

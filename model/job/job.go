@@ -189,10 +189,12 @@ type HoldBack struct {
 	Capacity units.Force `yaml:"capacity" above:"0 kN" max:"1000 kN" doc:"What the hold-back line or brake can hold."`
 }
 
-// Rolling coefficients: the least counts for holding, the most for pulling.
+// Rolling coefficients: the least counts for holding, the most for pulling. Friction
+// holds a carrier only where somebody states it and says where it is from.
 type Rolling struct {
-	Least units.Number `yaml:"least" default:"0" source:"the safe end: no resistance is counted on" safer:"less" min:"0" max:"1" doc:"Least rolling coefficient."`
-	Most  units.Number `yaml:"most" default:"0.02" source:"judgement" safer:"more" min:"0" max:"1" doc:"Most rolling coefficient."`
+	Least  units.Number `yaml:"least" default:"0" source:"the safe end: no resistance is counted on" safer:"less" min:"0" max:"1" doc:"Least rolling coefficient, which is counted on for holding; more than 0 needs source."`
+	Most   units.Number `yaml:"most" default:"0.02" source:"judgement" safer:"more" min:"0" max:"1" doc:"Most rolling coefficient."`
+	Source string       `yaml:"source" optional:"true" example:"pull test of this carrier on site" doc:"Where least is from, in the words of whoever answers for it; needed where least is more than 0."`
 }
 
 // Schedule of ages. Nil is not stated: an age has no default.

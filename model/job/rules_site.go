@@ -58,10 +58,15 @@ func (h *Hangers) Check(d *Decoder, path string) {
 	}
 }
 
-// Check asks that the least coefficient is not above the most.
+// Check asks that the least coefficient is not above the most, and where it is from:
+// a carrier that friction is to hold runs away where there is less of it.
 func (r *Rolling) Check(d *Decoder, path string) {
 	if r.Least > r.Most {
 		d.FailAt(path+".least", fmt.Sprintf("%g is above the most", float64(r.Least)), fmt.Sprintf("the most is %g", float64(r.Most)), fmt.Sprintf("write at most %g", float64(r.Most)))
+	}
+	if r.Least > 0 && strings.TrimSpace(r.Source) == "" {
+		d.FailAt(path+".least", fmt.Sprintf("%g is counted on for holding the carrier, and nobody says where it is from", float64(r.Least)),
+			"without it no friction is counted on", `leave it out, or write beside it for example source: "pull test of this carrier on site"`)
 	}
 }
 
