@@ -15,6 +15,10 @@ const releaseHold = "Written release. Strength or time required: ______ reached:
 // outsideHold stands before the ties come out.
 const outsideHold = "Outside panels and bulkhead slung or propped against falling, seen by (name): ______"
 
+// hangersHold stands before them too, where hangers keep the roof: it is they that
+// carry it from then on.
+const hangersHold = "Hanger nuts snug, every hanger of the pour, seen by (name): ______"
+
 // holdSteps puts before each step of a bay what a named person has to confirm before
 // it begins.
 func holdSteps(rows []result.StepRow, b *model.Bay, s *model.Study) {
@@ -25,6 +29,9 @@ func holdSteps(rows []result.StepRow, b *model.Bay, s *model.Study) {
 		}
 		if slices.Contains(rows[i].Removes, "ties") {
 			rows[i].Hold = append(append(rows[i].Hold, outsideHold), innerHolds(b, s)...)
+			if b.Carrier.Kept.Hangers != nil {
+				rows[i].Hold = append(rows[i].Hold, hangersHold)
+			}
 		}
 	}
 }

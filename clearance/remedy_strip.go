@@ -60,6 +60,8 @@ func (b *bay) selfRemedy(e judged) string {
 	for _, pair := range [2][2]*carrier.Part{{p, q}, {q, p}} {
 		a, other := pair[0], pair[1]
 		switch {
+		case a.Role == carrier.Filler && other.Role != carrier.Filler:
+			return "the filler is still in: take it out first, in a step before this one (`removes: [strips]`)"
 		case under(a.Role) && (other.Role == carrier.JackPlate || other.Role == carrier.JackScrew || other.Role == carrier.Leg):
 			return b.moveWheel(a, other)
 		case a.Role == carrier.LinkBar || a.Role == carrier.Lug:
@@ -197,7 +199,22 @@ func (b *bay) raiseRemedy(e judged) string {
 		return "the form reaches across a bend or a grade break: mend first what roll.bend says, and end it in the joint (culvert.lap 0 there)"
 	}
 	if e.Value != nil && e.Limit != nil && e.Value.Lower >= *e.Limit {
-		return "the gap is there while the frame is level: lift in smaller passes (lifting.pass), so that it leans less, or draw in farther the part that comes near in the collapse step named"
+		return "the gap is there while the frame is level: " + b.smallerPass(e) + ", so that it leans less, or draw in farther the part that comes near in the collapse step named"
 	}
 	return "raising takes the collapse back, step by step: change the collapse step named so that it comes clear, or lap less over what is cast (culvert.lap)"
+}
+
+// smallerPass is which pass of lifting to make smaller: that of the step named.
+func (b *bay) smallerPass(e judged) string {
+	lifting := b.Carrier.Gear.Lifting
+	last := b.lastLift()
+	switch {
+	case lifting == nil:
+		return "state what it is lifted with (lifting), in passes"
+	case last < 0 || b.Raising[last].Name != e.Where.Step:
+		return "lift in smaller passes (lifting.pass)"
+	case lifting.Last == nil:
+		return "make the last lift in a pass of its own, smaller than the others (lifting.last)"
+	}
+	return "make the last lift in a smaller pass (lifting.last)"
 }

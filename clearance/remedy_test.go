@@ -73,6 +73,9 @@ func TestRemediesSayWhatMendsTheSituation(t *testing.T) {
 		{"filler pieces short of the plates", chain{gear: "roof-halves-24", swap: [][2]string{{"strip: 1000 mm", "strip: 980 mm"}}}, "setup.faces", "gaps between faces", []string{"1000.0 mm (roof.strip)"}},
 		{"halves that draw in to the nuts", chain{gear: "roof-halves-24", jobs: [][2]string{{"tail: 50 mm", "tail: 90 mm"}}}, "strip.clear", "hanger, collapsed", []string{"draw in toward the hangers", "wider filler"}},
 		{"wheels that do not carry the middle", chain{gear: "roof-halves-24", swap: [][2]string{{"[0.3 m, 2.1 m]", "[0.3 m, 0.9 m]"}, {"[0.45 m, 1.95 m]", "[0.45 m, 1.4 m]"}}}, "roll.wheel", "wheels", []string{"centre of gravity", "wheels.at"}},
+		{"the last pass of lifting", chain{gear: "roof-halves-24", jobs: lapped, swap: [][2]string{{", last: 3 mm", ", last: 4 mm"}}}, "raise.clear", "cell 1, pour 2", []string{"last lift in a smaller pass (lifting.last)"}},
+		{"no pass for the last lift", chain{gear: "roof-halves-24", jobs: lapped, swap: [][2]string{{", last: 3 mm", ""}}}, "raise.clear", "cell 1, pour 2", []string{"last lift in a pass of its own", "(lifting.last)"}},
+		{"a filler left in", chain{gear: "roof-halves-24", swap: [][2]string{{"removes: [strips, ties]", "removes: [ties]"}}}, "strip.self", "arms part in, seams", []string{"take it out first", "removes: [strips]"}},
 		{"no way to lift", chain{gear: "roof-halves-24", swap: [][2]string{{"lifting:", "#"}}}, "raise.lift", "", []string{"lifting: {pads, capacity, stroke}"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
