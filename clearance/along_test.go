@@ -9,7 +9,6 @@ import (
 	"testing"
 	"time"
 
-	"boxwalk/clearance/allow"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/job"
@@ -139,7 +138,7 @@ func TestSlopeBetweenTheWheelsRunsFromOneGradeToTheNext(t *testing.T) {
 func TestWheelLoadsAlongTheWayAddUpToTheWeight(t *testing.T) {
 	s := studyOf(t, "quarry-lane")
 	r := Check(s, Options{Only: []string{"roll"}})
-	b := &bay{Bay: &s.Bays[0]}
+	b := inspected(s, 0)
 	way := &route{bay: b, job: s.Job}
 	way.weigh()
 	for _, a := range r.Along {
@@ -156,7 +155,7 @@ func TestWheelLoadsAlongTheWayAddUpToTheWeight(t *testing.T) {
 func TestRowsAlongTheWayStayFewAndCheap(t *testing.T) {
 	s := studyOf(t, "bend-at-joint")
 	for _, i := range s.Reported() {
-		b := inspect(&s.Bays[i], s.Job, LimitsOf(s.Job), allow.Of(s.Job))
+		b := inspected(s, i)
 		r := b.rolls()
 		var rolled []measure
 		for p, part := range b.Carrier.Parts {

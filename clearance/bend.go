@@ -23,7 +23,7 @@ func (b *bay) bendChecks(s *model.Study) []judged {
 	switch {
 	case t.all == 0:
 		return append(out, b.unbent("advance", "m", "no angle point comes to lie between the wheels on the way"))
-	case !b.rollsAway():
+	case !b.RollsAway():
 		return append(out, open("roll.bend", b.subject("swept width"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway()))
 	}
 	r := &bending{route: b.onTheWay(s), turning: t, gap: s.Culvert.JointGap}

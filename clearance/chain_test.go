@@ -3,6 +3,7 @@ package clearance
 import (
 	"testing"
 
+	"boxwalk/clearance/allow"
 	"boxwalk/clearance/worked"
 
 	"boxwalk/model"
@@ -62,4 +63,9 @@ func (c chain) with(gear string) chain {
 func jobFile(t *testing.T, name string, swap ...[2]string) *model.Study {
 	t.Helper()
 	return worked.Job(t, name, swap...)
+}
+
+// inspected is a bay of a study with what it takes to judge it.
+func inspected(s *model.Study, at int) *bay {
+	return worded(inspect(&s.Bays[at], s.Job, allow.Of(s.Job)), s.Job, LimitsOf(s.Job))
 }

@@ -3,16 +3,13 @@ package clearance
 import (
 	"iter"
 	"math"
-	"runtime"
 	"slices"
 	"sort"
 	"strings"
-	"sync"
 
 	"boxwalk/clearance/allow"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
-	"boxwalk/model/geom"
 )
 
 // Options of a check.
@@ -44,29 +41,7 @@ func Examine(s *model.Study, o Options) *Examination {
 	r := &result.Result{Schema: result.Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
 		Job: result.JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job, s.Gear),
 		NotChecked: notChecked(o.Only), Looser: looserThanDefault(s.Job, s.Gear)}
-	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
-	reports := make([]*report, len(s.Bays))
-	w := newWorkers(o)
-	for _, i := range s.Reported() {
-		w.add(func() {
-			b := inspect(&s.Bays[i], s.Job, limits, tol)
-			reports[i] = &report{bay: b, rolling: b.rolls(), brief: o.Brief}
-		})
-	}
-	w.now()
-	seen := newMemo()
-	founders := join(s, reports)
-	for _, f := range founders {
-		f.box(w, seen)
-	}
-	w.now()
-	for _, f := range founders {
-		f.plan(w)
-	}
-	for _, i := range s.Reported() {
-		reports[i].plan(w, seen)
-	}
-	w.run()
+	reports := reportsOf(s, o, Ask{Steps: Every, Raising: true, Advance: true})
 	for _, t := range tell(s, reports, o) {
 		add(r, t, o.Only)
 	}
@@ -75,105 +50,25 @@ func Examine(s *model.Study, o Options) *Examination {
 	r.Masses = massRows(s)
 	order(r)
 	r.Verdict = result.OfJob(result.Overall(r.Checks), o.Only)
-	return &Examination{Result: r, study: s, workers: w.count, reports: reports}
+	return &Examination{Result: r, study: s, workers: o.Workers, reports: reports}
 }
 
-// report is everything measured for one bay.
+// report is what was measured of one bay, to be judged.
 type report struct {
 	*bay
-	siblings *siblings
-	strip    []stripped
-	raising  [][]measure
-	rolling  *rolling
-	rolled   []measure
-	brief    bool
-	entries  []judged // with what they come from, where a proof is to be written
+	found   *Report
+	brief   bool
+	entries []judged // with what they come from, where a proof is to be written
 }
 
-// plan queues the measurements of a bay; each writes to its own place. What
-// another bay or bent measures alike is taken over.
-func (r *report) plan(w *workers, seen *memo) {
-	r.planStrip(w, seen)
-	r.planRaise(w, seen)
-	r.planRoll(w)
-}
-
-func (r *report) planStrip(w *workers, seen *memo) {
-	r.strip = make([]stripped, len(r.Steps))
-	shapes, around := seen.shapesOf(r.Carrier), seen.profiles(r.stripped.solids)
-	for k, s := range r.Steps {
-		if s.Stop == nil {
-			r.planStep(w, k, seen, shapes, around)
-		}
-	}
-}
-
-func (r *report) planRaise(w *workers, seen *memo) {
-	r.raising = make([][]measure, len(r.Raising))
-	shapes, before := seen.shapesOf(r.Carrier), seen.profiles(r.raised.solids)
-	for k, s := range r.Raising {
-		if s.Stop == nil {
-			r.planRaising(w, k, seen, shapes, before)
-		}
-	}
-}
-
-func (r *report) planRoll(w *workers) {
-	if r.rolling != nil {
-		parts := r.presentAfterAll()
-		r.rolled = make([]measure, len(parts))
-		for n, p := range parts {
-			w.add(func() { r.rolled[n] = r.roll(r.rolling, p) })
-		}
-	}
-}
-
-func (r *report) planStep(w *workers, k int, seen *memo, shapes []int, around []profile) {
-	s := r.Steps[k]
-	cohorts, fresh := seen.cohorts(r.bay, shapes, r.present(s), meeting{path: s.Path, kind: 's', obstacles: &r.stripped, profiles: around,
-		box:  func(part int) geom.Box { return r.siblings.boxAt(r.bay, k, part) },
-		held: func(part, solid int) bool { return r.held(&r.stripped, part, solid, k) }})
-	for _, f := range fresh {
-		w.add(func() {
-			box := r.siblings.boxAt(r.bay, k, f.part)
-			f.measure, f.drags = r.bay.strip(k, f.part, box)
-			f.kept = r.keptBy(k, f.part, box)
-		})
-	}
-	w.after(func() {
-		done := stripped{k: k, measures: make([]measure, 0, len(cohorts)), kept: map[int][]keptMeasure{}, selves: r.siblings.selvesOf(r.bay, k)}
-		for _, c := range cohorts {
-			m, drags, kept := c.as(r.bay, &r.stripped)
-			done.measures, done.drags, done.kept[c.part] = append(done.measures, m), append(done.drags, drags...), kept
-		}
-		r.strip[k] = done
-	})
-}
-
-func (r *report) planRaising(w *workers, k int, seen *memo, shapes []int, before []profile) {
-	s := r.Raising[k]
-	cohorts, fresh := seen.cohorts(r.bay, shapes, r.present(s), meeting{path: s.Path, kind: 'r', obstacles: &r.raised, profiles: before,
-		box:  func(part int) geom.Box { return r.siblings.raisingBox(r.bay, k, part) },
-		held: func(part, solid int) bool { return r.lands(part, solid, k) }})
-	for _, f := range fresh {
-		w.add(func() { f.measure = r.raise(k, f.part, r.siblings.raisingBox(r.bay, k, f.part)) })
-	}
-	w.after(func() {
-		r.raising[k] = make([]measure, 0, len(cohorts))
-		for _, c := range cohorts {
-			m, _, _ := c.as(r.bay, &r.raised)
-			r.raising[k] = append(r.raising[k], m)
-		}
-	})
-}
-
-// presentAfterAll lists the parts that roll.
-func (r *report) presentAfterAll() []int {
-	var out []int
-	last := r.Steps[len(r.Steps)-1]
-	for i, p := range r.Carrier.Parts {
-		if last.PresentAfter(p) {
-			out = append(out, i)
+// reportsOf are the bays of a study with what was measured of them; nil for twins.
+func reportsOf(s *model.Study, o Options, a Ask) []*report {
+	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
+	a.Workers, a.Progress = o.Workers, o.Progress
+	out := make([]*report, len(s.Bays))
+	for i, f := range Measure(s, tol, a) {
+		if f != nil {
+			out[i] = &report{bay: worded(f.Bay, s.Job, limits), found: f, brief: o.Brief}
 		}
 	}
 	return out
@@ -183,7 +78,7 @@ func (r *report) presentAfterAll() []int {
 // like, and keeps what a proof is written from.
 func tell(s *model.Study, reports []*report, o Options) []*told {
 	out := make([]*told, len(s.Bays))
-	w := newWorkers(Options{Workers: o.Workers})
+	w := newWorkers(o.Workers, nil)
 	for _, i := range s.Reported() {
 		w.add(func() {
 			out[i] = reports[i].told(s)
@@ -213,16 +108,16 @@ type told struct {
 
 func (r *report) told(s *model.Study) *told {
 	t := &told{}
-	t.still = append(t.still, r.setupChecks(r.strip)...)
+	t.still = append(t.still, r.setupChecks(r.found.Strip)...)
 	t.still = append(t.still, r.standChecks(s)...)
-	t.still = append(t.still, r.stripChecks(r.strip)...)
-	up := r.raiseChecks(r.raising)
+	t.still = append(t.still, r.stripChecks(r.found.Strip)...)
+	up := r.raiseChecks(r.found.Raising)
 	t.still = append(t.still, up...)
 	r.sayUnset(t.still)
 	r.sayRemedies(t.still)
 	t.settings = r.settings()
-	t.steps, t.raising = r.stepRows(r.strip), r.raisingRows(up)
-	holdSteps(t.steps, r.Bay, s)
+	t.steps, t.raising = r.stepRows(r.found.Strip), r.raisingRows(up)
+	holdSteps(t.steps, r.bay.Bay.Bay, s)
 	r.levels(t)
 	r.underWay(t, s, nil)
 	return t
@@ -233,14 +128,14 @@ func (r *report) told(s *model.Study) *told {
 func (r *report) underWay(t *told, s *model.Study, twin []result.AlongRow) {
 	t.under = append(t.under, r.jackChecks(s)...)
 	t.under = append(t.under, r.liftChecks(s)...)
-	t.under = append(t.under, r.rollChecks(r.rolling, r.rolled)...)
+	t.under = append(t.under, r.rollChecks(r.found.Rolling, r.found.Rolled)...)
 	t.under = append(t.under, r.routeChecks(s)...)
 	t.under = append(t.under, r.bendChecks(s)...)
 	r.sayUnset(t.under)
 	r.sayRemedies(t.under)
 	r.unproved(t.raising, slices.Concat(t.still, t.under))
 	if !r.brief {
-		t.along = r.alongRows(s, r.rolling, r.rolled, t.under, twin)
+		t.along = r.alongRows(s, r.found.Rolling, r.found.Rolled, t.under, twin)
 	}
 }
 
@@ -273,7 +168,7 @@ func partRowsOf(s *model.Study, reports []*report) iter.Seq[result.PartRow] {
 	return func(yield func(result.PartRow) bool) {
 		for _, b := range s.Bays {
 			r := reports[b.Twin]
-			for _, row := range r.partRows(r.strip) {
+			for _, row := range r.partRows(r.found.Strip) {
 				if row.Cell, row.Pour = b.Cell.Number, b.Pour.Number; !yield(row) {
 					return
 				}
@@ -327,79 +222,4 @@ func order(r *result.Result) {
 		}
 		return math.Round(*a.Margin/alike) < math.Round(*b.Margin/alike)
 	})
-}
-
-// workers run tasks that write to places of their own.
-type workers struct {
-	tasks    []func()
-	then     []func()
-	progress func(done, of int)
-	count    int
-}
-
-func newWorkers(o Options) *workers {
-	n := o.Workers
-	if n <= 0 {
-		n = runtime.GOMAXPROCS(0)
-	}
-	return &workers{progress: o.Progress, count: n}
-}
-
-func (w *workers) add(f func()) { w.tasks = append(w.tasks, f) }
-
-// after is done in order when all tasks are.
-func (w *workers) after(f func()) { w.then = append(w.then, f) }
-
-// now does what is queued before anything else is, and tells nobody.
-func (w *workers) now() {
-	quiet := workers{tasks: w.tasks, count: w.count}
-	quiet.each()
-	w.tasks = nil
-}
-
-// run does all tasks, and then what is to be done after them.
-func (w *workers) run() {
-	w.each()
-	for _, f := range w.then {
-		f()
-	}
-}
-
-// each does all tasks.
-func (w *workers) each() {
-	batch := max(1, min(16, len(w.tasks)/(8*w.count))) // few big tasks one by one
-	var wg sync.WaitGroup
-	var mu sync.Mutex
-	next := 0
-	take := func() []func() {
-		mu.Lock()
-		defer mu.Unlock()
-		from := next
-		next = min(len(w.tasks), next+batch)
-		if w.progress != nil {
-			w.progress(from, len(w.tasks))
-		}
-		return w.tasks[from:next]
-	}
-	var broken any // what a task panicked with; told again where it can be caught
-	for range w.count {
-		wg.Go(func() {
-			defer func() {
-				if r := recover(); r != nil {
-					mu.Lock()
-					defer mu.Unlock()
-					broken, next = r, len(w.tasks)
-				}
-			}()
-			for list := take(); len(list) > 0; list = take() {
-				for _, f := range list {
-					f()
-				}
-			}
-		})
-	}
-	wg.Wait()
-	if broken != nil {
-		panic(broken)
-	}
 }

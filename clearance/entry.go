@@ -10,6 +10,7 @@ import (
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
+	"boxwalk/model/job"
 	"boxwalk/model/load"
 	"boxwalk/model/units"
 )
@@ -113,6 +114,17 @@ func (b *bay) where(step string, part int, zone string, v sweep.Bracket) result.
 	return w
 }
 
+// bay is a bay with what it takes to judge it and to word what is found.
+type bay struct {
+	*Bay
+	imperial bool // the job's units
+	limits   Limits
+}
+
+func worded(b *Bay, j *job.Job, l Limits) *bay {
+	return &bay{Bay: b, imperial: j.Job.Units == units.Imperial.String(), limits: l}
+}
+
 // about is the bay as the subject of a check, and subject something of its carrier.
 func (b *bay) about() result.Subject { return result.Subject{Cell: b.Cell.Number, Pour: b.Pour.Number} }
 
@@ -196,19 +208,6 @@ func (b *bay) said(v result.Bracket) string {
 
 // label of a part.
 func (b *bay) label(part int) string { return b.Carrier.Parts[part].Label() }
-
-// driver is the adjuster that a step's progress is best told by for a part:
-// the first one turned on its side.
-func (b *bay) driver(s carrier.Step, part int) (carrier.Move, carrier.Adjuster, bool) {
-	side := b.Carrier.Parts[part].Side
-	for _, m := range s.Moves {
-		a := b.Carrier.Adjusters[m.Adjuster]
-		if m.Moves() && !a.Follows() && (side == 0 || a.Side == 0 || a.Side == side) {
-			return m, a, true
-		}
-	}
-	return carrier.Move{}, carrier.Adjuster{}, false
-}
 
 // first brackets where a part first comes nearer than -below to a solid, in the
 // driver's units.

@@ -4,8 +4,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-
-	"boxwalk/clearance/allow"
 )
 
 // What comes off the gaps for adjusters out of step holds as long as the crew keeps
@@ -45,7 +43,7 @@ func TestNothingIsTakenOffForAdjustersOutOfStepWithoutTheCrewBeingTold(t *testin
 	taken := 0
 	for _, gear := range []string{"roof-halves-24", "roof-whole-24"} {
 		s := chain{gear: gear}.read(t)
-		b := inspect(&s.Bays[0], s.Job, LimitsOf(s.Job), allow.Of(s.Job))
+		b := inspected(s, 0)
 		for _, step := range slices.Concat(b.Steps, b.Raising) {
 			for p := range b.Carrier.Parts {
 				for q := range b.Carrier.Parts[:p] {

@@ -8,7 +8,6 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance/allow"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model"
@@ -50,7 +49,7 @@ func onJacks(at [][2]float64, heights []float64) (along, across float64) {
 }
 
 // onBents is a carrier of nothing but its bents, 1.2 m apart over the middle.
-func onBents(n int) (*bay, [][2]float64) {
+func onBents(n int) (*Bay, [][2]float64) {
 	c := &carrier.Carrier{Gear: &job.Gear{Form: job.Form{Length: 9.3}}}
 	c.Gauge = 1.8
 	var at [][2]float64
@@ -59,7 +58,7 @@ func onBents(n int) (*bay, [][2]float64) {
 		c.Bents = append(c.Bents, 4.65+x)
 		at = append(at, [2]float64{x, 0.9}, [2]float64{x, -0.9})
 	}
-	return &bay{Bay: &model.Bay{Carrier: c}}, at
+	return &Bay{Bay: &model.Bay{Carrier: c}}, at
 }
 
 // Frames on jacks whose heights are drawn within 2.5 mm never lean by more than
@@ -106,7 +105,7 @@ func TestAFrameOnJacksLeansNoMoreThanItsBound(t *testing.T) {
 // touch than the bound says, and the nearest comes within 0.2 mm of it.
 func TestALeanIsBoundedAsTheFrameIsTurned(t *testing.T) {
 	s := chain{gear: "roof-halves-24"}.read(t)
-	b := inspect(&s.Bays[0], s.Job, LimitsOf(s.Job), allow.Of(s.Job))
+	b := inspected(s, 0)
 	const crackDown = 2
 	step := b.Steps[crackDown]
 	l := b.leanOfJacks(0.003)

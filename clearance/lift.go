@@ -17,7 +17,7 @@ func (b *bay) liftChecks(s *model.Study) []judged {
 	stuck := func(unit, why string) []judged {
 		return []judged{open("raise.lift", b.subject("lifting jacks"), unit, why, b.at(raising))}
 	}
-	if !b.rollsAway() {
+	if !b.RollsAway() {
 		return stuck("kN", "the collapse does not end on the wheels, so that there is nothing to raise from")
 	}
 	l := b.Carrier.Gear.Lifting
@@ -31,15 +31,6 @@ func (b *bay) liftChecks(s *model.Study) []judged {
 
 // raising is the step that lifting belongs to, as entries name it.
 const raising = "raise"
-
-// rollsAway tells whether the collapse ends on the wheels.
-func (b *bay) rollsAway() bool {
-	if len(b.Steps) == 0 {
-		return false
-	}
-	last := b.Steps[len(b.Steps)-1]
-	return last.Stop == nil && last.Carried
-}
 
 // lifted is an entry of raise.lift from a number that must not exceed a limit.
 func (r *route) lifted(rest, unit string, value float64, limit Limit, text string) judged {

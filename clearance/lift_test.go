@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance/allow"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
@@ -16,7 +15,7 @@ import (
 func byHand(t *testing.T, c chain, at int, group func(*bay, *model.Study) []judged) map[string]result.Entry {
 	t.Helper()
 	s := c.read(t)
-	b := inspect(&s.Bays[at], s.Job, LimitsOf(s.Job), allow.Of(s.Job))
+	b := inspected(s, at)
 	out := map[string]result.Entry{}
 	for _, e := range group(b, s) {
 		rest := e.Subject.Rest()

@@ -15,11 +15,6 @@ type Limit struct {
 	Words  string
 }
 
-// contactTolerance is how far a face that touches by design may seem to dig:
-// rounding of a whole chain of poses is far below it, and it is far below what
-// concrete or steel notices. Contacts are searched to a fifth of it.
-const contactTolerance = 0.05e-3
-
 // The default limits, in metres. All are judgement unless their source says
 // otherwise; a job may replace those that have a key.
 var defaults = []Limit{

@@ -9,7 +9,6 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance/allow"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/worked"
 	"boxwalk/model"
@@ -144,7 +143,7 @@ func TestMoreMassTurnsNoFailIntoAPass(t *testing.T) {
 // Over a grade break the ride takes the centre of gravity wherever it may be.
 func TestWhatIsNotKnownOfTheCentreCountsForTheWayItStands(t *testing.T) {
 	s := onRoute(winding).read(t)
-	b := inspect(&s.Bays[0], s.Job, LimitsOf(s.Job), allow.Of(s.Job))
+	b := inspected(s, 0)
 	last := b.Steps[len(b.Steps)-1]
 	w := b.Carrier.Weigh(last.PresentAfter, last.Pose)
 	c := b.carriage(last)

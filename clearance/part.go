@@ -36,25 +36,11 @@ func PortionOf(id string) Portion {
 
 // PortionAlone are the entries of one portion as a whole check has them.
 func PortionAlone(s *model.Study, of Portion) []result.Entry {
-	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
-	w, seen := newWorkers(Options{}), newMemo()
-	reports := make([]*report, len(s.Bays))
-	for _, i := range s.Reported() {
-		reports[i] = &report{bay: inspect(&s.Bays[i], s.Job, limits, tol), brief: true}
+	a := Ask{Raising: of == Raises, Advance: of == Advances}
+	if of == Strips {
+		a.Steps = Every
 	}
-	if of == Strips || of == Raises {
-		for _, f := range join(s, reports) {
-			f.box(w, seen)
-			w.now()
-			if of == Strips {
-				f.plan(w)
-			}
-		}
-	}
-	for _, i := range s.Reported() {
-		reports[i].planPortion(w, seen, of)
-	}
-	w.run()
+	reports := reportsOf(s, Options{Brief: true}, a)
 	var out []judged
 	for i, b := range s.Bays {
 		if of == Unsearched || b.Twin == i {
@@ -66,33 +52,22 @@ func PortionAlone(s *model.Study, of Portion) []result.Entry {
 
 // as is the report of a bay as it is for a twin.
 func (r *report) as(b *model.Bay) *report {
-	twin, own := *r, *r.bay
-	own.Bay, twin.bay = b, &own
+	twin := *r
+	twin.found = r.found.As(b)
+	own := *r.bay
+	own.Bay, twin.bay = twin.found.Bay, &own
 	return &twin
-}
-
-// planPortion queues the measurements of one portion.
-func (r *report) planPortion(w *workers, seen *memo, of Portion) {
-	switch of {
-	case Strips:
-		r.planStrip(w, seen)
-	case Raises:
-		r.planRaise(w, seen)
-	case Advances:
-		r.rolling = r.rolls()
-		r.planRoll(w)
-	}
 }
 
 // tellPortion puts one portion in words.
 func (r *report) tellPortion(s *model.Study, of Portion) []judged {
 	switch of {
 	case Strips:
-		return r.stripChecks(r.strip)
+		return r.stripChecks(r.found.Strip)
 	case Raises:
-		return r.raiseChecks(r.raising)
+		return r.raiseChecks(r.found.Raising)
 	case Advances:
-		return r.rollChecks(r.rolling, r.rolled)
+		return r.rollChecks(r.found.Rolling, r.found.Rolled)
 	}
 	var t told
 	r.underWay(&t, s, nil)
@@ -105,7 +80,7 @@ func ReadingsAlone(s *model.Study) []result.Entry {
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	var out []judged
 	for _, i := range s.Reported() {
-		b := &bay{Bay: &s.Bays[i], limits: limits, tol: tol.In(s.Bays[i].Cell.Section, s.Bays[i].Carrier.Gauge)}
+		b := worded(atRestIn(&s.Bays[i], s.Job, tol), s.Job, limits)
 		out = append(out, slices.Concat(b.rangeChecks(), b.restChecks(nil), []judged{b.lengthCheck()})...)
 	}
 	return entries(out)
@@ -114,18 +89,11 @@ func ReadingsAlone(s *model.Study) []result.Entry {
 // StepsAlone are the checks of the steps of the collapse that are asked for by name
 // and can be made.
 func StepsAlone(s *model.Study, asked func(name string) bool) []result.Entry {
-	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
-	reports := make([]*report, len(s.Bays))
-	for _, i := range s.Reported() {
-		b := inspect(&s.Bays[i], s.Job, limits, tol)
-		reports[i] = &report{bay: b, strip: make([]stripped, len(b.Steps))}
-	}
-	some := func(b *bay, k int) bool { return asked(b.Steps[k].Name) && b.Steps[k].Stop == nil }
-	measureSteps(s, reports, some)
+	reports := reportsOf(s, Options{}, Ask{Steps: asked})
 	var out []judged
 	for _, i := range s.Reported() {
-		for k := range reports[i].Steps {
-			if some(reports[i].bay, k) {
+		for k, step := range reports[i].Steps {
+			if step.Stop == nil && asked(step.Name) {
 				out = append(out, reports[i].stepChecks(k)...)
 			}
 		}
@@ -133,37 +101,9 @@ func StepsAlone(s *model.Study, asked func(name string) bool) []result.Entry {
 	return entries(out)
 }
 
-// measureSteps measures some steps as a whole check does.
-func measureSteps(s *model.Study, reports []*report, some func(b *bay, k int) bool) {
-	w, seen := newWorkers(Options{}), newMemo()
-	founders := join(s, reports)
-	for _, f := range founders {
-		f.box(w, seen)
-	}
-	w.now()
-	for _, f := range founders {
-		for k := range f.alike {
-			if !some(f.lead, k) {
-				f.alike[k] = nil
-			}
-		}
-		f.plan(w)
-	}
-	for _, i := range s.Reported() {
-		r := reports[i]
-		shapes, around := seen.shapesOf(r.Carrier), seen.profiles(r.stripped.solids)
-		for k := range r.Steps {
-			if some(r.bay, k) {
-				r.planStep(w, k, seen, shapes, around)
-			}
-		}
-	}
-	w.run()
-}
-
 // stepChecks are the checks of one step by itself.
 func (r *report) stepChecks(k int) []judged {
-	s, done := r.Steps[k], r.strip[k]
+	s, done := r.Steps[k], r.found.Strip[k]
 	out := append(r.selfChecks(s, done), r.digCheck(s, done), r.dragCheck(s, done))
 	out = append(out, r.releaseChecks(s, done)...)
 	out = append(out, r.supportsChecks(s, done)...)

@@ -25,7 +25,7 @@ type ProofOptions struct {
 // that does not come from w is our own: a number that was certified and cannot
 // be shown.
 func (e *Examination) Prove(w io.Writer, o ProofOptions) error {
-	p := &prover{Examination: e, parts: o.Parts, carriers: map[*siblings]int{}, shown: map[*judged]bool{},
+	p := &prover{Examination: e, parts: o.Parts, carriers: map[*Bay]int{}, shown: map[*judged]bool{},
 		proof: &trace.Proof{Notes: e.notes(), Result: o.Result, Whole: len(e.Scope) == 0}}
 	for _, in := range e.Inputs {
 		p.proof.Inputs = append(p.proof.Inputs, trace.Input(in))
@@ -60,7 +60,7 @@ type prover struct {
 	*Examination
 	parts    bool
 	proof    *trace.Proof
-	carriers map[*siblings]int
+	carriers map[*Bay]int
 	shown    map[*judged]bool // entries that have their witness
 }
 

@@ -11,18 +11,18 @@ import (
 // carrier is the place in the proof of what a bay has in common with others,
 // written with the first of them.
 func (p *prover) carrier(r *report) int {
-	if i, ok := p.carriers[r.siblings]; ok {
+	b, _ := r.found.Lead()
+	if i, ok := p.carriers[b]; ok {
 		return i
 	}
 	i := len(p.proof.Carriers)
-	p.carriers[r.siblings] = i
-	b := r.siblings.lead
+	p.carriers[b] = i
 	c := &trace.Carrier{Bodies: bodiesOf(b.Carrier.Mechanism), Links: linksOf(b.Carrier.Mechanism)}
 	for n, part := range b.Carrier.Parts {
 		c.Parts = append(c.Parts, trace.Part{Mark: part.Mark, Vertices: part.Vertices, Part: b.parts[n]})
 	}
-	c.Runs = b.runs()
-	c.Pinned, c.Seam = b.pairs(carrier.Pinned), b.pairs(carrier.Seam)
+	c.Runs = runs(b)
+	c.Pinned, c.Seam = pairs(b, carrier.Pinned), pairs(b, carrier.Seam)
 	p.proof.Carriers = append(p.proof.Carriers, c)
 	c.Steps = p.steps(b)
 	for k := range b.Steps {
@@ -53,13 +53,13 @@ func linksOf(m *motion.Mechanism) []trace.Link {
 
 // runs are the bodies of which parts slide in each other though neither hangs
 // on the other: a jack's screw and the frame it carries.
-func (b *bay) runs() [][2]int {
+func runs(b *Bay) [][2]int {
 	var out [][2]int
 	bodies := b.Carrier.Mechanism.Bodies
-	for _, pair := range b.pairs(carrier.Pinned) {
+	for _, pair := range pairs(b, carrier.Pinned) {
 		p, q := b.Carrier.Parts[pair[0]].Body, b.Carrier.Parts[pair[1]].Body
 		both := [2]int{min(p, q), max(p, q)}
-		if bodies[both[1]].Parent != both[0] && !b.linked(both) && !slices.Contains(out, both) {
+		if bodies[both[1]].Parent != both[0] && !linked(b, both) && !slices.Contains(out, both) {
 			out = append(out, both)
 		}
 	}
@@ -67,7 +67,7 @@ func (b *bay) runs() [][2]int {
 }
 
 // linked tells whether two bodies are ends or bars of one link.
-func (b *bay) linked(both [2]int) bool {
+func linked(b *Bay, both [2]int) bool {
 	m := b.Carrier.Mechanism
 	on := func(body, link int) bool {
 		l, j := m.Links[link], m.Bodies[body].Joint
@@ -83,7 +83,7 @@ func (b *bay) linked(both [2]int) bool {
 
 // pairs of parts declared to meet in one way, in order; those of one body are
 // never looked at.
-func (b *bay) pairs(kind carrier.Contact) [][2]int {
+func pairs(b *Bay, kind carrier.Contact) [][2]int {
 	var out [][2]int
 	for pair, k := range b.sealed {
 		if k == kind && b.Carrier.Parts[pair[0]].Body != b.Carrier.Parts[pair[1]].Body {
@@ -101,10 +101,10 @@ func (b *bay) pairs(kind carrier.Contact) [][2]int {
 
 // steps of a carrier: the collapse, how it stands at its end, and raising. A
 // step that cannot be made ends each, and leaves the proof without the rest.
-func (p *prover) steps(b *bay) []*trace.Step {
+func (p *prover) steps(b *Bay) []*trace.Step {
 	var out []*trace.Step
 	add := func(kind string, s carrier.Step, parts []int) *trace.Step {
-		t := b.traced(s, len(out)+1, kind, parts)
+		t := traced(b, s, len(out)+1, kind, parts)
 		out = append(out, t)
 		return t
 	}
@@ -134,25 +134,14 @@ func (p *prover) steps(b *bay) []*trace.Step {
 	return out
 }
 
-// presentAfter lists the parts that are there when a step is done.
-func (b *bay) presentAfter(s carrier.Step) []int {
-	var out []int
-	for _, i := range b.present(s) {
-		if s.PresentAfter(b.Carrier.Parts[i]) {
-			out = append(out, i)
-		}
-	}
-	return out
-}
-
 // traced is a step as a proof has it.
-func (b *bay) traced(s carrier.Step, id int, kind string, parts []int) *trace.Step {
-	return &trace.Step{ID: id, Kind: kind, Name: s.Name, Drives: b.drives(s.Path), Absent: b.absent(parts), Motion: s.Path, Parts: b.parts,
+func traced(b *Bay, s carrier.Step, id int, kind string, parts []int) *trace.Step {
+	return &trace.Step{ID: id, Kind: kind, Name: s.Name, Drives: drives(b, s.Path), Absent: absent(b, parts), Motion: s.Path, Parts: b.parts,
 		Rests: func(frame, body int) bool { return !s.Path.Moves(frame, body) }}
 }
 
 // drives of a path that are not those of the raised carrier.
-func (b *bay) drives(path *motion.Path) []trace.Drive {
+func drives(b *Bay, path *motion.Path) []trace.Drive {
 	var out []trace.Drive
 	m := b.Carrier.Mechanism
 	for i, body := range m.Bodies {
@@ -171,7 +160,7 @@ func (b *bay) drives(path *motion.Path) []trace.Drive {
 }
 
 // absent are the parts that are not among those listed in order.
-func (b *bay) absent(present []int) []int {
+func absent(b *Bay, present []int) []int {
 	var out []int
 	for i := range b.Carrier.Parts {
 		if len(present) > 0 && present[0] == i {
@@ -203,7 +192,7 @@ func (p *prover) selfClaim(carrier int, step *trace.Step, r *report, k int) {
 	}
 	c := trace.Claim{Place: -1, Carrier: carrier, Step: step}
 	if p.parts {
-		for _, m := range r.siblings.selves[k] {
+		for _, m := range r.found.Selves(k) {
 			for _, part := range append([]int{m.part}, m.alike...) {
 				c.Each = append(c.Each, trace.Each{Part: part, Free: min(near, m.free.Lower), Touch: min(near, m.seam.Lower)})
 			}

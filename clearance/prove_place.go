@@ -30,18 +30,19 @@ type placed struct {
 func (p *prover) place(r *report) {
 	b := r.bay
 	q := &placed{prover: p, r: r, at: len(p.proof.Places), known: map[string]int{}}
-	q.place = &trace.Place{Carrier: p.carrier(r), Shift: r.siblings.shift(b)[0], Name: titleOf(b.Bay)}
+	_, ahead := r.found.Lead()
+	q.place = &trace.Place{Carrier: p.carrier(r), Shift: ahead, Name: titleOf(b.Bay.Bay)}
 	q.carrier = p.proof.Carriers[q.place.Carrier]
 	for i := range p.study.Bays {
-		if twin := &p.study.Bays[i]; twin.Twin == b.Twin && twin != b.Bay {
+		if twin := &p.study.Bays[i]; twin.Twin == b.Twin && twin != b.Bay.Bay {
 			q.place.Twins = append(q.place.Twins, titleOf(twin))
 		}
 	}
 	p.proof.Places = append(p.proof.Places, q.place)
 	q.stripped = q.solids(&b.stripped, "s")
 	q.raised = q.solids(&b.raised, "r")
-	if r.rolling != nil && r.rolling.stop == "" {
-		q.ahead = q.solids(&r.rolling.obstacles, "a")
+	if r.found.Rolling != nil && r.found.Rolling.stop == nil {
+		q.ahead = q.solids(&r.found.Rolling.obstacles, "a")
 	} else {
 		p.proof.Whole = false
 	}
@@ -213,7 +214,7 @@ func (q *placed) stripClaims() {
 		if step == nil {
 			return
 		}
-		done := q.r.strip[k]
+		done := q.r.found.Strip[k]
 		for z, zone := range culvert.Zones {
 			if !concreteZone(zone) || !q.there(zone, q.stripped) {
 				continue
@@ -256,7 +257,7 @@ func (q *placed) keptClaims(step *trace.Step, s carrier.Step, done stripped) {
 
 // endClaims are those of the collapsed carrier.
 func (q *placed) endClaims(end *trace.Step) {
-	last := q.r.strip[len(q.r.Steps)-1].measures
+	last := q.r.found.Strip[len(q.r.Steps)-1].measures
 	for z, zone := range culvert.Zones {
 		if q.there(zone, q.stripped) {
 			needs := q.serve(nil, scene{end, q.stripped, same}, "strip.clear", q.r.about().At(zone).As(result.Collapsed), zone, false)
@@ -274,7 +275,7 @@ func (q *placed) raiseClaims() {
 		for z, zone := range culvert.Zones {
 			if q.there(zone, q.raised) {
 				needs := q.serve(nil, scene{step, q.raised, same}, "raise.clear", q.r.about().In(s.Name), zone, false)
-				list := q.r.raising[k]
+				list := q.r.found.Raising[k]
 				q.claimed(step, string(zone), append(needs, touching("raise.clear", list, z)), q.each(list, z))
 			}
 		}
@@ -285,7 +286,7 @@ func (q *placed) rollClaims() {
 	if q.ahead == nil {
 		return
 	}
-	for i, s := range q.r.rolling.stretches {
+	for i, s := range q.r.found.Rolling.stretches {
 		step, ok := q.rollTraced(s, len(q.carrier.Steps)+1+i)
 		if !ok {
 			q.proof.Whole = false
@@ -295,11 +296,11 @@ func (q *placed) rollClaims() {
 		q.place.Steps = append(q.place.Steps, step)
 	}
 	for i, step := range q.place.Steps {
-		in := scene{step, q.ahead, q.r.rolling.stretches[i].moment}
+		in := scene{step, q.ahead, q.r.found.Rolling.stretches[i].moment}
 		for z, zone := range culvert.Zones {
 			if q.there(zone, q.ahead) {
 				needs := q.serve(nil, in, "roll.clear", q.r.about().At(zone), zone, false)
-				q.claimed(step, string(zone), append(needs, touching("roll.clear", q.r.rolled, z)), q.each(q.r.rolled, z))
+				q.claimed(step, string(zone), append(needs, touching("roll.clear", q.r.found.Rolled, z)), q.each(q.r.found.Rolled, z))
 			}
 		}
 	}

@@ -12,23 +12,24 @@ import (
 // rollTraced is one stretch of the advance as a proof has it; false where the
 // format has no words for it.
 func (q *placed) rollTraced(s stretch, id int) (*trace.Step, bool) {
-	b, way := q.r.bay, q.r.rolling.way
+	b, way := q.r.bay, q.r.found.Rolling.way
 	last := b.Steps[len(b.Steps)-1]
+	lead, _ := q.r.found.Lead()
 	if path, ok := s.motion.(*motion.Path); ok {
-		step := q.r.siblings.lead.traced(last, id, trace.Roll, b.presentAfter(last))
-		step.Name, step.Drives, step.Motion = b.rollStep(way), b.drives(path), path
+		step := traced(lead, last, id, trace.Roll, b.presentAfter(last))
+		step.Name, step.Drives, step.Motion = b.rollStep(way), drives(b.Bay, path), path
 		return step, true
 	}
 	frame, ok := q.frame(s)
 	if !ok {
 		return nil, false
 	}
-	step := b.traced(last, id, trace.Roll, b.presentAfter(last))
+	step := traced(b.Bay, last, id, trace.Roll, b.presentAfter(last))
 	for i := range step.Drives {
 		step.Drives[i].From = step.Drives[i].To
 	}
 	step.Name = fmt.Sprintf("%s, from %s", b.rollStep(way), b.distance(s.from*math.Abs(way)))
-	step.Motion, step.Parts, step.Frame = shifted{s.motion, q.place.Shift}, q.r.rolling.parts, frame
+	step.Motion, step.Parts, step.Frame = shifted{s.motion, q.place.Shift}, q.r.found.Rolling.parts, frame
 	return step, true
 }
 

@@ -52,15 +52,6 @@ func (p *prover) nearSelf(e *judged, step *trace.Step) *trace.Witness {
 	return w
 }
 
-// moment is where a place of the whole advance lies in the stretch.
-func (s stretch) moment(at float64) (float64, bool) {
-	if s.from == s.to {
-		return 0, at == s.from
-	}
-	m := (at - s.from) / (s.to - s.from)
-	return math.Max(0, math.Min(1, m)), m > -1e-9 && m < 1+1e-9
-}
-
 // witness states two points that are as near as an entry's upper end; nil where
 // they are not.
 func witness(e *judged, m sweep.Motion, a, b sweep.Part, s float64) *trace.Witness {

@@ -4,24 +4,8 @@ import (
 	"fmt"
 
 	"boxwalk/clearance/result"
-	"boxwalk/clearance/sweep"
 	"boxwalk/model/culvert"
-	"boxwalk/model/geom"
 )
-
-// raise measures one part over step k of raising the carrier for this pour.
-func (b *bay) raise(k, part int, around geom.Box) measure {
-	s := b.Raising[k]
-	return b.in(s.Path, part, around).against(&b.raised, part, func(solid int) bool { return b.lands(part, solid, k) })
-}
-
-// lands tells whether a part may touch a solid during step k of raising.
-func (b *bay) lands(part, solid, k int) bool {
-	if stands(b.Carrier.Parts[part], b.raised.solids[solid]) {
-		return true
-	}
-	return b.raised.touch[[2]int{part, solid}] && k >= b.raised.last[[2]int{part, solid}]
-}
 
 // raiseChecks are the entries of all raising steps.
 func (b *bay) raiseChecks(done [][]measure) []judged {
@@ -34,13 +18,6 @@ func (b *bay) raiseChecks(done [][]measure) []judged {
 		out = append(out, b.raiseCheck(k, done[k]))
 	}
 	return out
-}
-
-// risesPast are the solids of a zone that a part may not touch in step k of raising.
-func (b *bay) risesPast(k, z int) func(part int) []sweep.Part {
-	return func(part int) []sweep.Part {
-		return b.raised.free(z, func(solid int) bool { return b.lands(part, solid, k) })
-	}
 }
 
 // raiseCheck is one raising step: what must not touch keeps the release gap,

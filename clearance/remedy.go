@@ -66,7 +66,7 @@ func (b *bay) remedy(e judged) string {
 		return "mend first what setup.range says: a step cannot be made, and without it this is not known"
 	case b.misset() && Follows(e.ID):
 		return "mend first what setup.range says: the gear cannot be set to this section, and this number comes from a setting that cannot be made"
-	case e.Verdict == result.Open && !b.rollsAway() && (strings.HasPrefix(e.ID, "roll.") || strings.HasPrefix(e.ID, "raise.") || e.ID == "setup.rest"):
+	case e.Verdict == result.Open && !b.RollsAway() && (strings.HasPrefix(e.ID, "roll.") || strings.HasPrefix(e.ID, "raise.") || e.ID == "setup.rest"):
 		return "let the last step end on the wheels, plates drawn up, such as drivers: {jack: wheels - 60 mm}"
 	}
 	if e.Verdict == result.Open && e.Value == nil && strings.Contains(e.Text, "centre of gravity") {

@@ -8,7 +8,6 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance/allow"
 	"boxwalk/clearance/proof"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
@@ -209,7 +208,7 @@ func TestGuideRollersThatAreNowhereLeaveABendOpen(t *testing.T) {
 // cover; 0.21 mm is not.
 func TestAWheelInTheInvertBeyondWhatIsTakenOffLeavesTheRollOpen(t *testing.T) {
 	s := chain{gear: "roof-halves-24"}.read(t)
-	b := inspect(&s.Bays[0], s.Job, LimitsOf(s.Job), allow.Of(s.Job))
+	b := inspected(s, 0)
 	z := slices.Index(culvert.Zones, culvert.Invert)
 	for depth, want := range map[float64]result.Verdict{0.19e-3: result.Pass, 0.21e-3: result.Open} {
 		m := measure{near: []reading{{zone: z, free: nothing(), held: sweep.Bracket{Lower: -depth, Upper: -depth}, end: nothing()}}}

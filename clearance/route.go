@@ -70,7 +70,7 @@ func (r *route) slope(s *model.Study) {
 	if r.Rolls < 0 {
 		ahead = -1
 	}
-	for _, p := range s.OnTheWay(*r.Bay) {
+	for _, p := range s.OnTheWay(*r.Bay.Bay) {
 		grade := s.Culvert.GradeOf(p)
 		r.up = math.Max(r.up, ahead*grade)
 		r.least, r.most = math.Min(r.least, grade), math.Max(r.most, grade)

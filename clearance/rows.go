@@ -1,9 +1,7 @@
 package clearance
 
 import (
-	"maps"
 	"math"
-	"slices"
 
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
@@ -145,50 +143,6 @@ func (b *bay) endRows(s carrier.Step, r stripped, between map[[2]int]sweep.Brack
 	return rows
 }
 
-// carryOver brings the gaps between parts up to date at a step's end: pairs
-// that moved against each other are measured anew, the others stay.
-func (b *bay) carryOver(s carrier.Step, r stripped, between map[[2]int]sweep.Bracket) {
-	if s.Path == nil {
-		clear(between)
-		return
-	}
-	for pair := range between {
-		ref := b.common(pair[0], pair[1])
-		if s.Path.Moves(ref, b.Carrier.Parts[pair[0]].Body) || s.Path.Moves(ref, b.Carrier.Parts[pair[1]].Body) {
-			delete(between, pair)
-		}
-	}
-	for _, m := range r.selves {
-		for _, e := range m.end {
-			between[[2]int{e.part, e.other}] = e.value
-		}
-	}
-}
-
-func sortedPairs(m map[[2]int]sweep.Bracket) [][2]int {
-	return slices.SortedFunc(maps.Keys(m), func(a, b [2]int) int { return slices.Compare(a[:], b[:]) })
-}
-
-// roleName is a part's role, or its link's name.
-func roleName(p carrier.Part) string {
-	if p.Name != "" && p.Role == carrier.LinkBar {
-		return p.Name
-	}
-	return string(p.Role)
-}
-
-// keptEnd is how a part stands at a step's end against all that stays of the
-// kind of one solid.
-func (b *bay) keptEnd(s carrier.Step, part, solid int) sweep.Bracket {
-	var list []sweep.Part
-	for i, c := range b.stripped.solids {
-		if c.Zone == culvert.Hanger && kindOf(c) == kindOf(b.stripped.solids[solid]) {
-			list = append(list, b.stripped.parts[i])
-		}
-	}
-	return sweep.At(s.Path, sweep.Ground, b.parts[part], list, 1)
-}
-
 // partRows is every part in every step against every zone near it.
 func (b *bay) partRows(done []stripped) []result.PartRow {
 	var out []result.PartRow
@@ -206,17 +160,5 @@ func (b *bay) partRows(done []stripped) []result.PartRow {
 			}
 		}
 	}
-	return out
-}
-
-// byPart lists measures part by part, those of a cohort for each of its parts.
-func byPart(list []measure) []measure {
-	var out []measure
-	for _, m := range list {
-		for _, m.part = range append([]int{m.part}, m.alike...) {
-			out = append(out, m)
-		}
-	}
-	slices.SortFunc(out, func(a, b measure) int { return a.part - b.part })
 	return out
 }

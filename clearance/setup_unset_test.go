@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance/allow"
 	"boxwalk/clearance/result"
 )
 
@@ -29,7 +28,7 @@ concrete: {strength: 4000 psi, cement: N, curing: 62 degF}
 travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}
 gear: gear.yaml
 `}.read(t)
-	b := inspect(&s.Bays[0], s.Job, LimitsOf(s.Job), allow.Of(s.Job))
+	b := inspected(s, 0)
 	limit := Limit{Value: 0.003}
 	nobody := []candidate{{value: result.Between(math.Inf(-1), math.Inf(1)), text: "unknown"}}
 	known := []candidate{{value: result.Between(0, 0.1), text: "known"}}

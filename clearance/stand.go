@@ -27,7 +27,7 @@ func slabEnds(s *model.Study, b *bay) [2]slabEnd {
 	var out [2]slabEnd
 	for i, p := range [2]culvert.Pour{pours[0], pours[len(pours)-1]} {
 		e := slabEnd{outlet: i == 1}
-		e.bayFromPour, e.along = s.Stretch(*b.Bay, p)
+		e.bayFromPour, e.along = s.Stretch(*b.Bay.Bay, p)
 		rear, front := b.Cell.Ends(p)
 		rear.X -= s.Culvert.InletSlab
 		front.X += s.Culvert.OutletSlab
@@ -85,7 +85,7 @@ func (b *bay) standsIn(f footprint, ends [2]slabEnd) (left float64, edge, end st
 func (b *bay) standChecks(s *model.Study) []judged {
 	ends := slabEnds(s, b)
 	out := []judged{b.standCheck("plates on the invert", "raised", b.plates(), ends)}
-	if !b.rollsAway() {
+	if !b.RollsAway() {
 		return append(out, open("setup.rest", b.subject("treads on the invert"), "m", "the collapse does not end on the wheels", b.at("")))
 	}
 	return append(out, b.standCheck("treads on the invert", b.Steps[len(b.Steps)-1].Name, b.treads(), ends))

@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance/allow"
 	"boxwalk/clearance/result"
 )
 
@@ -58,7 +57,7 @@ func TestFreeEdgeBesideATreadIsTheChannelsOrTheOutsideOfTheWall(t *testing.T) {
 		want float64
 	}{{chain{gear: "roof-halves-24"}, 0.800}, {channelled("{offset: 0.7 m, width: 100 mm, depth: 100 mm}"), 0.085}} {
 		s := one.read(t)
-		b := inspect(&s.Bays[0], s.Job, LimitsOf(s.Job), allow.Of(s.Job))
+		b := inspected(s, 0)
 		if got := (&route{bay: b, job: s.Job}).freeEdge(); math.Abs(got-one.want) > 1e-9 {
 			t.Errorf("%.4f, want %.4f", got, one.want)
 		}

@@ -8,7 +8,7 @@ func TestPanicOfATaskReachesTheCaller(t *testing.T) {
 			t.Error("the panic was lost")
 		}
 	}()
-	w := newWorkers(Options{Workers: 4})
+	w := newWorkers(4, nil)
 	for i := range 100 {
 		w.add(func() {
 			if i == 37 {

@@ -51,6 +51,15 @@ type Bay struct {
 // Name is the frame of the bay as results print it.
 func (b Bay) Name() string { return fmt.Sprintf("cell %d pour %d", b.Cell.Number, b.Pour.Number) }
 
+// RollsAway tells whether the collapse ends on the wheels.
+func (b Bay) RollsAway() bool {
+	if len(b.Steps) == 0 {
+		return false
+	}
+	last := b.Steps[len(b.Steps)-1]
+	return last.Stop == nil && last.Carried
+}
+
 // The files that a problem of Build has its key in, in place of their names.
 const (
 	JobFile  = "job"

@@ -14,7 +14,7 @@ import (
 // once. The members differ by a shift along x, which every joint of a carrier
 // leaves alone: its joints slide across and up, or turn about x.
 type siblings struct {
-	lead    *bay
+	lead    *Bay
 	boxes   [][]geom.Box // of each part in each step
 	raising [][]geom.Box
 	alike   [][]*cohort // of parts in each step, that measure alike among themselves
@@ -23,24 +23,25 @@ type siblings struct {
 
 // join finds the siblings of each bay, in the order of their founders. The
 // founder measures for all.
-func join(s *model.Study, reports []*report) []*siblings {
+func join(s *model.Study, reports []*Report) []*siblings {
 	kin := map[string]*siblings{}
 	var out []*siblings
 	for _, i := range s.Reported() {
 		r := reports[i]
-		key := fmt.Sprintf("%v %v %v", r.Carrier.Setting, r.Carrier.Kept.Over, r.Carrier.Kept.Untied)
+		c := r.Bay.Carrier
+		key := fmt.Sprintf("%v %v %v", c.Setting, c.Kept.Over, c.Kept.Untied)
 		if kin[key] == nil {
-			kin[key] = &siblings{lead: r.bay}
+			kin[key] = &siblings{lead: r.Bay}
 			out = append(out, kin[key])
 		}
-		r.siblings, r.nudges = kin[key], kin[key].lead.nudges
+		r.kin, r.Bay.nudges = kin[key], kin[key].lead.nudges
 	}
 	return out
 }
 
 // box queues what every other measurement wants: the boxes, and which parts
 // measure alike.
-func (f *siblings) box(w *workers, seen *memo) {
+func (f *siblings) box(w *workers, seen *memo, a Ask) {
 	b := f.lead
 	shapes := seen.shapesOf(b.Carrier)
 	f.boxes = make([][]geom.Box, len(b.Steps))
@@ -48,12 +49,12 @@ func (f *siblings) box(w *workers, seen *memo) {
 	f.selves = make([][]selfMeasure, len(b.Steps))
 	f.alike = make([][]*cohort, len(b.Steps))
 	for k, s := range b.Raising {
-		if s.Stop == nil {
+		if a.Raising && s.Stop == nil {
 			w.add(func() { f.raising[k] = b.sweptBoxes(s.Path) })
 		}
 	}
 	for k, s := range b.Steps {
-		if s.Stop == nil {
+		if a.strips(b, k) {
 			w.add(func() {
 				f.boxes[k] = b.sweptBoxes(s.Path)
 				f.alike[k] = b.selfCohorts(k, b.present(s), shapes, f.boxes[k])
@@ -76,18 +77,18 @@ func (f *siblings) plan(w *workers) {
 }
 
 // shift is how far a member stands ahead of the founder.
-func (f *siblings) shift(b *bay) geom.Vec { return geom.Vec{b.Carrier.Rear - f.lead.Carrier.Rear} }
+func (f *siblings) shift(b *Bay) geom.Vec { return geom.Vec{b.Carrier.Rear - f.lead.Carrier.Rear} }
 
-func (f *siblings) boxAt(b *bay, k, part int) geom.Box {
+func (f *siblings) boxAt(b *Bay, k, part int) geom.Box {
 	return f.boxes[k][part].Moved(f.shift(b))
 }
 
-func (f *siblings) raisingBox(b *bay, k, part int) geom.Box {
+func (f *siblings) raisingBox(b *Bay, k, part int) geom.Box {
 	return f.raising[k][part].Moved(f.shift(b))
 }
 
 // selvesOf are the founder's gaps at the place of a member.
-func (f *siblings) selvesOf(b *bay, k int) []selfMeasure {
+func (f *siblings) selvesOf(b *Bay, k int) []selfMeasure {
 	by := f.shift(b)
 	if by == (geom.Vec{}) {
 		return f.selves[k]

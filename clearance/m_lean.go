@@ -40,13 +40,13 @@ type lean struct {
 }
 
 // middleOf is the middle of the form, in the frame of cell and pour.
-func (b *bay) middleOf() float64 {
+func (b *Bay) middleOf() float64 {
 	return b.Carrier.Rear + float64(b.Carrier.Gear.Form.Length)/2
 }
 
 // leanOver is the lean of a frame that stands at no less than from rear to front
 // and may rest on any of some stations.
-func (b *bay) leanOver(differ float64, what string, rear, front float64, rests []float64) lean {
+func (b *Bay) leanOver(differ float64, what string, rear, front float64, rests []float64) lean {
 	l := lean{differ: differ, gauge: b.Carrier.Gauge, middle: b.middleOf(), what: what}
 	ahead, behind := math.Inf(1), math.Inf(-1)
 	for _, x := range rests {
@@ -64,14 +64,14 @@ func (b *bay) leanOver(differ float64, what string, rear, front float64, rests [
 
 // leanDown is the lean in step k of the collapse: that of the jacks while they
 // move and carry, which differ by tolerance jack_level; ok is false in others.
-func (b *bay) leanDown(k int) (l lean, ok bool) {
+func (b *Bay) leanDown(k int) (l lean, ok bool) {
 	if !b.jacksMove(b.Steps[k]) {
 		return lean{}, false
 	}
 	return b.bearing(b.leanOfJacks(b.tol.Value("jack_level")), k), true
 }
 
-func (b *bay) leanOfJacks(differ float64) lean {
+func (b *Bay) leanOfJacks(differ float64) lean {
 	at := b.Carrier.Bents
 	return b.leanOver(differ, "jacks", at[0], at[len(at)-1], at)
 }
@@ -80,7 +80,7 @@ func (b *bay) leanOfJacks(differ float64) lean {
 // in the last step that lifts by its last pass. The frame stands on its wheels
 // or on its screw jacks meanwhile, whichever reach less far. Gear that states no
 // lifting is raised on its screw jacks.
-func (b *bay) leanUp(k int) (l lean, ok bool) {
+func (b *Bay) leanUp(k int) (l lean, ok bool) {
 	if !b.jacksMove(b.Raising[k]) {
 		return lean{}, false
 	}
@@ -107,7 +107,7 @@ func (b *bay) leanUp(k int) (l lean, ok bool) {
 
 // lastLift is the last step of raising in which jacks move the carrier; -1 if
 // there is none.
-func (b *bay) lastLift() int {
+func (b *Bay) lastLift() int {
 	last := -1
 	for k, s := range b.Raising {
 		if s.Stop == nil && b.jacksMove(s) {
@@ -132,7 +132,7 @@ func (l lean) tilt() float64 { return math.Hypot(l.across, l.along) }
 // are half the sides of a rectangle about the middle that lies within what bears.
 // So it takes every place that it takes with that much more of the way behind it.
 // One that reaches as far as a point of what bears in each quarter lies within.
-func (b *bay) bearing(l lean, k int) lean {
+func (b *Bay) bearing(l lean, k int) lean {
 	s := b.Steps[k]
 	if len(b.turned(s, culvert.Both)) > 0 {
 		return l
@@ -160,7 +160,7 @@ func (b *bay) bearing(l lean, k int) lean {
 }
 
 // bears tells whether a part lies against the soffit as step k begins.
-func (b *bay) bears(part, k int) bool {
+func (b *Bay) bears(part, k int) bool {
 	for solid, c := range b.stripped.solids {
 		if pair := [2]int{part, solid}; c.Zone == culvert.Roof && b.stripped.touch[pair] && k <= b.stripped.last[pair] {
 			return true

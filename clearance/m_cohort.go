@@ -35,7 +35,7 @@ type cohort struct {
 // seen is what a cohort of parts, perhaps of another bay, measures.
 type seen struct {
 	key     string
-	bay     *bay
+	bay     *Bay
 	part    int
 	meets   []int
 	measure measure
@@ -161,7 +161,7 @@ type meeting struct {
 }
 
 // cohorts groups parts over one step. What none saw before is to be measured.
-func (m *memo) cohorts(b *bay, shapes, parts []int, in meeting) (out []*cohort, fresh []*seen) {
+func (m *memo) cohorts(b *Bay, shapes, parts []int, in meeting) (out []*cohort, fresh []*seen) {
 	own := map[*seen]*cohort{}
 	for _, p := range parts {
 		meets, key := m.key(b, shapes[p], p, in)
@@ -183,7 +183,7 @@ func (m *memo) cohorts(b *bay, shapes, parts []int, in meeting) (out []*cohort, 
 }
 
 // key says what a part is and what it meets.
-func (m *memo) key(b *bay, shape, part int, in meeting) (meets []int, key string) {
+func (m *memo) key(b *Bay, shape, part int, in meeting) (meets []int, key string) {
 	k := []byte{in.kind}
 	k = binary.AppendVarint(k, int64(numbered(m.paths, in.path)))
 	k = binary.AppendVarint(k, int64(shape))
@@ -208,7 +208,7 @@ func (m *memo) key(b *bay, shape, part int, in meeting) (meets []int, key string
 }
 
 // as is what was seen, as a cohort of this bay has it.
-func (c *cohort) as(b *bay, o *obstacles) (measure, []dragMeasure, []keptMeasure) {
+func (c *cohort) as(b *Bay, o *obstacles) (measure, []dragMeasure, []keptMeasure) {
 	s := c.seen
 	m := s.measure
 	m.part, m.alike = c.part, c.alike

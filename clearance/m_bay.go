@@ -13,14 +13,12 @@ import (
 	"boxwalk/model/motion"
 )
 
-// bay is one cell at one pour under inspection: its solids prepared for
+// Bay is one cell at one pour under inspection: its solids prepared for
 // search, and which of them touch by design and how long.
-type bay struct {
+type Bay struct {
 	*model.Bay
-	imperial  bool    // the job's units, for sentences
 	crossfall float64 // of the invert, rise over run
 	travel    job.Travel
-	limits    Limits
 	tol       allow.Standing
 
 	parts []sweep.Part
@@ -56,24 +54,9 @@ func obstaclesOf(solids []culvert.Solid) obstacles {
 	return o
 }
 
-func inspect(b *model.Bay, j *job.Job, l Limits, t allow.Tolerances) *bay {
-	v := &bay{Bay: b, imperial: j.Job.Units == "imperial", crossfall: float64(j.Alignment.Crossfall), travel: j.Travel, limits: l, tol: t.In(b.Cell.Section, b.Carrier.Gauge), sealed: map[[2]int]carrier.Contact{}, nudges: &knownNudges{}}
-	for _, p := range b.Carrier.Parts {
-		v.parts = append(v.parts, sweep.NewPart(p.Body, p.Solid))
-	}
-	v.stripped = v.around(b.Concrete)
-	v.raised = v.around(b.Before)
-	for _, d := range b.Carrier.Declared {
-		v.sealed[[2]int{d.A, d.B}] = d.Kind
-	}
-	v.stripped.last = v.releases()
-	v.raised.last = v.arrivals()
-	return v
-}
-
 // around prepares the concrete and finds, part by part, what touches it as
 // raised.
-func (b *bay) around(solids []culvert.Solid) obstacles {
+func (b *Bay) around(solids []culvert.Solid) obstacles {
 	o := obstaclesOf(solids)
 	for i, p := range b.Carrier.Parts {
 		if !p.Role.Faced() {
@@ -108,18 +91,20 @@ func stands(p carrier.Part, s culvert.Solid) bool {
 // atRest is a motion in which nothing moves: everything stands as raised.
 type atRest struct{}
 
-func (atRest) Pose(ref, body int, s float64) geom.Pose        { return geom.Identity() }
-func (atRest) Bound(ref, body int, s0, s1 float64) geom.Bound { return geom.Bound{} }
-func (atRest) Doubt(ref, body int, s float64) geom.Doubt      { return geom.Doubt{} }
+func (atRest) Pose(ref, body int, s float64) geom.Pose { return geom.Identity() }
 
-func (b *bay) raisedGap(part int, other sweep.Part) float64 {
+func (atRest) Bound(ref, body int, s0, s1 float64) geom.Bound { return geom.Bound{} }
+
+func (atRest) Doubt(ref, body int, s float64) geom.Doubt { return geom.Doubt{} }
+
+func (b *Bay) raisedGap(part int, other sweep.Part) float64 {
 	return sweep.At(atRest{}, sweep.Ground, b.parts[part], []sweep.Part{other}, 0).Upper
 }
 
 // releases is, for each pair that touches as raised, the step at whose end it
 // has come apart: until then it may touch. A pair that never comes apart may
 // touch to the end; what it slides on the way is counted as drag.
-func (b *bay) releases() map[[2]int]int {
+func (b *Bay) releases() map[[2]int]int {
 	out := map[[2]int]int{}
 	for pair := range b.stripped.touch {
 		out[pair] = len(b.Steps)
@@ -135,7 +120,7 @@ func (b *bay) releases() map[[2]int]int {
 
 // arrivals is, for each pair that touches as raised, the raising step at whose
 // start it is still apart and from which on it may touch.
-func (b *bay) arrivals() map[[2]int]int {
+func (b *Bay) arrivals() map[[2]int]int {
 	out := map[[2]int]int{}
 	for pair := range b.raised.touch {
 		for k, s := range b.Raising {
@@ -148,12 +133,12 @@ func (b *bay) arrivals() map[[2]int]int {
 }
 
 // gapAt is the distance of a part from a solid at s of a step.
-func (b *bay) gapAt(m sweep.Motion, pair [2]int, o *obstacles, s float64) float64 {
+func (b *Bay) gapAt(m sweep.Motion, pair [2]int, o *obstacles, s float64) float64 {
 	return sweep.At(m, sweep.Ground, b.parts[pair[0]], o.parts[pair[1]:pair[1]+1], s).Upper
 }
 
 // held tells whether a part may touch a solid during step k of the collapse.
-func (b *bay) held(o *obstacles, part, solid, k int) bool {
+func (b *Bay) held(o *obstacles, part, solid, k int) bool {
 	if stands(b.Carrier.Parts[part], o.solids[solid]) {
 		return true
 	}
@@ -165,4 +150,41 @@ func (b *bay) held(o *obstacles, part, solid, k int) bool {
 // moves is held against the concrete like any other.
 func through(path *motion.Path, p carrier.Part) bool {
 	return p.Role == carrier.Tie && !path.Moves(motion.Ground, p.Body)
+}
+
+// atRestIn is a bay before anything is looked at.
+func atRestIn(b *model.Bay, j *job.Job, t allow.Tolerances) *Bay {
+	return &Bay{Bay: b, crossfall: float64(j.Alignment.Crossfall), travel: j.Travel, tol: t.In(b.Cell.Section, b.Carrier.Gauge), sealed: map[[2]int]carrier.Contact{}, nudges: &knownNudges{}}
+}
+
+// inspect prepares a bay.
+func inspect(b *model.Bay, j *job.Job, t allow.Tolerances) *Bay {
+	v := atRestIn(b, j, t)
+	for _, p := range b.Carrier.Parts {
+		v.parts = append(v.parts, sweep.NewPart(p.Body, p.Solid))
+	}
+	v.stripped = v.around(b.Concrete)
+	v.raised = v.around(b.Before)
+	for _, d := range b.Carrier.Declared {
+		v.sealed[[2]int{d.A, d.B}] = d.Kind
+	}
+	v.stripped.last = v.releases()
+	v.raised.last = v.arrivals()
+	return v
+}
+
+// contactTolerance is how far a face that touches by design may seem to dig:
+// rounding of a whole chain of poses is far below it, and it is far below what
+// concrete or steel notices. Contacts are searched to a fifth of it.
+const contactTolerance = 0.05e-3
+
+// free are the solids of a zone that a part may not touch.
+func (o *obstacles) free(z int, allowed func(solid int) bool) []sweep.Part {
+	var out []sweep.Part
+	for _, k := range o.zones[z] {
+		if !allowed(k) {
+			out = append(out, o.parts[k])
+		}
+	}
+	return out
 }

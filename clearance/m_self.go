@@ -1,0 +1,208 @@
+package clearance
+
+import (
+	"cmp"
+	"encoding/binary"
+	"math"
+	"slices"
+
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/carrier"
+	"boxwalk/model/geom"
+	"boxwalk/model/motion"
+)
+
+// selfMeasure is one part against the parts behind it in the list, over one
+// step: those it meets at a seam, and the rest.
+type selfMeasure struct {
+	part       int
+	alike      []int // other parts that measure the same against those behind them
+	free, seam sweep.Bracket
+	end        []selfEnd
+}
+
+// selfEnd is a gap between two parts at the end of a step.
+type selfEnd struct {
+	part, other int
+	value       sweep.Bracket
+}
+
+// sweptPieces is into how many pieces a step is cut for its boxes.
+const sweptPieces = 4
+
+// sweptBoxes are boxes, in the ground frame, that hold each part throughout a
+// step: a vertex leaves the chord between two poses by at most K D^2/8.
+func (b *Bay) sweptBoxes(path *motion.Path) []geom.Box {
+	bodies := make([]sweptBody, len(b.Carrier.Mechanism.Bodies))
+	for i := range bodies {
+		bodies[i] = sweptBodyOf(path, i)
+	}
+	out := make([]geom.Box, len(b.parts))
+	for i, p := range b.Carrier.Parts {
+		out[i] = bodies[p.Body].around(boxOf(b.parts[i]))
+	}
+	return out
+}
+
+// sweptBody is a body's poses along a step, one alone if it does not move, and
+// the bound on what lies between.
+type sweptBody struct {
+	poses []geom.Pose
+	bound geom.Bound
+}
+
+func sweptBodyOf(path *motion.Path, body int) sweptBody {
+	if !path.Moves(motion.Ground, body) {
+		return sweptBody{poses: []geom.Pose{path.Pose(motion.Ground, body, 0)}}
+	}
+	s := sweptBody{bound: path.Bound(motion.Ground, body, 0, 1)}
+	for n := range sweptPieces + 1 {
+		s.poses = append(s.poses, path.Pose(motion.Ground, body, float64(n)/sweptPieces))
+	}
+	return s
+}
+
+// boxOf is the box around a part in its body.
+func boxOf(p sweep.Part) geom.Box {
+	center, half := p.Solid.Box()
+	return geom.Box{Min: center.Sub(half).Vec(), Max: center.Add(half).Vec()}
+}
+
+// around is a box that holds all of a box of the body throughout.
+func (s sweptBody) around(part geom.Box) geom.Box {
+	box, sag := geom.EmptyBox(), 0.0
+	for _, p := range s.poses {
+		box = box.Union(part.Turned(p))
+	}
+	if len(s.poses) > 1 {
+		for _, v := range part.Corners() {
+			sag = math.Max(sag, s.bound.Curvature(v))
+		}
+	}
+	return box.Grow(sag / (8 * sweptPieces * sweptPieces))
+}
+
+// beside lists, for each part, the later ones that it comes near to and has to be
+// looked at with: pairs that do not move against each other in the first step
+// only. Along the carrier the parts are gone through in the order of their boxes,
+// so that those far ahead are never asked for.
+func (b *Bay) beside(k int, present []int, boxes []geom.Box) map[int][]int {
+	out := map[int][]int{}
+	along := slices.Clone(present)
+	slices.SortFunc(along, func(p, q int) int { return cmp.Compare(boxes[p].Min[0], boxes[q].Min[0]) })
+	for i, p := range along {
+		for _, q := range along[i+1:] {
+			if boxes[q].Min[0] > boxes[p].Max[0]+near {
+				break
+			}
+			first, later := min(p, q), max(p, q)
+			if boxes[p].Gap(boxes[q]) <= near && b.meets(b.Steps[k], k, first, later) {
+				out[first] = append(out[first], later)
+			}
+		}
+	}
+	for _, list := range out {
+		slices.Sort(list)
+	}
+	return out
+}
+
+// selfCohorts groups parts that measure the same against those behind them: the
+// same solids at the same places along x. Parts with none behind them near are
+// left out.
+func (b *Bay) selfCohorts(k int, present, shapes []int, boxes []geom.Box) []*cohort {
+	known := map[string]*cohort{}
+	var out []*cohort
+	all := b.beside(k, present, boxes)
+	for _, p := range present {
+		beside := all[p]
+		if len(beside) == 0 {
+			continue
+		}
+		key := binary.AppendVarint(nil, int64(shapes[p]))
+		at := b.Carrier.Parts[p].Vertices[0][0]
+		for _, q := range beside {
+			key = binary.AppendVarint(key, int64(shapes[q]))
+			key = binary.AppendVarint(key, pico(b.Carrier.Parts[q].Vertices[0][0]-at))
+			key = append(key, b.sealed[[2]int{p, q}]...)
+		}
+		if c := known[string(key)]; c != nil {
+			c.alike = append(c.alike, p)
+			continue
+		}
+		c := &cohort{part: p, meets: beside}
+		known[string(key)] = c
+		out = append(out, c)
+	}
+	return out
+}
+
+// selfOf measures one part against others over step k.
+func (b *Bay) selfOf(k, part int, others []int) selfMeasure {
+	s := b.Steps[k]
+	m := selfMeasure{part: part, free: nothing(), seam: nothing()}
+	byFrame := map[int][]int{}
+	var frames []int
+	for _, q := range others {
+		ref := b.common(part, q)
+		if byFrame[ref] == nil {
+			frames = append(frames, ref)
+		}
+		byFrame[ref] = append(byFrame[ref], q)
+	}
+	for _, ref := range frames {
+		b.selfIn(s, &m, ref, byFrame[ref])
+	}
+	return m
+}
+
+// meets tells whether two parts have to be looked at in a step.
+func (b *Bay) meets(s carrier.Step, k, p, q int) bool {
+	pb, qb := b.Carrier.Parts[p].Body, b.Carrier.Parts[q].Body
+	if pb == qb || b.sealed[[2]int{p, q}] == carrier.Pinned {
+		return false
+	}
+	ref := b.common(p, q)
+	return k == 0 || s.Path.Moves(ref, pb) || s.Path.Moves(ref, qb)
+}
+
+// common is the nearest common ancestor of two parts' bodies.
+func (b *Bay) common(p, q int) int {
+	return b.Carrier.Mechanism.Common(b.Carrier.Parts[p].Body, b.Carrier.Parts[q].Body)
+}
+
+// selfIn searches the pairs that share one frame.
+func (b *Bay) selfIn(s carrier.Step, m *selfMeasure, ref int, others []int) {
+	var free, seam []sweep.Part
+	var freeAt, seamAt []int
+	moving := s.Path.Moves(ref, b.Carrier.Parts[m.part].Body)
+	for _, q := range others {
+		moving = moving || s.Path.Moves(ref, b.Carrier.Parts[q].Body)
+		if b.sealed[[2]int{m.part, q}] == carrier.Seam {
+			seam, seamAt = append(seam, b.parts[q]), append(seamAt, q)
+			continue
+		}
+		free, freeAt = append(free, b.parts[q]), append(freeAt, q)
+	}
+	me := b.parts[m.part]
+	v := mover{motion: s.Path, moving: moving, part: me}
+	m.free = lesser(m.free, renumber(v.least(ref, free, sweep.Options{Cap: near + likeness}), freeAt))
+	m.seam = lesser(m.seam, renumber(v.least(ref, seam, sweep.Options{Epsilon: contactTolerance / 5, Cap: near + likeness}), seamAt))
+	for n, q := range append(freeAt, seamAt...) {
+		other := append(free, seam...)[n]
+		if v := likened(sweep.At(s.Path, ref, me, []sweep.Part{other}, 1)); v.Upper < near {
+			m.end = append(m.end, selfEnd{m.part, q, v})
+		}
+	}
+}
+
+// lesser is the bracket of the least of two least distances; the witness is
+// the one of the lesser upper end.
+func lesser(a, b sweep.Bracket) sweep.Bracket {
+	low := math.Min(a.Lower, b.Lower)
+	if b.Upper < a.Upper {
+		a = b
+	}
+	a.Lower = low
+	return a
+}
