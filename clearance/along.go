@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/units"
@@ -21,8 +22,8 @@ type alongPlace struct {
 // alongRows are the samples of an advance; none where the carrier cannot roll.
 // The entries are those of roll.clear for this bay: where one governs a sample
 // is taken too.
-func (b *bay) alongRows(s *model.Study, r *rolling, rolled []measure, entries []judged, twin []result.AlongRow) []result.AlongRow {
-	if r == nil || r.stop != nil {
+func (b *bay) alongRows(s *model.Study, r *measure.Advance, rolled []measure.Gaps, entries []judged, twin []result.AlongRow) []result.AlongRow {
+	if r == nil || r.Stop != nil {
 		return nil
 	}
 	way := b.onTheWay(s)
@@ -30,12 +31,12 @@ func (b *bay) alongRows(s *model.Study, r *rolling, rolled []measure, entries []
 	out := []result.AlongRow{}
 	places := b.alongPlaces(r, entries)
 	for i, p := range places {
-		row := result.AlongRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Rolled: p.share * r.way, Station: b.stationAt(r, p.share),
-			Governs: p.governs, Pose: b.rolledTo(r, p.share)}
+		row := result.AlongRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Rolled: p.share * r.Way, Station: b.StationAt(r, p.share),
+			Governs: p.governs, Pose: b.RolledTo(r, p.share)}
 		if len(twin) == len(places) {
 			row.Gaps = twin[i].Gaps
 		} else {
-			row.Gaps = b.gapsAt(r, rolled, p.share)
+			row.Gaps = b.GapsAt(r, rolled, p.share)
 		}
 		row.Slope = b.slopeAt(grade, row.Rolled)
 		row.Pulling, row.Wheels = way.pullingOn(row.Slope), way.linesOn(row.Slope)
@@ -45,7 +46,7 @@ func (b *bay) alongRows(s *model.Study, r *rolling, rolled []measure, entries []
 }
 
 // alongPlaces are the evenly spaced places and those where a zone governs.
-func (b *bay) alongPlaces(r *rolling, entries []judged) []alongPlace {
+func (b *bay) alongPlaces(r *measure.Advance, entries []judged) []alongPlace {
 	var out []alongPlace
 	for i := range alongSpaces + 1 {
 		out = append(out, alongPlace{float64(i) / alongSpaces, []string{}})

@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/job"
@@ -156,11 +157,11 @@ func TestRowsAlongTheWayStayFewAndCheap(t *testing.T) {
 	s := studyOf(t, "bend-at-joint")
 	for _, i := range s.Reported() {
 		b := inspected(s, i)
-		r := b.rolls()
-		var rolled []measure
+		r := b.Advance()
+		var rolled []measure.Gaps
 		for p, part := range b.Carrier.Parts {
 			if b.Steps[len(b.Steps)-1].PresentAfter(part) {
-				rolled = append(rolled, measure{part: p})
+				rolled = append(rolled, measure.Gaps{Part: p})
 			}
 		}
 		t0 := time.Now()

@@ -17,7 +17,7 @@ func (r *route) freeEdge() float64 {
 	outer := r.Carrier.Gauge/2 + float64(r.Carrier.Gear.Wheels.Tread)/2
 	edge := r.Cell.HalfSpan + math.Min(r.Cell.Left, r.Cell.Right) - outer
 	if r.Cell.Channel.Exists() {
-		edge = math.Min(edge, r.besideChannel()-r.tol.Value("wander"))
+		edge = math.Min(edge, r.besideChannel()-r.Tol.Value("wander"))
 	}
 	return edge
 }

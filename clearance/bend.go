@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/culvert"
@@ -200,7 +201,7 @@ func (r *bending) sweptChecks() []judged {
 		groups[low] = append(groups[low], list...)
 	}
 	limit := r.limits.of("roll.clear")
-	nothing := "every part stays more than " + r.mm(far) + " from walls and haunches"
+	nothing := "every part stays more than " + r.mm(measure.Far) + " from walls and haunches"
 	return []judged{
 		entry("roll.bend", r.subject("swept width, panels and frame"), groups[false], limit, result.Min, nothing),
 		entry("roll.bend", r.subject("swept width, wheels and jacks"), groups[true], limit, result.Min, nothing),

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -55,7 +56,7 @@ func (r *bending) swept(part int, faces []face) ([]candidate, error) {
 		w := pose.Apply(v)
 		for _, f := range faces {
 			d := f.distance(math.Abs(w[1]), w[2])
-			if d > far+f.n*math.Max(bows[0].most, bows[1].most) {
+			if d > measure.Far+f.n*math.Max(bows[0].most, bows[1].most) {
 				continue
 			}
 			for _, b := range bows {
@@ -72,9 +73,9 @@ func (r *bending) passing(part int, f face, b bowed, y, z, d float64) candidate 
 	if zone == culvert.Wall && z <= r.Cell.Kicker {
 		zone = culvert.Kicker
 	}
-	a := r.tol.Of(zone)
+	a := r.Tol.Of(zone)
 	// the carrier leans with a crossfall of the invert, the walls stand plumb
-	tilt := math.Abs(r.crossfall) * (f.n*z + math.Sqrt(1-f.n*f.n)*y)
+	tilt := math.Abs(r.Crossfall) * (f.n*z + math.Sqrt(1-f.n*f.n)*y)
 	v := result.Between(d-f.n*b.most, d-f.n*(b.least-b.spare))
 	tell := func() (result.Where, string) {
 		w := r.underway()

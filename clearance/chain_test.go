@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/allow"
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/worked"
 
 	"boxwalk/model"
@@ -67,5 +68,5 @@ func jobFile(t *testing.T, name string, swap ...[2]string) *model.Study {
 
 // inspected is a bay of a study with what it takes to judge it.
 func inspected(s *model.Study, at int) *bay {
-	return worded(inspect(&s.Bays[at], s.Job, allow.Of(s.Job)), s.Job, LimitsOf(s.Job))
+	return worded(measure.Inspect(&s.Bays[at], s.Job, allow.Of(s.Job)), s.Job, LimitsOf(s.Job))
 }

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"boxwalk/clearance/allow"
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 )
@@ -41,7 +42,7 @@ func Examine(s *model.Study, o Options) *Examination {
 	r := &result.Result{Schema: result.Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
 		Job: result.JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job, s.Gear),
 		NotChecked: notChecked(o.Only), Looser: looserThanDefault(s.Job, s.Gear)}
-	reports := reportsOf(s, o, Ask{Steps: Every, Raising: true, Advance: true})
+	reports := reportsOf(s, o, measure.Ask{Steps: measure.Every, Raising: true, Advance: true})
 	for _, t := range tell(s, reports, o) {
 		add(r, t, o.Only)
 	}
@@ -56,17 +57,17 @@ func Examine(s *model.Study, o Options) *Examination {
 // report is what was measured of one bay, to be judged.
 type report struct {
 	*bay
-	found   *Report
+	found   *measure.Report
 	brief   bool
 	entries []judged // with what they come from, where a proof is to be written
 }
 
 // reportsOf are the bays of a study with what was measured of them; nil for twins.
-func reportsOf(s *model.Study, o Options, a Ask) []*report {
+func reportsOf(s *model.Study, o Options, a measure.Ask) []*report {
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	a.Workers, a.Progress = o.Workers, o.Progress
 	out := make([]*report, len(s.Bays))
-	for i, f := range Measure(s, tol, a) {
+	for i, f := range measure.Of(s, tol, a) {
 		if f != nil {
 			out[i] = &report{bay: worded(f.Bay, s.Job, limits), found: f, brief: o.Brief}
 		}
@@ -78,16 +79,16 @@ func reportsOf(s *model.Study, o Options, a Ask) []*report {
 // like, and keeps what a proof is written from.
 func tell(s *model.Study, reports []*report, o Options) []*told {
 	out := make([]*told, len(s.Bays))
-	w := newWorkers(o.Workers, nil)
+	w := measure.NewWorkers(o.Workers, nil)
 	for _, i := range s.Reported() {
-		w.add(func() {
+		w.Add(func() {
 			out[i] = reports[i].told(s)
 			if o.Proof {
 				reports[i].entries = slices.Concat(out[i].still, out[i].under)
 			}
 		})
 	}
-	w.each()
+	w.Each()
 	for i, b := range s.Bays {
 		if b.Twin != i {
 			out[i] = reports[b.Twin].toldOf(out[b.Twin], s, &s.Bays[i])

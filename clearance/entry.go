@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model"
@@ -116,12 +117,12 @@ func (b *bay) where(step string, part int, zone string, v sweep.Bracket) result.
 
 // bay is a bay with what it takes to judge it and to word what is found.
 type bay struct {
-	*Bay
+	*measure.Bay
 	imperial bool // the job's units
 	limits   Limits
 }
 
-func worded(b *Bay, j *job.Job, l Limits) *bay {
+func worded(b *measure.Bay, j *job.Job, l Limits) *bay {
 	return &bay{Bay: b, imperial: j.Job.Units == units.Imperial.String(), limits: l}
 }
 
@@ -212,11 +213,11 @@ func (b *bay) label(part int) string { return b.Carrier.Parts[part].Label() }
 // first brackets where a part first comes nearer than -below to a solid, in the
 // driver's units.
 func (b *bay) first(s carrier.Step, part int, other sweep.Part, below float64) *result.First {
-	m, a, ok := b.driver(s, part)
+	m, a, ok := b.Driver(s, part)
 	if !ok {
 		return nil
 	}
-	lo, hi, found := sweep.First(s.Path, sweep.Ground, b.parts[part], other, 0, 1, below, 1e-4)
+	lo, hi, found := sweep.First(s.Path, sweep.Ground, b.Parts[part], other, 0, 1, below, 1e-4)
 	if !found {
 		return nil
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/load"
 )
@@ -21,7 +22,7 @@ func TestExplanationsStateWhatTheCodeWorksWith(t *testing.T) {
 		"strip.self":  {"lag"},
 		"strip.clear": {"lag", "root-sum-square", "crossfall x arm"},
 		"raise.clear": {"lag"},
-		"roll.clear":  {"root-sum-square", "crossfall x arm", "cross slope x arm", fmt.Sprintf("%g mm apart", 1e3*restEvery)},
+		"roll.clear":  {"root-sum-square", "crossfall x arm", "cross slope x arm", fmt.Sprintf("%g mm apart", 1e3*measure.RestEvery)},
 		"roll.track":  {"half span - haunch run - (gauge + tread) / 2 - wander", "channel"},
 		"roll.bend": {"2 p q tan(phi) / (B + sqrt(B^2 + 4 p q tan(phi)^2))", "overhang x sin(phi)", "steering offset", "root-sum-square", "crossfall",
 			"B phi/2", "friction x", "W max(a, B - a)/B x friction x tan(phi)", "starting pull", "t sin(phi)"},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
@@ -38,9 +39,9 @@ func (b *bay) faceChecks() []judged {
 // faceCandidate is how far a panel stands from the concrete it forms, or digs
 // into it.
 func (b *bay) faceCandidate(part int, design []culvert.Solid, faces []sweep.Part) candidate {
-	v := sweep.At(atRest{}, sweep.Ground, b.parts[part], faces, 0)
+	v := sweep.At(measure.AtRest{}, sweep.Ground, b.Parts[part], faces, 0)
 	for n := part + 1; n < len(b.Carrier.Parts) && b.Carrier.Parts[n].Piece > 0; n++ {
-		if piece := sweep.At(atRest{}, sweep.Ground, b.parts[n], faces, 0); piece.Upper < v.Upper {
+		if piece := sweep.At(measure.AtRest{}, sweep.Ground, b.Parts[n], faces, 0); piece.Upper < v.Upper {
 			v = piece // of a panel in several pieces the one that lies on the face
 		}
 	}
@@ -56,16 +57,16 @@ func (b *bay) faceCandidate(part int, design []culvert.Solid, faces []sweep.Part
 // openings is the widest open gap on each piece of the section.
 func (b *bay) openings() []candidate {
 	var out []candidate
-	for _, o := range b.formed(b.limits.of("setup.faces").Value) {
-		worst, at := b.opening(o)
+	for _, o := range b.Formed(b.limits.of("setup.faces").Value) {
+		worst, at := b.Opening(o)
 		w := b.at("raised")
-		w.Zone = o.name
-		text := fmt.Sprintf("panel faces, fillers and plates cover the %s", o.name)
+		w.Zone = o.Name
+		text := fmt.Sprintf("panel faces, fillers and plates cover the %s", o.Name)
 		if worst > 1e-6 {
-			text = fmt.Sprintf("the %s is open over %s at %s along the pour", o.name, b.mm(worst), b.distance(at))
+			text = fmt.Sprintf("the %s is open over %s at %s along the pour", o.Name, b.mm(worst), b.distance(at))
 		}
 		c := candidate{value: *result.Exactly(worst), where: w, text: text}
-		if o.name == "soffit" {
+		if o.Name == "soffit" {
 			c.remedy = b.soffitRemedy(worst)
 		}
 		out = append(out, c)

@@ -47,7 +47,7 @@ func TestNothingIsTakenOffForAdjustersOutOfStepWithoutTheCrewBeingTold(t *testin
 		for _, step := range slices.Concat(b.Steps, b.Raising) {
 			for p := range b.Carrier.Parts {
 				for q := range b.Carrier.Parts[:p] {
-					if b.lag(step, p) > 0 || b.lagBetween(step, p, q) > 0 {
+					if b.Lag(step, p) > 0 || b.LagBetween(step, p, q) > 0 {
 						if taken++; b.lagRow(step) == nil {
 							t.Fatalf("%s: %s, %s", gear, step.Name, b.label(p))
 						}

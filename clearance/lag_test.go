@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/model/carrier"
 	"boxwalk/model/geom"
 	"boxwalk/model/motion"
@@ -23,7 +24,7 @@ func TestOutOfStepBoundIsAttainedByAPanelOnItsHinge(t *testing.T) {
 	panel := carrier.Part{Solid: geom.Prism([]geom.Point2{{-reach, 0}, {0, 0}, {0, 0.01}, {-reach, 0.01}}, 0, 1)}
 	edge := math.Hypot(reach, 0.01)
 	exact := 2 * edge * math.Sin(angle/2)
-	bound := swing(path, panel)
+	bound := measure.Swing(path, panel)
 	if bound < exact || bound > 1.01*exact {
 		t.Errorf("bound %.6f m, the edge moves %.6f m", bound, exact)
 	}

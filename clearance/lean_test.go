@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model"
@@ -49,7 +50,7 @@ func onJacks(at [][2]float64, heights []float64) (along, across float64) {
 }
 
 // onBents is a carrier of nothing but its bents, 1.2 m apart over the middle.
-func onBents(n int) (*Bay, [][2]float64) {
+func onBents(n int) (*measure.Bay, [][2]float64) {
 	c := &carrier.Carrier{Gear: &job.Gear{Form: job.Form{Length: 9.3}}}
 	c.Gauge = 1.8
 	var at [][2]float64
@@ -58,7 +59,7 @@ func onBents(n int) (*Bay, [][2]float64) {
 		c.Bents = append(c.Bents, 4.65+x)
 		at = append(at, [2]float64{x, 0.9}, [2]float64{x, -0.9})
 	}
-	return &Bay{Bay: &model.Bay{Carrier: c}}, at
+	return &measure.Bay{Bay: &model.Bay{Carrier: c}}, at
 }
 
 // Frames on jacks whose heights are drawn within 2.5 mm never lean by more than
@@ -70,9 +71,9 @@ func TestAFrameOnJacksLeansNoMoreThanItsBound(t *testing.T) {
 	const d = 0.0025
 	for bents, lever := range map[int]float64{2: 1.2, 3: 1.2, 4: 2.4, 8: 4.8} {
 		b, at := onBents(bents)
-		l := b.leanOfJacks(d)
-		if math.Abs(l.along-d/lever) > 1e-12 || math.Abs(l.across-d/1.8) > 1e-12 {
-			t.Errorf("%d bents lean by %.6f along and %.6f across", bents, l.along, l.across)
+		l := b.LeanOfJacks(d)
+		if math.Abs(l.Along-d/lever) > 1e-12 || math.Abs(l.Across-d/1.8) > 1e-12 {
+			t.Errorf("%d bents lean by %.6f along and %.6f across", bents, l.Along, l.Across)
 		}
 		heights := make([]float64, len(at))
 		r := rand.New(rand.NewPCG(1, uint64(bents)))
@@ -82,8 +83,8 @@ func TestAFrameOnJacksLeansNoMoreThanItsBound(t *testing.T) {
 					heights[i] = d * float64(r.IntN(2))
 				}
 			}
-			if along, across := onJacks(at, heights); math.Abs(along) > l.along+1e-12 || math.Abs(across) > l.across+1e-12 {
-				t.Fatalf("%d bents lean by %.6f along and %.6f across, the bound is %.6f and %.6f", bents, along, across, l.along, l.across)
+			if along, across := onJacks(at, heights); math.Abs(along) > l.Along+1e-12 || math.Abs(across) > l.Across+1e-12 {
+				t.Fatalf("%d bents lean by %.6f along and %.6f across, the bound is %.6f and %.6f", bents, along, across, l.Along, l.Across)
 			}
 		}
 		high, left := make([]float64, len(at)), make([]float64, len(at))
@@ -91,11 +92,11 @@ func TestAFrameOnJacksLeansNoMoreThanItsBound(t *testing.T) {
 		for i := 0; i < len(at); i += 2 {
 			left[i] = d
 		}
-		if along, _ := onJacks(at, high); math.Abs(math.Abs(along)-l.along) > 1e-9 {
-			t.Errorf("%d bents, one of them high, lean by %.6f along, the bound is %.6f", bents, along, l.along)
+		if along, _ := onJacks(at, high); math.Abs(math.Abs(along)-l.Along) > 1e-9 {
+			t.Errorf("%d bents, one of them high, lean by %.6f along, the bound is %.6f", bents, along, l.Along)
 		}
-		if _, across := onJacks(at, left); math.Abs(across-l.across) > 1e-9 {
-			t.Errorf("%d bents, the left side high, lean by %.6f across, the bound is %.6f", bents, across, l.across)
+		if _, across := onJacks(at, left); math.Abs(across-l.Across) > 1e-9 {
+			t.Errorf("%d bents, the left side high, lean by %.6f across, the bound is %.6f", bents, across, l.Across)
 		}
 	}
 }
@@ -108,12 +109,12 @@ func TestALeanIsBoundedAsTheFrameIsTurned(t *testing.T) {
 	b := inspected(s, 0)
 	const crackDown = 2
 	step := b.Steps[crackDown]
-	l := b.leanOfJacks(0.003)
-	middle := geom.Vec{l.middle, 0, 0}
+	l := b.LeanOfJacks(0.003)
+	middle := geom.Vec{l.Middle, 0, 0}
 	compared := 0
 	for part, p := range b.Carrier.Parts {
-		solids := b.releasedFrom(crackDown, slices.Index(culvert.Zones, culvert.Wall))(part)
-		bound := b.leantGap(l, step.Path, part, solids)
+		solids := b.ReleasedFrom(crackDown, slices.Index(culvert.Zones, culvert.Wall))(part)
+		bound := b.LeantGap(l, step.Path, part, solids)
 		if p.Role != carrier.WallPanel && p.Role != carrier.CornerPanel || len(solids) == 0 || bound > 0.1 {
 			continue
 		}
@@ -121,9 +122,9 @@ func TestALeanIsBoundedAsTheFrameIsTurned(t *testing.T) {
 		for at := 0.0; at <= 1; at += 0.25 {
 			pose := step.Path.Pose(motion.Ground, p.Body, at)
 			for i := range 25 {
-				across, along := l.across*(float64(i%5)/2-1), l.along*(float64(i/5)/2-1)
+				across, along := l.Across*(float64(i%5)/2-1), l.Along*(float64(i/5)/2-1)
 				turned := geom.Rotation(middle, geom.Vec{1, 0, 0}, across).Mul(geom.Rotation(middle, geom.Vec{0, 1, 0}, along)).Mul(pose)
-				v := sweep.At(atRest{}, sweep.Ground, sweep.NewPart(sweep.Ground, p.Solid.Moved(turned)), solids, 0)
+				v := sweep.At(measure.AtRest{}, sweep.Ground, sweep.NewPart(sweep.Ground, p.Solid.Moved(turned)), solids, 0)
 				nearest = math.Min(nearest, v.Upper)
 			}
 		}

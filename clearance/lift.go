@@ -82,7 +82,7 @@ func (r *route) liftLoads(l *job.Lifting, grade float64) []judged {
 func (r *route) plumbOff(l *job.Lifting, grade float64) (along, across float64) {
 	height := r.centre[2] // the most that it may be
 	pass := float64(l.Pass)
-	return height * (math.Abs(grade) + pass/float64(nearest(l.Pads))), height * (math.Abs(r.crossfall) + pass/r.Carrier.Gauge)
+	return height * (math.Abs(grade) + pass/float64(nearest(l.Pads))), height * (math.Abs(r.Crossfall) + pass/r.Carrier.Gauge)
 }
 
 // liftStroke holds the height from wheels to raised, and what packing takes,

@@ -1,6 +1,7 @@
 package clearance
 
 import (
+	"boxwalk/clearance/measure"
 	"boxwalk/model/culvert"
 	"boxwalk/model/job"
 	"boxwalk/model/units"
@@ -22,10 +23,10 @@ var defaults = []Limit{
 	{"setup.rest", "", 0.010, "judgement", "wheels off the invert when raised"},
 	{"setup.rest.plates", "", 0.025, "judgement", "jack plates off the invert when the wheels carry, for joints and crests"},
 	{"setup.rest.wheels", "", 0.001, "judgement", "wheels on the invert when they carry"},
-	{"strip.dig", "", -contactTolerance, "rounding", "no part enters concrete; a face that touches by design may show rounding"},
+	{"strip.dig", "", -measure.ContactTolerance, "rounding", "no part enters concrete; a face that touches by design may show rounding"},
 	{"strip.drag", "strip.drag", 0, "judgement", "sliding of a face or an edge while in contact"},
 	{"strip.self", "", 0, "geometry", "no two bodies or links of the carrier overlap"},
-	{"strip.self.seams", "", -contactTolerance, "rounding", "seams may touch and never overlap"},
+	{"strip.self.seams", "", -measure.ContactTolerance, "rounding", "seams may touch and never overlap"},
 	{"strip.release", "strip.release", 0.003, "judgement", "release gap while collapsing"},
 	{"strip.clear", "strip.clear", 0.025, "judgement", "travel clearance when collapsed"},
 	{"strip.supports", "strip.release", 0.003, "judgement", "hangers, plates and nuts stay clear"},

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/worked"
 	"boxwalk/model"
@@ -146,9 +147,9 @@ func TestWhatIsNotKnownOfTheCentreCountsForTheWayItStands(t *testing.T) {
 	b := inspected(s, 0)
 	last := b.Steps[len(b.Steps)-1]
 	w := b.Carrier.Weigh(last.PresentAfter, last.Pose)
-	c := b.carriage(last)
+	c := b.Carriage(last)
 	const rounding = 1e-12
-	if c.Centre-c.Uncertain > w.Least[0]-centreUncertain+rounding || c.Centre+c.Uncertain < w.Most[0]+centreUncertain-rounding {
+	if c.Centre-c.Uncertain > w.Least[0]-measure.CentreUncertain+rounding || c.Centre+c.Uncertain < w.Most[0]+measure.CentreUncertain-rounding {
 		t.Errorf("%v +- %v does not hold %v to %v and what lies on the deck", c.Centre, c.Uncertain, w.Least[0], w.Most[0])
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boxwalk/clearance/allow"
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 )
@@ -36,9 +37,9 @@ func PortionOf(id string) Portion {
 
 // PortionAlone are the entries of one portion as a whole check has them.
 func PortionAlone(s *model.Study, of Portion) []result.Entry {
-	a := Ask{Raising: of == Raises, Advance: of == Advances}
+	a := measure.Ask{Raising: of == Raises, Advance: of == Advances}
 	if of == Strips {
-		a.Steps = Every
+		a.Steps = measure.Every
 	}
 	reports := reportsOf(s, Options{Brief: true}, a)
 	var out []judged
@@ -80,7 +81,7 @@ func ReadingsAlone(s *model.Study) []result.Entry {
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	var out []judged
 	for _, i := range s.Reported() {
-		b := worded(atRestIn(&s.Bays[i], s.Job, tol), s.Job, limits)
+		b := worded(measure.AtRestIn(&s.Bays[i], s.Job, tol), s.Job, limits)
 		out = append(out, slices.Concat(b.rangeChecks(), b.restChecks(nil), []judged{b.lengthCheck()})...)
 	}
 	return entries(out)
@@ -89,7 +90,7 @@ func ReadingsAlone(s *model.Study) []result.Entry {
 // StepsAlone are the checks of the steps of the collapse that are asked for by name
 // and can be made.
 func StepsAlone(s *model.Study, asked func(name string) bool) []result.Entry {
-	reports := reportsOf(s, Options{}, Ask{Steps: asked})
+	reports := reportsOf(s, Options{}, measure.Ask{Steps: asked})
 	var out []judged
 	for _, i := range s.Reported() {
 		for k, step := range reports[i].Steps {

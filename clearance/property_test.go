@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/clearance/worked"
@@ -136,7 +137,7 @@ func sampled(t *testing.T, rnd *rand.Rand, b *model.Bay, rows map[string]result.
 		step := b.Steps[rnd.Intn(len(b.Steps))]
 		part := b.Carrier.Parts[rnd.Intn(len(b.Carrier.Parts))]
 		solid := b.Concrete[rnd.Intn(len(b.Concrete))]
-		if step.Path == nil || !step.Present(part) || through(step.Path, part) {
+		if step.Path == nil || !step.Present(part) || measure.Through(step.Path, part) {
 			continue
 		}
 		// one of the two rows of the pair's zone bounds it; the lesser bounds both
@@ -150,7 +151,7 @@ func sampled(t *testing.T, rnd *rand.Rand, b *model.Bay, rows map[string]result.
 		switch {
 		case found && gap < lower-1e-12:
 			t.Fatalf("step %q: %s to %s sampled %.9f below %.9f", step.Name, part.Label(), solid.Name, gap, lower)
-		case !found && gap < far-1e-12:
+		case !found && gap < measure.Far-1e-12:
 			t.Fatalf("step %q: %s to %s sampled %.9f, but no row says so", step.Name, part.Label(), solid.Name, gap)
 		}
 		if found {

@@ -6,6 +6,7 @@ import (
 	"io"
 	"math"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/clearance/trace"
@@ -25,7 +26,7 @@ type ProofOptions struct {
 // that does not come from w is our own: a number that was certified and cannot
 // be shown.
 func (e *Examination) Prove(w io.Writer, o ProofOptions) error {
-	p := &prover{Examination: e, parts: o.Parts, carriers: map[*Bay]int{}, shown: map[*judged]bool{},
+	p := &prover{Examination: e, parts: o.Parts, carriers: map[*measure.Bay]int{}, shown: map[*judged]bool{},
 		proof: &trace.Proof{Notes: e.notes(), Result: o.Result, Whole: len(e.Scope) == 0}}
 	for _, in := range e.Inputs {
 		p.proof.Inputs = append(p.proof.Inputs, trace.Input(in))
@@ -60,7 +61,7 @@ type prover struct {
 	*Examination
 	parts    bool
 	proof    *trace.Proof
-	carriers map[*Bay]int
+	carriers map[*measure.Bay]int
 	shown    map[*judged]bool // entries that have their witness
 }
 
@@ -124,11 +125,11 @@ func (p *prover) asked(id string) bool { return len(p.Scope) == 0 || matches(id,
 
 // touching is what pairs that may touch are held to where no entry says: the
 // tolerance of a contact, or what was found.
-func touching(id string, list []measure, z int) trace.Need {
-	n := trace.Need{ID: id, Lower: -contactTolerance, Touch: true, Less: map[int]int{}}
+func touching(id string, list []measure.Gaps, z int) trace.Need {
+	n := trace.Need{ID: id, Lower: -measure.ContactTolerance, Touch: true, Less: map[int]int{}}
 	for _, m := range list {
-		if v := m.at(z).held.Lower; v < n.Lower && !math.IsInf(v, 0) {
-			for _, part := range append([]int{m.part}, m.alike...) {
+		if v := m.At(z).MayTouch.Lower; v < n.Lower && !math.IsInf(v, 0) {
+			for _, part := range append([]int{m.Part}, m.Alike...) {
 				n.Less[part] = int(math.Floor((v - n.Lower) / micro))
 			}
 		}
@@ -137,17 +138,17 @@ func touching(id string, list []measure, z int) trace.Need {
 }
 
 // each are the numbers of the parts themselves.
-func (p *prover) each(list []measure, z int) []trace.Each {
+func (p *prover) each(list []measure.Gaps, z int) []trace.Each {
 	if !p.parts {
 		return nil
 	}
 	var out []trace.Each
 	for _, m := range list {
-		e := trace.Each{Free: math.Min(far, m.at(z).free.Lower), Touch: math.Inf(-1)}
-		if v := m.at(z).held; v.Against >= 0 {
+		e := trace.Each{Free: math.Min(measure.Far, m.At(z).MustClear.Lower), Touch: math.Inf(-1)}
+		if v := m.At(z).MayTouch; v.Against >= 0 {
 			e.Touch = v.Lower
 		}
-		for _, e.Part = range append([]int{m.part}, m.alike...) {
+		for _, e.Part = range append([]int{m.Part}, m.Alike...) {
 			out = append(out, e)
 		}
 	}

@@ -3,6 +3,7 @@ package clearance
 import (
 	"slices"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/trace"
 	"boxwalk/model/carrier"
 	"boxwalk/model/motion"
@@ -19,7 +20,7 @@ func (p *prover) carrier(r *report) int {
 	p.carriers[b] = i
 	c := &trace.Carrier{Bodies: bodiesOf(b.Carrier.Mechanism), Links: linksOf(b.Carrier.Mechanism)}
 	for n, part := range b.Carrier.Parts {
-		c.Parts = append(c.Parts, trace.Part{Mark: part.Mark, Vertices: part.Vertices, Part: b.parts[n]})
+		c.Parts = append(c.Parts, trace.Part{Mark: part.Mark, Vertices: part.Vertices, Part: b.Parts[n]})
 	}
 	c.Runs = runs(b)
 	c.Pinned, c.Seam = pairs(b, carrier.Pinned), pairs(b, carrier.Seam)
@@ -53,7 +54,7 @@ func linksOf(m *motion.Mechanism) []trace.Link {
 
 // runs are the bodies of which parts slide in each other though neither hangs
 // on the other: a jack's screw and the frame it carries.
-func runs(b *Bay) [][2]int {
+func runs(b *measure.Bay) [][2]int {
 	var out [][2]int
 	bodies := b.Carrier.Mechanism.Bodies
 	for _, pair := range pairs(b, carrier.Pinned) {
@@ -67,7 +68,7 @@ func runs(b *Bay) [][2]int {
 }
 
 // linked tells whether two bodies are ends or bars of one link.
-func linked(b *Bay, both [2]int) bool {
+func linked(b *measure.Bay, both [2]int) bool {
 	m := b.Carrier.Mechanism
 	on := func(body, link int) bool {
 		l, j := m.Links[link], m.Bodies[body].Joint
@@ -83,9 +84,9 @@ func linked(b *Bay, both [2]int) bool {
 
 // pairs of parts declared to meet in one way, in order; those of one body are
 // never looked at.
-func pairs(b *Bay, kind carrier.Contact) [][2]int {
+func pairs(b *measure.Bay, kind carrier.Contact) [][2]int {
 	var out [][2]int
-	for pair, k := range b.sealed {
+	for pair, k := range b.Sealed {
 		if k == kind && b.Carrier.Parts[pair[0]].Body != b.Carrier.Parts[pair[1]].Body {
 			out = append(out, pair)
 		}
@@ -101,7 +102,7 @@ func pairs(b *Bay, kind carrier.Contact) [][2]int {
 
 // steps of a carrier: the collapse, how it stands at its end, and raising. A
 // step that cannot be made ends each, and leaves the proof without the rest.
-func (p *prover) steps(b *Bay) []*trace.Step {
+func (p *prover) steps(b *measure.Bay) []*trace.Step {
 	var out []*trace.Step
 	add := func(kind string, s carrier.Step, parts []int) *trace.Step {
 		t := traced(b, s, len(out)+1, kind, parts)
@@ -111,12 +112,12 @@ func (p *prover) steps(b *Bay) []*trace.Step {
 	whole := true
 	for _, s := range b.Steps {
 		if whole = whole && s.Stop == nil; whole {
-			add(trace.Strip, s, b.present(s))
+			add(trace.Strip, s, b.Present(s))
 		}
 	}
 	if whole && len(b.Steps) > 0 {
 		last := b.Steps[len(b.Steps)-1]
-		t := add(trace.End, last, b.presentAfter(last))
+		t := add(trace.End, last, b.PresentAfter(last))
 		t.Motion, t.Name = standingAt{last.Path}, "collapsed"
 		t.Rests = func(int, int) bool { return true }
 		for i := range t.Drives {
@@ -125,7 +126,7 @@ func (p *prover) steps(b *Bay) []*trace.Step {
 	}
 	for _, s := range b.Raising {
 		if s.Stop == nil {
-			add(trace.Raise, s, b.present(s))
+			add(trace.Raise, s, b.Present(s))
 			continue
 		}
 		whole = false
@@ -135,13 +136,13 @@ func (p *prover) steps(b *Bay) []*trace.Step {
 }
 
 // traced is a step as a proof has it.
-func traced(b *Bay, s carrier.Step, id int, kind string, parts []int) *trace.Step {
-	return &trace.Step{ID: id, Kind: kind, Name: s.Name, Drives: drives(b, s.Path), Absent: absent(b, parts), Motion: s.Path, Parts: b.parts,
+func traced(b *measure.Bay, s carrier.Step, id int, kind string, parts []int) *trace.Step {
+	return &trace.Step{ID: id, Kind: kind, Name: s.Name, Drives: drives(b, s.Path), Absent: absent(b, parts), Motion: s.Path, Parts: b.Parts,
 		Rests: func(frame, body int) bool { return !s.Path.Moves(frame, body) }}
 }
 
 // drives of a path that are not those of the raised carrier.
-func drives(b *Bay, path *motion.Path) []trace.Drive {
+func drives(b *measure.Bay, path *motion.Path) []trace.Drive {
 	var out []trace.Drive
 	m := b.Carrier.Mechanism
 	for i, body := range m.Bodies {
@@ -160,7 +161,7 @@ func drives(b *Bay, path *motion.Path) []trace.Drive {
 }
 
 // absent are the parts that are not among those listed in order.
-func absent(b *Bay, present []int) []int {
+func absent(b *measure.Bay, present []int) []int {
 	var out []int
 	for i := range b.Carrier.Parts {
 		if len(present) > 0 && present[0] == i {
@@ -180,8 +181,8 @@ func (p *prover) selfClaim(carrier int, step *trace.Step, r *report, k int) {
 	var needs []trace.Need
 	freeEntry := r.entry("strip.self", r.about().In(r.Steps[k].Name).As(freePairs))
 	seamEntry := r.entry("strip.self", r.about().In(r.Steps[k].Name).As(seamPairs))
-	free, okFree := p.need(freeEntry, "strip.self", "", false, near)
-	seam, okSeam := p.need(seamEntry, "strip.self.seams", "", false, near)
+	free, okFree := p.need(freeEntry, "strip.self", "", false, measure.Near)
+	seam, okSeam := p.need(seamEntry, "strip.self.seams", "", false, measure.Near)
 	if okFree && okSeam {
 		free.Near = p.nearSelf(freeEntry, step)
 		needs = append(needs, free)
@@ -193,8 +194,8 @@ func (p *prover) selfClaim(carrier int, step *trace.Step, r *report, k int) {
 	c := trace.Claim{Place: -1, Carrier: carrier, Step: step}
 	if p.parts {
 		for _, m := range r.found.Selves(k) {
-			for _, part := range append([]int{m.part}, m.alike...) {
-				c.Each = append(c.Each, trace.Each{Part: part, Free: min(near, m.free.Lower), Touch: min(near, m.seam.Lower)})
+			for _, part := range append([]int{m.Part}, m.Alike...) {
+				c.Each = append(c.Each, trace.Each{Part: part, Free: min(measure.Near, m.MustClear.Lower), Touch: min(measure.Near, m.Seam.Lower)})
 			}
 		}
 	}

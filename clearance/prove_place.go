@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/clearance/trace"
@@ -39,10 +40,10 @@ func (p *prover) place(r *report) {
 		}
 	}
 	p.proof.Places = append(p.proof.Places, q.place)
-	q.stripped = q.solids(&b.stripped, "s")
-	q.raised = q.solids(&b.raised, "r")
-	if r.found.Rolling != nil && r.found.Rolling.stop == nil {
-		q.ahead = q.solids(&r.found.Rolling.obstacles, "a")
+	q.stripped = q.solids(&b.Stripped, "s")
+	q.raised = q.solids(&b.Before, "r")
+	if r.found.Rolling != nil && r.found.Rolling.Stop == nil {
+		q.ahead = q.solids(&r.found.Rolling.Obstacles, "a")
 	} else {
 		p.proof.Whole = false
 	}
@@ -53,9 +54,9 @@ func (p *prover) place(r *report) {
 }
 
 // solids adds those of a scene; one that stands in several is written once.
-func (q *placed) solids(o *obstacles, scene string) []int {
+func (q *placed) solids(o *measure.Obstacles, scene string) []int {
 	var at []int
-	for _, s := range o.solids {
+	for _, s := range o.Solids {
 		key := cornersOf(s)
 		i, ok := q.known[key]
 		if !ok {
@@ -64,7 +65,7 @@ func (q *placed) solids(o *obstacles, scene string) []int {
 			by := geom.Vec{-q.place.Shift}
 			x := trace.Solid{Zone: string(s.Zone), Vertices: s.Vertices, Part: sweep.NewPart(sweep.Ground, s.Solid.Moved(geom.Translation(by)))}
 			if s.Zone == culvert.Hanger {
-				x.Kind = kindOf(s)
+				x.Kind = measure.KindOf(s)
 			}
 			q.place.Solids = append(q.place.Solids, x)
 		}
@@ -81,7 +82,7 @@ func cornersOf(s culvert.Solid) string {
 	key := []byte(s.Zone)
 	key = append(key, ' ')
 	if s.Zone == culvert.Hanger {
-		key = append(key, kindOf(s)...)
+		key = append(key, measure.KindOf(s)...)
 	}
 	for _, v := range s.Vertices {
 		for _, x := range v {
@@ -95,8 +96,8 @@ func cornersOf(s culvert.Solid) string {
 func (q *placed) contacts() {
 	b := q.r.bay
 	first := q.firstRaise()
-	q.place.Faces = lives(b.stripped.touch, q.stripped, func(pair [2]int) int { return b.stripped.last[pair] + 1 })
-	q.place.Lands = lives(b.raised.touch, q.raised, func(pair [2]int) int { return b.raised.last[pair] + first })
+	q.place.Faces = lives(b.Stripped.Touch, q.stripped, func(pair [2]int) int { return b.Stripped.Last[pair] + 1 })
+	q.place.Lands = lives(b.Before.Touch, q.raised, func(pair [2]int) int { return b.Before.Last[pair] + first })
 	var feet, wheels []int
 	for i, p := range b.Carrier.Parts {
 		if p.Role == carrier.JackPlate || p.Role == carrier.Wheel {
@@ -181,7 +182,7 @@ func (q *placed) serve(needs []trace.Need, in scene, id string, about result.Sub
 		return needs
 	}
 	e := q.r.entry(id, about)
-	n, ok := q.need(e, id, zone, touch, far)
+	n, ok := q.need(e, id, zone, touch, measure.Far)
 	if !ok {
 		return needs
 	}
@@ -216,7 +217,7 @@ func (q *placed) stripClaims() {
 		}
 		done := q.r.found.Strip[k]
 		for z, zone := range culvert.Zones {
-			if !concreteZone(zone) || !q.there(zone, q.stripped) {
+			if !measure.ConcreteZone(zone) || !q.there(zone, q.stripped) {
 				continue
 			}
 			about := b.about().In(s.Name)
@@ -226,9 +227,9 @@ func (q *placed) stripClaims() {
 			if q.asked("strip.dig") {
 				needs = q.serve(needs, in, "strip.dig", about, zone, true)
 			} else { // what touches is held to that all the same
-				needs = append(needs, touching("strip.dig", done.measures, z))
+				needs = append(needs, touching("strip.dig", done.Parts, z))
 			}
-			q.claimed(step, string(zone), needs, q.each(done.measures, z))
+			q.claimed(step, string(zone), needs, q.each(done.Parts, z))
 		}
 		q.keptClaims(step, s, done)
 	}
@@ -238,14 +239,14 @@ func (q *placed) stripClaims() {
 }
 
 // keptClaims are those against each kind of thing that stays.
-func (q *placed) keptClaims(step *trace.Step, s carrier.Step, done stripped) {
-	for _, kind := range q.r.keptKinds() {
+func (q *placed) keptClaims(step *trace.Step, s carrier.Step, done measure.StepGaps) {
+	for _, kind := range q.r.LeftKinds() {
 		needs := q.serve(nil, scene{step, q.stripped, same}, "strip.supports", q.r.about().In(s.Name).As("hanger "+kind), culvert.Hanger, false)
-		touch := trace.Need{ID: "strip.supports", Lower: -contactTolerance, Touch: true, Less: map[int]int{}}
-		for _, m := range done.measures {
-			for _, k := range done.kept[m.part] {
-				if v := k.value.Lower; k.held && kindOf(q.r.stripped.solids[k.solid]) == kind && v < touch.Lower {
-					for _, part := range append([]int{m.part}, m.alike...) {
+		touch := trace.Need{ID: "strip.supports", Lower: -measure.ContactTolerance, Touch: true, Less: map[int]int{}}
+		for _, m := range done.Parts {
+			for _, k := range done.Left[m.Part] {
+				if v := k.Value.Lower; k.MayTouch && measure.KindOf(q.r.Stripped.Solids[k.Solid]) == kind && v < touch.Lower {
+					for _, part := range append([]int{m.Part}, m.Alike...) {
 						touch.Less[part] = int(math.Floor((v - touch.Lower) / micro))
 					}
 				}
@@ -257,7 +258,7 @@ func (q *placed) keptClaims(step *trace.Step, s carrier.Step, done stripped) {
 
 // endClaims are those of the collapsed carrier.
 func (q *placed) endClaims(end *trace.Step) {
-	last := q.r.found.Strip[len(q.r.Steps)-1].measures
+	last := q.r.found.Strip[len(q.r.Steps)-1].Parts
 	for z, zone := range culvert.Zones {
 		if q.there(zone, q.stripped) {
 			needs := q.serve(nil, scene{end, q.stripped, same}, "strip.clear", q.r.about().At(zone).As(result.Collapsed), zone, false)
@@ -286,7 +287,7 @@ func (q *placed) rollClaims() {
 	if q.ahead == nil {
 		return
 	}
-	for i, s := range q.r.found.Rolling.stretches {
+	for i, s := range q.r.found.Rolling.Segments {
 		step, ok := q.rollTraced(s, len(q.carrier.Steps)+1+i)
 		if !ok {
 			q.proof.Whole = false
@@ -296,7 +297,7 @@ func (q *placed) rollClaims() {
 		q.place.Steps = append(q.place.Steps, step)
 	}
 	for i, step := range q.place.Steps {
-		in := scene{step, q.ahead, q.r.found.Rolling.stretches[i].moment}
+		in := scene{step, q.ahead, q.r.found.Rolling.Segments[i].Moment}
 		for z, zone := range culvert.Zones {
 			if q.there(zone, q.ahead) {
 				needs := q.serve(nil, in, "roll.clear", q.r.about().At(zone), zone, false)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/trace"
 	"boxwalk/model/geom"
 	"boxwalk/model/motion"
@@ -11,12 +12,12 @@ import (
 
 // rollTraced is one stretch of the advance as a proof has it; false where the
 // format has no words for it.
-func (q *placed) rollTraced(s stretch, id int) (*trace.Step, bool) {
-	b, way := q.r.bay, q.r.found.Rolling.way
+func (q *placed) rollTraced(s measure.Segment, id int) (*trace.Step, bool) {
+	b, way := q.r.bay, q.r.found.Rolling.Way
 	last := b.Steps[len(b.Steps)-1]
 	lead, _ := q.r.found.Lead()
-	if path, ok := s.motion.(*motion.Path); ok {
-		step := traced(lead, last, id, trace.Roll, b.presentAfter(last))
+	if path, ok := s.Motion.(*motion.Path); ok {
+		step := traced(lead, last, id, trace.Roll, b.PresentAfter(last))
 		step.Name, step.Drives, step.Motion = b.rollStep(way), drives(b.Bay, path), path
 		return step, true
 	}
@@ -24,18 +25,18 @@ func (q *placed) rollTraced(s stretch, id int) (*trace.Step, bool) {
 	if !ok {
 		return nil, false
 	}
-	step := traced(b.Bay, last, id, trace.Roll, b.presentAfter(last))
+	step := traced(b.Bay, last, id, trace.Roll, b.PresentAfter(last))
 	for i := range step.Drives {
 		step.Drives[i].From = step.Drives[i].To
 	}
-	step.Name = fmt.Sprintf("%s, from %s", b.rollStep(way), b.distance(s.from*math.Abs(way)))
-	step.Motion, step.Parts, step.Frame = shifted{s.motion, q.place.Shift}, q.r.found.Rolling.parts, frame
+	step.Name = fmt.Sprintf("%s, from %s", b.rollStep(way), b.distance(s.From*math.Abs(way)))
+	step.Motion, step.Parts, step.Frame = shifted{s.Motion, q.place.Shift}, q.r.found.Rolling.Parts, frame
 	return step, true
 }
 
 // frame is how a stretch places the carrier's frame.
-func (q *placed) frame(s stretch) (trace.Placed, bool) {
-	switch m := s.motion.(type) {
+func (q *placed) frame(s measure.Segment) (trace.Placed, bool) {
+	switch m := s.Motion.(type) {
 	case *motion.Glide:
 		return q.carried(m)
 	case *motion.Tip:

@@ -3,12 +3,13 @@ package clearance
 import (
 	"fmt"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model/culvert"
 )
 
 // raiseChecks are the entries of all raising steps.
-func (b *bay) raiseChecks(done [][]measure) []judged {
+func (b *bay) raiseChecks(done [][]measure.Gaps) []judged {
 	var out []judged
 	for k, s := range b.Raising {
 		if s.Stop != nil {
@@ -22,27 +23,27 @@ func (b *bay) raiseChecks(done [][]measure) []judged {
 
 // raiseCheck is one raising step: what must not touch keeps the release gap,
 // and what comes to rest on concrete already cast must not dig into it.
-func (b *bay) raiseCheck(k int, list []measure) judged {
+func (b *bay) raiseCheck(k int, list []measure.Gaps) judged {
 	s, limit := b.Raising[k], b.limits.of("raise.clear")
-	lean, leaning := b.leanUp(k)
-	if leaning && b.beyondSight(lean, limit.Value) {
+	lean, leaning := b.LeanUp(k)
+	if leaning && b.BeyondSight(lean, limit.Value) {
 		return b.unseen("raise.clear", b.about().In(s.Name), lean, s.Name)
 	}
 	var found []candidate
 	for i := range list {
 		m := &list[i]
 		for z, zone := range culvert.Zones {
-			near := m.at(z)
-			if m.any[z] && near.free.Lower < far {
-				c := b.releaseCandidate(s, m, zone, near.free)
-				if leaning && leans(b.Carrier.Parts[m.part], zone) {
-					c = b.leaning(c, lean, b.leanOff(lean, s.Path, m, near.free, near.free.Lower-c.allowance, b.risesPast(k, z)), limit.Value)
+			near := m.At(z)
+			if m.Any[z] && near.MustClear.Lower < measure.Far {
+				c := b.releaseCandidate(s, m, zone, near.MustClear)
+				if leaning && measure.Leans(b.Carrier.Parts[m.Part], zone) {
+					c = b.leaning(c, lean, b.LeanOff(lean, s.Path, m, near.MustClear, near.MustClear.Lower-c.allowance, b.RisesPast(k, z)), limit.Value)
 				}
 				found = append(found, c)
 			}
-			if v := near.held; v.Against >= 0 && v.Lower < -contactTolerance {
-				found = append(found, candidate{value: result.Between(v.Lower, v.Upper), part: m.part, against: v.Against, alike: m.alike, zone: zone, held: true, where: b.where(s.Name, m.part, string(zone), v),
-					text: fmt.Sprintf("%s digs %s into the %s it comes to rest on", b.label(m.part), b.mm(-v.Upper), zone.Words())})
+			if v := near.MayTouch; v.Against >= 0 && v.Lower < -measure.ContactTolerance {
+				found = append(found, candidate{value: result.Between(v.Lower, v.Upper), part: m.Part, against: v.Against, alike: m.Alike, zone: zone, held: true, where: b.where(s.Name, m.Part, string(zone), v),
+					text: fmt.Sprintf("%s digs %s into the %s it comes to rest on", b.label(m.Part), b.mm(-v.Upper), zone.Words())})
 			}
 		}
 	}

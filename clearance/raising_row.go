@@ -50,19 +50,19 @@ func (b *bay) moveRows(s carrier.Step) []result.MoveRow {
 // raisingLevel is what raise.clear takes the frame to lean by in step k, as an order
 // to the crew: the check holds only as long as it is kept.
 func (b *bay) raisingLevel(k int) *result.RaisingLevel {
-	l, ok := b.leanUp(k)
+	l, ok := b.LeanUp(k)
 	if !ok {
 		return nil
 	}
-	say := fmt.Sprintf("Turn the jacks in passes so small that none gets ahead of any other by more than %s, left, right or along; every plate bears.", b.small(l.differ))
+	say := fmt.Sprintf("Turn the jacks in passes so small that none gets ahead of any other by more than %s, left, right or along; every plate bears.", b.small(l.Differ))
 	if b.Carrier.Gear.Lifting != nil {
-		say = fmt.Sprintf("Lift pad by pad; no pad ahead of any other by more than %s, left, right or along; pack as it rises, and the screw jacks follow.", b.small(l.differ))
-		if k == b.lastLift() {
+		say = fmt.Sprintf("Lift pad by pad; no pad ahead of any other by more than %s, left, right or along; pack as it rises, and the screw jacks follow.", b.small(l.Differ))
+		if k == b.LastLift() {
 			say = "Last lift. " + say
 		}
 	}
-	say += b.tapeRemark(l.differ)
-	return &result.RaisingLevel{Kept: l.differ, Say: say, What: l.what, Order: say}
+	say += b.tapeRemark(l.Differ)
+	return &result.RaisingLevel{Kept: l.Differ, Say: say, What: l.What, Order: say}
 }
 
 // unproved tells each step of raising which of its checks do not pass: raise.clear of

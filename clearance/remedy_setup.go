@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -46,7 +47,7 @@ func (b *bay) pocketRemedy(open float64) string {
 			return fmt.Sprintf("pockets lie on the centreline over every bent, and the plates %s beside it: hang the roof on the centreline (left_in_place.hangers.lines: [0 m])", b.mm(math.Abs(float64(y))))
 		}
 	}
-	if float64(p.X)-float64(plate.Plate.X) > 2*open+contactTolerance || float64(p.Y)-float64(plate.Plate.Y) > 2*open+contactTolerance {
+	if float64(p.X)-float64(plate.Plate.X) > 2*open+measure.ContactTolerance || float64(p.Y)-float64(plate.Plate.Y) > 2*open+measure.ContactTolerance {
 		return "not every pocket has a plate in it; fill those without one flush before the pour"
 	}
 	play := b.pocketPlay()
@@ -56,7 +57,7 @@ func (b *bay) pocketRemedy(open float64) string {
 
 // hung tells whether hangers stay over any bent.
 func (b *bay) hung() bool {
-	for _, s := range b.stripped.solids {
+	for _, s := range b.Stripped.Solids {
 		if s.Zone == culvert.Hanger {
 			return true
 		}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -21,7 +22,7 @@ func (b *bay) digRemedy(e judged) string {
 		return "the form reaches across a bend or a grade break: mend first what roll.bend says, and end it in the joint (culvert.lap 0 there, a pour as long as the form, a joint wide enough)"
 	case len(b.Steps) > 0 && e.Where.Step == b.Steps[0].Name && e.Value != nil && e.Value.Upper < 0 && !b.moves(b.Steps[0].Name):
 		return "it digs as it is set, before anything moves: compare section and gear (setup.faces, setup.range), or keep clear what was cast before"
-	case e.Value != nil && e.Value.Upper > -contactTolerance:
+	case e.Value != nil && e.Value.Upper > -measure.ContactTolerance:
 		return "draw the part in farther before this step, so that a frame that leans does not touch; or lower less in it, and the rest later"
 	}
 	return "change the order or the size of the steps (`sequence:` in the job, `steps:` in the gear) so that the part moves off its face first"
@@ -183,7 +184,7 @@ func (b *bay) supportsRemedy(e judged) string {
 		return "a plate under a one-piece roof lies in a pocket, a recess in the facing as deep as the plate is thick, with its top level with the facing: state one (roof.pocket), " + pocket
 	}
 	for _, y := range kept.Lines {
-		if math.Abs(float64(y)) > contactTolerance {
+		if math.Abs(float64(y)) > measure.ContactTolerance {
 			return "pockets lie on the centreline over every bent: hang the roof there (left_in_place.hangers.lines: [0 m])"
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model/culvert"
 	"boxwalk/model/motion"
@@ -15,7 +16,7 @@ func (b *bay) halted(err error) string {
 	var tips *motion.Unstable
 	var sharp *motion.TooSharp
 	switch {
-	case errors.Is(err, errNoRollers):
+	case errors.Is(err, measure.ErrNoRollers):
 		return "travel.rollers is not given: say where the guide rollers are"
 	case errors.As(err, &tips):
 		return fmt.Sprintf("the centre of gravity at %s, give or take %s, does not lie between the first wheels at %s and the last at %s: the carrier tips",
@@ -29,37 +30,37 @@ func (b *bay) halted(err error) string {
 
 // rollChecks are the clearances over the whole advance, zone by zone, with the
 // tolerance allowance taken off.
-func (b *bay) rollChecks(r *rolling, list []measure) []judged {
+func (b *bay) rollChecks(r *measure.Advance, list []measure.Gaps) []judged {
 	if r == nil {
 		return []judged{open("roll.clear", b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway())}
 	}
-	if r.stop != nil {
-		return []judged{open("roll.clear", b.subject("advance"), "m", "the advance cannot be worked out: "+b.halted(r.stop), b.underway())}
+	if r.Stop != nil {
+		return []judged{open("roll.clear", b.subject("advance"), "m", "the advance cannot be worked out: "+b.halted(r.Stop), b.underway())}
 	}
-	step := b.rollStep(r.way)
+	step := b.rollStep(r.Way)
 	var out []judged
 	for z, zone := range culvert.Zones {
-		limit, a := b.limits.of("roll.clear"), b.tol.Of(zone)
+		limit, a := b.limits.of("roll.clear"), b.Tol.Of(zone)
 		var found []candidate
 		anything := false
 		for i := range list {
 			m := &list[i]
-			anything = anything || m.any[z]
-			if v := m.at(z).free; m.any[z] && v.Lower < far {
-				part := m.part
-				loss := b.rollLoss(r, part, zone, v)
+			anything = anything || m.Any[z]
+			if v := m.At(z).MustClear; m.Any[z] && v.Lower < measure.Far {
+				part := m.Part
+				loss := b.RollLoss(r, part, zone, v)
 				tell := func() (result.Where, string) {
 					w := b.where(step, part, string(zone), v)
-					station := b.stationAt(r, v.At)
+					station := b.StationAt(r, v.At)
 					w.Station = &station
-					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, loss.tilt)+b.forTwist(loss.twist)+b.forRests(loss.rests))
+					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, loss.Tilt)+b.forTwist(loss.Twist)+b.forRests(loss.Rests))
 				}
-				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + loss.all(), worst: a.WorstCase + loss.all(), tell: tell, part: part, against: v.Against, zone: zone}
+				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + loss.All(), worst: a.WorstCase + loss.All(), tell: tell, part: part, against: v.Against, zone: zone}
 				found = append(found, c)
 			}
 		}
 		if anything {
-			c := entry("roll.clear", b.about().At(zone), found, limit, result.Min, fmt.Sprintf("every part passes the %s more than %s away", zone.Words(), b.mm(far)))
+			c := entry("roll.clear", b.about().At(zone), found, limit, result.Min, fmt.Sprintf("every part passes the %s more than %s away", zone.Words(), b.mm(measure.Far)))
 			out = append(out, b.carried(c, list, z))
 		}
 	}
@@ -68,12 +69,12 @@ func (b *bay) rollChecks(r *rolling, list []measure) []judged {
 
 // carried leaves a pass open where a wheel dips deeper into what it rolls on than
 // is taken off for how that lies: then the motion is not known well enough.
-func (b *bay) carried(c judged, list []measure, z int) judged {
+func (b *bay) carried(c judged, list []measure.Gaps, z int) judged {
 	for i := range list {
-		v := list[i].at(z).held
-		if most := contactTolerance + c.Allowance; c.Verdict == result.Pass && v.Lower < -most {
+		v := list[i].At(z).MayTouch
+		if most := measure.ContactTolerance + c.Allowance; c.Verdict == result.Pass && v.Lower < -most {
 			c.Verdict, c.Text = result.Open, fmt.Sprintf("%s dips %s into the %s it rolls on, and only %s are taken off for how that lies; %s",
-				b.label(list[i].part), b.mm(-v.Lower), culvert.Zones[z].Words(), b.mm(c.Allowance), c.Text)
+				b.label(list[i].Part), b.mm(-v.Lower), culvert.Zones[z].Words(), b.mm(c.Allowance), c.Text)
 		}
 	}
 	return c

@@ -2,6 +2,8 @@ package clearance
 
 import (
 	"fmt"
+
+	"boxwalk/clearance/measure"
 )
 
 // forRests says what the poses between those that are swept take off.
@@ -9,7 +11,7 @@ func (b *bay) forRests(loss float64) string {
 	if loss == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" and %s because, where it may rest on either side of a wheel line, the poses between are swept %s apart", b.mm(loss), b.mm(restEvery))
+	return fmt.Sprintf(" and %s because, where it may rest on either side of a wheel line, the poses between are swept %s apart", b.mm(loss), b.mm(measure.RestEvery))
 }
 
 // forTwist says what a twisted invert takes off.

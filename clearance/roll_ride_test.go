@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/proof"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
@@ -211,8 +212,8 @@ func TestAWheelInTheInvertBeyondWhatIsTakenOffLeavesTheRollOpen(t *testing.T) {
 	b := inspected(s, 0)
 	z := slices.Index(culvert.Zones, culvert.Invert)
 	for depth, want := range map[float64]result.Verdict{0.19e-3: result.Pass, 0.21e-3: result.Open} {
-		m := measure{near: []reading{{zone: z, free: nothing(), held: sweep.Bracket{Lower: -depth, Upper: -depth}, end: nothing()}}}
-		if c := b.carried(judged{Entry: result.Entry{Verdict: result.Pass, Allowance: 0.15e-3}}, []measure{m}, z); c.Verdict != want {
+		m := measure.Gaps{Near: []measure.ZoneGaps{{Zone: z, MustClear: measure.Nothing(), MayTouch: sweep.Bracket{Lower: -depth, Upper: -depth}, End: measure.Nothing()}}}
+		if c := b.carried(judged{Entry: result.Entry{Verdict: result.Pass, Allowance: 0.15e-3}}, []measure.Gaps{m}, z); c.Verdict != want {
 			t.Errorf("%g m deep: %v, %s", depth, c.Verdict, c.Text)
 		}
 	}

@@ -64,7 +64,7 @@ func (b *bay) onTheWay(s *model.Study) *route {
 // The invert may be off level by its tolerance from one end of the wheelbase to
 // the other, either way: no grade is level.
 func (r *route) slope(s *model.Study) {
-	r.off = r.tol.Value("invert") / r.wheelbase()
+	r.off = r.Tol.Value("invert") / r.wheelbase()
 	r.up, r.least, r.most = math.Inf(-1), math.Inf(1), math.Inf(-1)
 	ahead := 1.0
 	if r.Rolls < 0 {
@@ -92,7 +92,7 @@ func (r *route) worse(slope float64) float64 { return slope + math.Copysign(r.of
 
 // giveOrTake says by how much the invert may be off its grade.
 func (r *route) giveOrTake() string {
-	return fmt.Sprintf("give or take %.2f %% (invert %s over %s)", 100*r.off, r.mm(r.tol.Value("invert")), r.mm(r.wheelbase()))
+	return fmt.Sprintf("give or take %.2f %% (invert %s over %s)", 100*r.off, r.mm(r.Tol.Value("invert")), r.mm(r.wheelbase()))
 }
 
 // demands on the lines on a slope, up positive.
@@ -161,7 +161,7 @@ const lowFlowChannel = "low-flow channel"
 // low-flow channel.
 func (r *route) trackChecks() []judged {
 	limit := r.limits.of("roll.track")
-	wander := r.tol.Value("wander")
+	wander := r.Tol.Value("wander")
 	outer := r.Carrier.Gauge/2 + float64(r.Carrier.Gear.Wheels.Tread)/2
 	edge, what := r.Cell.HalfSpan, "wall"
 	if r.Cell.Bottom.Exists() {

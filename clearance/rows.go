@@ -3,6 +3,7 @@ package clearance
 import (
 	"math"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
@@ -75,7 +76,7 @@ func (b *bay) collapsedReading(k int) float64 {
 }
 
 // stepRows are the steps as the crew does them, with the gaps at their ends.
-func (b *bay) stepRows(done []stripped) []result.StepRow {
+func (b *bay) stepRows(done []measure.StepGaps) []result.StepRow {
 	var out []result.StepRow
 	between := map[[2]int]sweep.Bracket{}
 	for k, s := range b.Steps {
@@ -84,7 +85,7 @@ func (b *bay) stepRows(done []stripped) []result.StepRow {
 			row.Removes = []string{}
 		}
 		row.Moves, row.Lag = b.moveRows(s), b.lagRow(s)
-		b.carryOver(s, done[k], between)
+		b.CarryOver(s, done[k], between)
 		row.End = b.endRows(s, done[k], between)
 		out = append(out, row)
 	}
@@ -101,13 +102,13 @@ type endKey struct {
 
 // endRows are the least gaps at a step's end, by role, side and what they are
 // to.
-func (b *bay) endRows(s carrier.Step, r stripped, between map[[2]int]sweep.Bracket) []result.EndRow {
+func (b *bay) endRows(s carrier.Step, r measure.StepGaps, between map[[2]int]sweep.Bracket) []result.EndRow {
 	rows := []result.EndRow{}
 	place := map[endKey]int{}
 	keep := func(part int, against string, v sweep.Bracket) {
 		p := b.Carrier.Parts[part]
 		key := endKey{p.Role, p.Name, p.Side, against}
-		row := result.EndRow{Part: p.Mark, Role: roleName(p), Side: p.Side.String(), Against: against, Value: bracketOf(v)}
+		row := result.EndRow{Part: p.Mark, Role: measure.RoleName(p), Side: p.Side.String(), Against: against, Value: bracketOf(v)}
 		at, ok := place[key]
 		switch {
 		case !ok:
@@ -117,45 +118,45 @@ func (b *bay) endRows(s carrier.Step, r stripped, between map[[2]int]sweep.Brack
 			rows[at] = row
 		}
 	}
-	for _, m := range r.measures {
-		if !s.PresentAfter(b.Carrier.Parts[m.part]) {
+	for _, m := range r.Parts {
+		if !s.PresentAfter(b.Carrier.Parts[m.Part]) {
 			continue
 		}
 		for z, zone := range culvert.Zones {
-			if v := m.at(z).end; zone != culvert.Hanger && v.Against >= 0 && v.Upper < far {
-				keep(m.part, string(zone), v)
+			if v := m.At(z).End; zone != culvert.Hanger && v.Against >= 0 && v.Upper < measure.Far {
+				keep(m.Part, string(zone), v)
 			}
 		}
 	}
-	for _, m := range r.measures {
-		for _, k := range r.kept[m.part] {
-			if v := b.keptEnd(s, m.part, k.solid); s.PresentAfter(b.Carrier.Parts[m.part]) && v.Upper < far {
-				keep(m.part, "hanger "+kindOf(b.stripped.solids[k.solid]), v)
+	for _, m := range r.Parts {
+		for _, k := range r.Left[m.Part] {
+			if v := b.LeftEnd(s, m.Part, k.Solid); s.PresentAfter(b.Carrier.Parts[m.Part]) && v.Upper < measure.Far {
+				keep(m.Part, "hanger "+measure.KindOf(b.Stripped.Solids[k.Solid]), v)
 			}
 		}
 	}
-	for _, pair := range sortedPairs(between) {
+	for _, pair := range measure.SortedPairs(between) {
 		p, q := b.Carrier.Parts[pair[0]], b.Carrier.Parts[pair[1]]
 		if s.PresentAfter(p) && s.PresentAfter(q) {
-			keep(pair[0], roleName(q), between[pair])
+			keep(pair[0], measure.RoleName(q), between[pair])
 		}
 	}
 	return rows
 }
 
 // partRows is every part in every step against every zone near it.
-func (b *bay) partRows(done []stripped) []result.PartRow {
+func (b *bay) partRows(done []measure.StepGaps) []result.PartRow {
 	var out []result.PartRow
 	for k, s := range b.Steps {
-		for _, m := range byPart(done[k].measures) {
-			p := b.Carrier.Parts[m.part]
+		for _, m := range measure.ByPart(done[k].Parts) {
+			p := b.Carrier.Parts[m.Part]
 			for z, zone := range culvert.Zones {
-				for n, v := range [2]sweep.Bracket{m.at(z).free, m.at(z).held} {
+				for n, v := range [2]sweep.Bracket{m.At(z).MustClear, m.At(z).MayTouch} {
 					held := n == 1
-					if math.IsInf(v.Lower, 1) || v.Lower >= far {
+					if math.IsInf(v.Lower, 1) || v.Lower >= measure.Far {
 						continue
 					}
-					out = append(out, result.PartRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Part: p.Mark, Role: roleName(p), Zone: string(zone), Contact: held, Value: bracketOf(v), At: v.At})
+					out = append(out, result.PartRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Part: p.Mark, Role: measure.RoleName(p), Zone: string(zone), Contact: held, Value: bracketOf(v), At: v.At})
 				}
 			}
 		}

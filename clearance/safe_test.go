@@ -7,7 +7,9 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/sweep"
+	"boxwalk/model/culvert"
 )
 
 var inMillimetres = regexp.MustCompile(`(\d+\.\d) mm`)
@@ -59,8 +61,8 @@ func TestTheNumbersInTheSentenceOfALevelGiveItOrASearchIsNamed(t *testing.T) {
 // 25 / (1250 / 1800 + 1200 / 1200) = 14.75.
 func TestOnlyArithmeticThatGivesTheDifferenceIsPrinted(t *testing.T) {
 	b := Examine(chain{gear: "roof-halves-24"}.read(t), Options{}).reports[0].bay
-	g := gapNearby{from: "the soffit", v: sweep.Bracket{Lower: 0.025, Upper: 0.025}, leant: leant{across: 1.25, along: 1.2}}
-	unit := lean{gauge: 1.8, lever: 1.2}
+	g := measure.GapNearby{Zone: culvert.Roof, Left: -1, V: sweep.Bracket{Lower: 0.025, Upper: 0.025}, Leant: measure.Leant{Across: 1.25, Along: 1.2}}
+	unit := measure.Lean{Gauge: 1.8, Lever: 1.2}
 	if text := b.safeWords(g, unit, 0.01475); !strings.Contains(text, "25.0 mm / (1250.0 mm / gauge 1800.0 mm across + 1200.0 mm / 1200.0 mm along)") {
 		t.Error(text)
 	}

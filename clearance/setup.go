@@ -4,13 +4,14 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 )
 
 // setupChecks are what holds before anything moves: faces, ranges, rest and
 // length.
-func (b *bay) setupChecks(done []stripped) []judged {
+func (b *bay) setupChecks(done []measure.StepGaps) []judged {
 	out := b.faceChecks()
 	out = append(out, b.rangeChecks()...)
 	out = append(out, b.restChecks(done)...)
@@ -129,7 +130,7 @@ func (b *bay) blockedChecks(s carrier.Step) []judged {
 
 // restChecks are about what the carrier stands on: jacks when raised, wheels
 // when collapsed.
-func (b *bay) restChecks(done []stripped) []judged {
+func (b *bay) restChecks(done []measure.StepGaps) []judged {
 	hang := b.Carrier.Jack - b.Carrier.Wheels
 	out := []judged{entry("setup.rest", b.subject("wheels raised"), []candidate{{value: *result.Exactly(hang), where: b.at("raised"),
 		text: fmt.Sprintf("raised, the wheels hang %s above the level of the invert: jack %s - %s at which the wheels touch", b.mm(hang), b.mm(b.Carrier.Jack), b.mm(b.Carrier.Wheels))}},

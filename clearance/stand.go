@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
@@ -116,7 +117,7 @@ func (b *bay) treads() []bearing {
 	var out []bearing
 	for i, p := range b.Carrier.Parts {
 		if p.Role == carrier.Wheel {
-			box := boxAt(b.parts[i], last.Pose(p.Body))
+			box := measure.BoxAt(b.Parts[i], last.Pose(p.Body))
 			x := (box.Min[0] + box.Max[0]) / 2
 			out = append(out, bearing{i, footprint{x - half, x + half, box.Min[1], box.Max[1]}})
 		}
@@ -125,7 +126,7 @@ func (b *bay) treads() []bearing {
 }
 
 // overhangLimit: everything has to bear; rounding is forgiven.
-var overhangLimit = Limit{Value: -contactTolerance, Source: "statics: what hangs over does not bear"}
+var overhangLimit = Limit{Value: -measure.ContactTolerance, Source: "statics: what hangs over does not bear"}
 
 func (b *bay) standCheck(rest, step string, list []bearing, ends [2]slabEnd) judged {
 	var found []candidate

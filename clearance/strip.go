@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"boxwalk/clearance/allow"
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
@@ -11,7 +12,7 @@ import (
 )
 
 // stripChecks are the entries of all steps, in the order of the steps.
-func (b *bay) stripChecks(done []stripped) []judged {
+func (b *bay) stripChecks(done []measure.StepGaps) []judged {
 	var out []judged
 	for k, s := range b.Steps {
 		if s.Stop != nil {
@@ -42,63 +43,65 @@ func (b *bay) stopped(s carrier.Step) []judged {
 	return out
 }
 
-func (b *bay) digCheck(s carrier.Step, r stripped) judged {
-	lean, leaning := b.leanDown(r.k)
-	if leaning && b.beyondSight(lean, 0) {
+func (b *bay) digCheck(s carrier.Step, r measure.StepGaps) judged {
+	lean, leaning := b.LeanDown(r.K)
+	if leaning && b.BeyondSight(lean, 0) {
 		return b.unseen("strip.dig", b.about().In(s.Name), lean, s.Name)
 	}
 	var list []candidate
-	for i := range r.measures {
-		m := &r.measures[i]
+	for i := range r.Parts {
+		m := &r.Parts[i]
 		for z, zone := range culvert.Zones {
-			if !m.any[z] || !concreteZone(zone) {
+			if !m.Any[z] || !measure.ConcreteZone(zone) {
 				continue
 			}
-			near := m.at(z)
-			if near.held.Lower < far {
-				held := b.digCandidate(s, m, zone, near.held)
+			near := m.At(z)
+			if near.MayTouch.Lower < measure.Far {
+				held := b.digCandidate(s, m, zone, near.MayTouch)
 				held.held = true
 				list = append(list, held)
 			}
-			if near.free.Lower < far {
-				free := b.digCandidate(s, m, zone, near.free)
-				if leaning && leans(b.Carrier.Parts[m.part], zone) {
-					free = b.leaning(free, lean, b.leanOff(lean, s.Path, m, near.free, near.free.Lower, b.releasedFrom(r.k, z)), 0)
+			if near.MustClear.Lower < measure.Far {
+				free := b.digCandidate(s, m, zone, near.MustClear)
+				if leaning && measure.Leans(b.Carrier.Parts[m.Part], zone) {
+					free = b.leaning(free, lean, b.LeanOff(lean, s.Path, m, near.MustClear, near.MustClear.Lower, b.ReleasedFrom(r.K, z)), 0)
 				}
 				list = append(list, free)
 			}
 		}
 	}
 	c := entry("strip.dig", b.about().In(s.Name), list, b.limits.of("strip.dig"), result.Min, "no part meets concrete in this step")
-	return b.withFirst(c, s, r.measures, func(m *measure, z int) []sweep.Bracket { return []sweep.Bracket{m.at(z).held, m.at(z).free} })
+	return b.withFirst(c, s, r.Parts, func(m *measure.Gaps, z int) []sweep.Bracket {
+		return []sweep.Bracket{m.At(z).MayTouch, m.At(z).MustClear}
+	})
 }
 
-func (b *bay) digCandidate(s carrier.Step, m *measure, zone culvert.Zone, v sweep.Bracket) candidate {
-	part := m.part
+func (b *bay) digCandidate(s carrier.Step, m *measure.Gaps, zone culvert.Zone, v sweep.Bracket) candidate {
+	part := m.Part
 	tell := func() (result.Where, string) {
 		text := fmt.Sprintf("%s stays %s from the %s", b.label(part), b.said(bracketOf(v)), zone.Words())
-		if v.Upper < -contactTolerance {
+		if v.Upper < -measure.ContactTolerance {
 			text = fmt.Sprintf("%s digs %s into the %s", b.label(part), b.mm(-v.Upper), zone.Words())
 		}
 		return b.where(s.Name, part, string(zone), v), text
 	}
-	return candidate{value: bracketOf(v), tell: tell, part: part, against: v.Against, alike: m.alike, zone: zone}
+	return candidate{value: bracketOf(v), tell: tell, part: part, against: v.Against, alike: m.Alike, zone: zone}
 }
 
 // withFirst adds to a failed check where its part first touches.
-func (b *bay) withFirst(c judged, s carrier.Step, measures []measure, of func(*measure, int) []sweep.Bracket) judged {
+func (b *bay) withFirst(c judged, s carrier.Step, measures []measure.Gaps, of func(*measure.Gaps, int) []sweep.Bracket) judged {
 	if c.Verdict != result.Fail {
 		return c
 	}
 	for i := range measures {
 		m := &measures[i]
-		if b.Carrier.Parts[m.part].Mark != c.Where.Part {
+		if b.Carrier.Parts[m.Part].Mark != c.Where.Part {
 			continue
 		}
 		for z, zone := range culvert.Zones {
 			for _, v := range of(m, z) {
-				if string(zone) == c.Where.Zone && v.Against >= 0 && v.Upper < -contactTolerance {
-					c.Where.First = b.first(s, m.part, b.stripped.parts[v.Against], contactTolerance)
+				if string(zone) == c.Where.Zone && v.Against >= 0 && v.Upper < -measure.ContactTolerance {
+					c.Where.First = b.first(s, m.Part, b.Stripped.Parts[v.Against], measure.ContactTolerance)
 				}
 			}
 		}
@@ -106,30 +109,30 @@ func (b *bay) withFirst(c judged, s carrier.Step, measures []measure, of func(*m
 	return c
 }
 
-func (b *bay) dragCheck(s carrier.Step, r stripped) judged {
+func (b *bay) dragCheck(s carrier.Step, r measure.StepGaps) judged {
 	var list []candidate
-	for _, d := range facesFirst(r.drags) {
-		zone := b.stripped.solids[d.solid].Zone
+	for _, d := range facesFirst(r.Drags) {
+		zone := b.Stripped.Solids[d.Solid].Zone
 		kind := "an edge"
-		if d.travel.Face {
+		if d.Travel.Face {
 			kind = "a face"
 		}
-		text := fmt.Sprintf("%s leaves the %s without sliding on it", b.label(d.part), zone.Words())
-		if d.travel.Upper > 0 {
-			text = fmt.Sprintf("%s of %s slides %s on the %s before it comes off", kind, b.label(d.part), b.mm(d.travel.Upper), zone.Words())
+		text := fmt.Sprintf("%s leaves the %s without sliding on it", b.label(d.Part), zone.Words())
+		if d.Travel.Upper > 0 {
+			text = fmt.Sprintf("%s of %s slides %s on the %s before it comes off", kind, b.label(d.Part), b.mm(d.Travel.Upper), zone.Words())
 		}
-		list = append(list, candidate{value: result.Between(d.travel.Lower, d.travel.Upper), text: text,
-			where: b.where(s.Name, d.part, string(zone), nothing())})
+		list = append(list, candidate{value: result.Between(d.Travel.Lower, d.Travel.Upper), text: text,
+			where: b.where(s.Name, d.Part, string(zone), measure.Nothing())})
 	}
 	return entry("strip.drag", b.about().In(s.Name), list, b.limits.of("strip.drag"), result.Max, "nothing that touches concrete moves in this step")
 }
 
 // facesFirst puts sliding faces before edges: of two that slide alike the face
 // is the one to name.
-func facesFirst(list []dragMeasure) []dragMeasure {
-	var faces, edges []dragMeasure
+func facesFirst(list []measure.Drag) []measure.Drag {
+	var faces, edges []measure.Drag
 	for _, d := range list {
-		if d.travel.Face {
+		if d.Travel.Face {
 			faces = append(faces, d)
 			continue
 		}
@@ -140,16 +143,16 @@ func facesFirst(list []dragMeasure) []dragMeasure {
 
 // releaseChecks are the release gaps of a step, zone by zone: everything that
 // is not, or no longer, in contact by design.
-func (b *bay) releaseChecks(s carrier.Step, r stripped) []judged {
+func (b *bay) releaseChecks(s carrier.Step, r measure.StepGaps) []judged {
 	var out []judged
 	for z, zone := range culvert.Zones {
-		if !concreteZone(zone) {
+		if !measure.ConcreteZone(zone) {
 			continue
 		}
 		var list []candidate
-		for i := range r.measures {
-			m := &r.measures[i]
-			if v := m.at(z).free; m.any[z] && v.Lower < far {
+		for i := range r.Parts {
+			m := &r.Parts[i]
+			if v := m.At(z).MustClear; m.Any[z] && v.Lower < measure.Far {
 				list = append(list, b.releaseCandidate(s, m, zone, v))
 			}
 		}
@@ -159,19 +162,19 @@ func (b *bay) releaseChecks(s carrier.Step, r stripped) []judged {
 	return out
 }
 
-func (b *bay) releaseCandidate(s carrier.Step, m *measure, zone culvert.Zone, v sweep.Bracket) candidate {
-	part := m.part
-	lag := b.lag(s, part)
+func (b *bay) releaseCandidate(s carrier.Step, m *measure.Gaps, zone culvert.Zone, v sweep.Bracket) candidate {
+	part := m.Part
+	lag := b.Lag(s, part)
 	tell := func() (result.Where, string) {
 		return b.where(s.Name, part, string(zone), v), b.keeps(part, v, "the "+zone.Words(), lag)
 	}
-	return candidate{value: bracketOf(v), allowance: lag, worst: lag, tell: tell, part: part, against: v.Against, alike: m.alike, zone: zone}
+	return candidate{value: bracketOf(v), allowance: lag, worst: lag, tell: tell, part: part, against: v.Against, alike: m.Alike, zone: zone}
 }
 
 // keeps says how far a part stays from something, or how deep it runs in.
 func (b *bay) keeps(part int, v sweep.Bracket, from string, lag float64) string {
 	text := fmt.Sprintf("%s keeps %s from %s", b.label(part), b.said(bracketOf(v)), from)
-	if v.Upper < -contactTolerance {
+	if v.Upper < -measure.ContactTolerance {
 		text = fmt.Sprintf("%s runs %s into %s", b.label(part), b.mm(-v.Upper), from)
 	}
 	if lag > 0 {
@@ -182,8 +185,8 @@ func (b *bay) keeps(part int, v sweep.Bracket, from string, lag float64) string 
 
 // supportsChecks are the gaps to hangers and whatever else stays, told apart by
 // what it is: plates, nuts.
-func (b *bay) supportsChecks(s carrier.Step, r stripped) []judged {
-	kinds := b.keptKinds()
+func (b *bay) supportsChecks(s carrier.Step, r measure.StepGaps) []judged {
+	kinds := b.LeftKinds()
 	if len(kinds) == 0 {
 		return []judged{entry("strip.supports", b.about().In(s.Name), nil, b.limits.of("strip.supports"), result.Min, "nothing stays in place")}
 	}
@@ -194,43 +197,43 @@ func (b *bay) supportsChecks(s carrier.Step, r stripped) []judged {
 	return out
 }
 
-func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) judged {
+func (b *bay) supportsCheck(s carrier.Step, r measure.StepGaps, kind string) judged {
 	limit := b.limits.of("strip.supports")
-	lean, leaning := b.leanDown(r.k)
-	if leaning && b.beyondSight(lean, limit.Value) {
+	lean, leaning := b.LeanDown(r.K)
+	if leaning && b.BeyondSight(lean, limit.Value) {
 		return b.unseen("strip.supports", b.about().In(s.Name).As("hanger "+kind), lean, s.Name)
 	}
 	var list []candidate
-	for i := range r.measures {
-		m := &r.measures[i]
-		for _, k := range r.kept[m.part] {
-			if kindOf(b.stripped.solids[k.solid]) != kind || k.value.Lower >= far {
+	for i := range r.Parts {
+		m := &r.Parts[i]
+		for _, k := range r.Left[m.Part] {
+			if measure.KindOf(b.Stripped.Solids[k.Solid]) != kind || k.Value.Lower >= measure.Far {
 				continue
 			}
-			c := b.releaseCandidate(s, m, culvert.Hanger, k.value)
-			c.held = k.held
-			part, lag := m.part, c.allowance
+			c := b.releaseCandidate(s, m, culvert.Hanger, k.Value)
+			c.held = k.MayTouch
+			part, lag := m.Part, c.allowance
 			c.tell = func() (result.Where, string) {
-				return b.where(s.Name, part, string(culvert.Hanger), k.value), b.keeps(part, k.value, b.stripped.solids[k.solid].Name, lag)
+				return b.where(s.Name, part, string(culvert.Hanger), k.Value), b.keeps(part, k.Value, b.Stripped.Solids[k.Solid].Name, lag)
 			}
-			if k.held && k.value.Lower >= -contactTolerance {
+			if k.MayTouch && k.Value.Lower >= -measure.ContactTolerance {
 				continue // touches by design and does not dig
 			}
-			if pour := b.stripped.solids[k.solid].Pour; pour != b.Pour.Number {
+			if pour := b.Stripped.Solids[k.Solid].Pour; pour != b.Pour.Number {
 				c.remedy = b.backUnder(pour)
 			}
-			if leaning && !k.held {
-				c = b.leaning(c, lean, b.leanOff(lean, s.Path, m, k.value, k.value.Lower-lag, b.keptFree(r.k, kind)), limit.Value)
+			if leaning && !k.MayTouch {
+				c = b.leaning(c, lean, b.LeanOff(lean, s.Path, m, k.Value, k.Value.Lower-lag, b.LeftClear(r.K, kind)), limit.Value)
 			}
 			list = append(list, c)
 		}
 	}
 	c := entry("strip.supports", b.about().In(s.Name).As("hanger "+kind), list, limit, result.Min, "nothing comes near a hanger "+kind)
-	return b.withFirst(c, s, r.measures, func(m *measure, z int) []sweep.Bracket {
+	return b.withFirst(c, s, r.Parts, func(m *measure.Gaps, z int) []sweep.Bracket {
 		var out []sweep.Bracket
-		for _, k := range r.kept[m.part] {
-			if kindOf(b.stripped.solids[k.solid]) == kind {
-				out = append(out, k.value)
+		for _, k := range r.Left[m.Part] {
+			if measure.KindOf(b.Stripped.Solids[k.Solid]) == kind {
+				out = append(out, k.Value)
 			}
 		}
 		return out
@@ -239,33 +242,33 @@ func (b *bay) supportsCheck(s carrier.Step, r stripped, kind string) judged {
 
 // travelChecks are the clearances when collapsed, zone by zone, with the
 // tolerance allowance taken off.
-func (b *bay) travelChecks(s carrier.Step, r stripped) []judged {
+func (b *bay) travelChecks(s carrier.Step, r measure.StepGaps) []judged {
 	var out []judged
 	for z, zone := range culvert.Zones {
 		limit := b.limits.travel(zone)
-		a := b.tol.Of(zone)
+		a := b.Tol.Of(zone)
 		var list []candidate
 		anything := false
-		for i := range r.measures {
-			m := &r.measures[i]
-			v, ok := b.collapsed(s, m, z)
-			anything = anything || m.any[z]
-			if !ok || v.Lower >= far {
+		for i := range r.Parts {
+			m := &r.Parts[i]
+			v, ok := b.Collapsed(s, m, z)
+			anything = anything || m.Any[z]
+			if !ok || v.Lower >= measure.Far {
 				continue
 			}
-			part := m.part
-			tilt := b.tilt(s.Path, part, zone, v)
+			part := m.Part
+			tilt := b.Tilt(s.Path, part, zone, v)
 			tell := func() (result.Where, string) {
 				w := b.where(s.Name, part, string(zone), v)
 				w.At = 1
 				return w, fmt.Sprintf("%s stands %s from the %s; %s", b.label(part), b.said(bracketOf(v)), zone.Words(), b.takenOff(a, tilt))
 			}
-			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, tell: tell, part: part, against: v.Against, alike: m.alike, zone: zone})
+			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, tell: tell, part: part, against: v.Against, alike: m.Alike, zone: zone})
 		}
 		if !anything {
 			continue
 		}
-		out = append(out, entry("strip.clear", b.about().At(zone).As(result.Collapsed), list, limit, result.Min, fmt.Sprintf("every part stands more than %s from the %s", b.mm(far), zone.Words())))
+		out = append(out, entry("strip.clear", b.about().At(zone).As(result.Collapsed), list, limit, result.Min, fmt.Sprintf("every part stands more than %s from the %s", b.mm(measure.Far), zone.Words())))
 	}
 	return out
 }
@@ -274,7 +277,7 @@ func (b *bay) travelChecks(s carrier.Step, r stripped) []judged {
 func (b *bay) takenOff(a allow.Allowance, tilt float64) string {
 	text := fmt.Sprintf("%s are taken off for tolerances (%s if all add up)", b.mm(a.RootSumSquare), b.mm(a.WorstCase))
 	if tilt > 0 {
-		text += fmt.Sprintf(" and %s for the crossfall of %.2f %%", b.mm(tilt), 100*b.crossfall)
+		text += fmt.Sprintf(" and %s for the crossfall of %.2f %%", b.mm(tilt), 100*b.Crossfall)
 	}
 	return text
 }

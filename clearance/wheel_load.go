@@ -48,7 +48,7 @@ func (r *route) wheelLoads() (shared, error) {
 
 // acrossSlope is how much the ground may lean across under the wheels.
 func (r *route) acrossSlope() float64 {
-	return math.Abs(float64(r.job.Alignment.Crossfall)) + r.tol.Value("track_level")/r.Carrier.Gauge
+	return math.Abs(float64(r.job.Alignment.Crossfall)) + r.Tol.Value("track_level")/r.Carrier.Gauge
 }
 
 // wheelChecks hold what a wheel carries, standing and rocking, against what the
@@ -78,7 +78,7 @@ func (b *bay) jackChecks(s *model.Study) []judged {
 		jacks.Lines = append(jacks.Lines, units.Length(x))
 	}
 	grade := s.Culvert.GradeOf(b.Pour)
-	w, err := share(leaning(jacks, r.centre[2], grade, grade, b.crossfall))
+	w, err := share(leaning(jacks, r.centre[2], grade, grade, b.Crossfall))
 	if err != nil {
 		return []judged{open("setup.jacks", b.subject("jacks"), "kN", b.told(err), b.at("raised"))}
 	}

@@ -1,6 +1,10 @@
 package clearance
 
-import "testing"
+import (
+	"testing"
+
+	"boxwalk/clearance/measure"
+)
 
 func TestPanicOfATaskReachesTheCaller(t *testing.T) {
 	defer func() {
@@ -8,14 +12,14 @@ func TestPanicOfATaskReachesTheCaller(t *testing.T) {
 			t.Error("the panic was lost")
 		}
 	}()
-	w := newWorkers(4, nil)
+	w := measure.NewWorkers(4, nil)
 	for i := range 100 {
-		w.add(func() {
+		w.Add(func() {
 			if i == 37 {
 				panic("broken")
 			}
 		})
 	}
-	w.run()
+	w.Run()
 	t.Error("run returned")
 }

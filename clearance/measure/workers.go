@@ -1,4 +1,4 @@
-package clearance
+package measure
 
 import (
 	"runtime"
@@ -13,15 +13,15 @@ type workers struct {
 	count    int
 }
 
-// newWorkers are so many, or one for each core.
-func newWorkers(n int, progress func(done, of int)) *workers {
+// NewWorkers are so many, or one for each core.
+func NewWorkers(n int, progress func(done, of int)) *workers {
 	if n <= 0 {
 		n = runtime.GOMAXPROCS(0)
 	}
 	return &workers{progress: progress, count: n}
 }
 
-func (w *workers) add(f func()) { w.tasks = append(w.tasks, f) }
+func (w *workers) Add(f func()) { w.tasks = append(w.tasks, f) }
 
 // after is done in order when all tasks are.
 func (w *workers) after(f func()) { w.then = append(w.then, f) }
@@ -29,20 +29,20 @@ func (w *workers) after(f func()) { w.then = append(w.then, f) }
 // now does what is queued before anything else is, and tells nobody.
 func (w *workers) now() {
 	quiet := workers{tasks: w.tasks, count: w.count}
-	quiet.each()
+	quiet.Each()
 	w.tasks = nil
 }
 
-// run does all tasks, and then what is to be done after them.
-func (w *workers) run() {
-	w.each()
+// Run does all tasks, and then what is to be done after them.
+func (w *workers) Run() {
+	w.Each()
 	for _, f := range w.then {
 		f()
 	}
 }
 
-// each does all tasks.
-func (w *workers) each() {
+// Each does all tasks.
+func (w *workers) Each() {
 	batch := max(1, min(16, len(w.tasks)/(8*w.count))) // few big tasks one by one
 	var wg sync.WaitGroup
 	var mu sync.Mutex

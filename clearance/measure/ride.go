@@ -1,4 +1,4 @@
-package clearance
+package measure
 
 import (
 	"errors"
@@ -11,39 +11,39 @@ import (
 	"boxwalk/model/motion"
 )
 
-// centreUncertain is how far the centre of gravity of the collapsed carrier may
+// CentreUncertain is how far the centre of gravity of the collapsed carrier may
 // be from where its parts put it, along it, beside what is not known of their
 // masses: judgement; hoses, tools and a crew's boxes lie on a deck. It decides only which wheel lines of three or more carry
 // over a grade break.
-const centreUncertain = 0.1
+const CentreUncertain = 0.1
 
-// errNoRollers stops an advance that rollers are to guide which nobody placed.
-var errNoRollers = errors.New("no guide rollers are given")
+// ErrNoRollers stops an advance that rollers are to guide which nobody placed.
+var ErrNoRollers = errors.New("no guide rollers are given")
 
-// restEvery is how far apart in height the poses are swept between the two rests
+// RestEvery is how far apart in height the poses are swept between the two rests
 // of a carrier that may stand on either side of a wheel line: judgement, between
 // what is taken off for it and the time it takes.
-const restEvery = 0.002
+const RestEvery = 0.002
 
 // ride lays the advance over grade breaks and round angle points: the outer
 // wheel lines run along the cell's centrelines, and the carrier pitches as its
 // wheels stand on the planes of the pours.
-func (b *Bay) ride(r *rolling, last carrier.Step) {
+func (b *Bay) ride(r *Advance, last carrier.Step) {
 	g := b.ground()
 	track, err := motion.NewTrack(g.Grade, g.Bends)
 	if err != nil {
-		r.stop = err
+		r.Stop = err
 		return
 	}
-	c := b.carriage(last)
+	c := b.Carriage(last)
 	if steering := b.travel.Steering; steering == "guide rollers" && b.travel.Rollers == nil {
-		r.stop = errNoRollers
+		r.Stop = ErrNoRollers
 		return
 	}
-	from, to := b.onGround(g, c.Rear), b.onGround(g, c.Rear+r.way)
+	from, to := b.onGround(g, c.Rear), b.onGround(g, c.Rear+r.Way)
 	ride, err := motion.NewRide(track, c, from, to, g.BayFromLevel)
 	if err != nil {
-		r.stop = err
+		r.Stop = err
 		return
 	}
 	r.cross, r.high = math.Max(b.Ground.Cross, b.crossSlope()), track.Overstated(c.Radius)
@@ -53,9 +53,9 @@ func (b *Bay) ride(r *rolling, last carrier.Step) {
 			b.add(r, last, piece, share(piece.Rear(0)), share(piece.Rear(1)))
 		}
 	}
-	rests, most, err := ride.Between(restEvery)
+	rests, most, err := ride.Between(RestEvery)
 	if err != nil {
-		r.stop = err
+		r.Stop = err
 		return
 	}
 	if most > 1e-9 { // rounding of heights
@@ -79,8 +79,8 @@ func (b *Bay) ground() model.Ground {
 	return g
 }
 
-// carriage is the collapsed carrier as it is guided and carried.
-func (b *Bay) carriage(last carrier.Step) motion.Carriage {
+// Carriage is the collapsed carrier as it is guided and carried.
+func (b *Bay) Carriage(last carrier.Step) motion.Carriage {
 	gear := b.Carrier.Gear.Wheels
 	c := motion.Carriage{Radius: float64(gear.Diameter) / 2}
 	for _, at := range gear.At {
@@ -93,7 +93,7 @@ func (b *Bay) carriage(last carrier.Step) motion.Carriage {
 		return c
 	}
 	w := b.Carrier.Weigh(last.PresentAfter, last.Pose)
-	unsure := centreUncertain + (w.Most[0]-w.Least[0])/2
+	unsure := CentreUncertain + (w.Most[0]-w.Least[0])/2
 	c.Centre, c.Uncertain = (w.Least[0]+w.Most[0])/2, unsure
 	// on a grade the weight acts below the centre of gravity
 	for _, g := range grades(b.Ground) {
@@ -124,7 +124,7 @@ func (b *Bay) steer(c *motion.Carriage) {
 // steered tells whether the way differs from that of wheels on the centreline.
 func (b *Bay) steered() bool {
 	t := b.travel
-	return (t.Steering == "offset" && t.Offset != 0) || (t.Steering == "guide rollers" && b.turns())
+	return (t.Steering == "offset" && t.Offset != 0) || (t.Steering == "guide rollers" && b.Turns())
 }
 
 // grades are those of the invert within reach.
@@ -165,11 +165,11 @@ func (b *Bay) onGround(g model.Ground, along float64) float64 {
 	return at - radius*grades[i]/math.Hypot(1, grades[i])
 }
 
-// stationAt is where the rear end of the form stands on the job's line at a
+// StationAt is where the rear end of the form stands on the job's line at a
 // share of the way, from the inlet.
-func (b *Bay) stationAt(r *rolling, share float64) float64 {
-	x := b.Carrier.Rear + share*r.way
-	if !b.turns() || len(b.Ground.Along) == 0 {
+func (b *Bay) StationAt(r *Advance, share float64) float64 {
+	x := b.Carrier.Rear + share*r.Way
+	if !b.Turns() || len(b.Ground.Along) == 0 {
 		return b.Cell.LineFromBay(b.Pour).Apply(geom.Vec{x})[0]
 	}
 	// the inverts run on evenly from the joint behind, or from the first
@@ -193,12 +193,12 @@ func (b *Bay) crossSlope() float64 {
 // rollTwist is what a twisted invert takes off: where a bend lies on a grade, or
 // a grade breaks along a skewed joint, the wheel lines lean by up to the cross
 // slope, either way. It also covers by how much the wheels may stand too high.
-func (b *Bay) rollTwist(r *rolling, part int, v sweep.Bracket) float64 {
+func (b *Bay) rollTwist(r *Advance, part int, v sweep.Bracket) float64 {
 	if r.cross == 0 && r.high == 0 || v.Against < 0 {
 		return 0
 	}
 	var arm float64
-	for _, w := range r.parts[part].Solid.Vertices() {
+	for _, w := range r.Parts[part].Solid.Vertices() {
 		arm = math.Max(arm, math.Abs(v.N[2]*w.Y-v.N[1]*w.Z))
 	}
 	return r.cross*(arm+b.aside()) + r.high
@@ -223,20 +223,20 @@ func (b *Bay) aside() float64 {
 
 // betweenRests is what is taken off a part because the poses between two rests
 // are swept at heights restEvery apart only.
-func (b *Bay) betweenRests(r *rolling, part int) float64 {
+func (b *Bay) betweenRests(r *Advance, part int) float64 {
 	if r.ride == nil {
 		return 0
 	}
-	return r.ride.Within(restEvery, b.armOf(r, part))
+	return r.ride.Within(RestEvery, b.armOf(r, part))
 }
 
 // armOf is how far a part reaches, seen from the side, from the farthest inner
 // wheel line, at axle height.
-func (b *Bay) armOf(r *rolling, part int) float64 {
+func (b *Bay) armOf(r *Advance, part int) float64 {
 	gear := b.Carrier.Gear.Wheels
 	var most float64
 	for _, at := range gear.At[1 : len(gear.At)-1] {
-		for _, v := range boxOf(r.parts[part]).Corners() {
+		for _, v := range boxOf(r.Parts[part]).Corners() {
 			most = math.Max(most, math.Hypot(v[0]-b.Carrier.Rear-float64(at), v[2]-float64(gear.Diameter)/2))
 		}
 	}

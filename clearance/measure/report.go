@@ -1,4 +1,4 @@
-package clearance
+package measure
 
 import (
 	"boxwalk/clearance/allow"
@@ -11,10 +11,10 @@ import (
 type Report struct {
 	Bay     *Bay
 	kin     *siblings
-	Strip   []stripped  // by step of the collapse
-	Raising [][]measure // by step of raising
-	Rolling *rolling    // nil where the collapse does not end on the wheels
-	Rolled  []measure
+	Strip   []StepGaps // by step of the collapse
+	Raising [][]Gaps   // by step of raising
+	Rolling *Advance   // nil where the collapse does not end on the wheels
+	Rolled  []Gaps
 }
 
 // Ask says what is to be measured.
@@ -30,14 +30,14 @@ func Every(string) bool { return true }
 
 // Measure is what was asked for, by bay; nil for bays that are like another. What
 // it finds does not depend on the number of workers.
-func Measure(s *model.Study, tol allow.Tolerances, a Ask) []*Report {
+func Of(s *model.Study, tol allow.Tolerances, a Ask) []*Report {
 	reports := make([]*Report, len(s.Bays))
-	w := newWorkers(a.Workers, a.Progress)
+	w := NewWorkers(a.Workers, a.Progress)
 	for _, i := range s.Reported() {
-		w.add(func() {
-			r := &Report{Bay: inspect(&s.Bays[i], s.Job, tol)}
-			if r.Strip, r.Raising = make([]stripped, len(r.Bay.Steps)), make([][]measure, len(r.Bay.Raising)); a.Advance {
-				r.Rolling = r.Bay.rolls()
+		w.Add(func() {
+			r := &Report{Bay: Inspect(&s.Bays[i], s.Job, tol)}
+			if r.Strip, r.Raising = make([]StepGaps, len(r.Bay.Steps)), make([][]Gaps, len(r.Bay.Raising)); a.Advance {
+				r.Rolling = r.Bay.Advance()
 			}
 			reports[i] = r
 		})
@@ -55,7 +55,7 @@ func Measure(s *model.Study, tol allow.Tolerances, a Ask) []*Report {
 	for _, i := range s.Reported() {
 		reports[i].plan(w, seen, a)
 	}
-	w.run()
+	w.Run()
 	return reports
 }
 
@@ -69,7 +69,7 @@ func (a Ask) strips(b *Bay, k int) bool {
 func (r *Report) plan(w *workers, seen *memo, a Ask) {
 	shapes := seen.shapesOf(r.Bay.Carrier)
 	if a.Steps != nil {
-		around := seen.profiles(r.Bay.stripped.solids)
+		around := seen.profiles(r.Bay.Stripped.Solids)
 		for k := range r.Bay.Steps {
 			if a.strips(r.Bay, k) {
 				r.planStep(w, k, seen, shapes, around)
@@ -77,7 +77,7 @@ func (r *Report) plan(w *workers, seen *memo, a Ask) {
 		}
 	}
 	if a.Raising {
-		before := seen.profiles(r.Bay.raised.solids)
+		before := seen.profiles(r.Bay.Before.Solids)
 		for k, s := range r.Bay.Raising {
 			if s.Stop == nil {
 				r.planRaising(w, k, seen, shapes, before)
@@ -92,21 +92,21 @@ func (r *Report) plan(w *workers, seen *memo, a Ask) {
 func (r *Report) planStep(w *workers, k int, seen *memo, shapes []int, around []profile) {
 	b := r.Bay
 	s := b.Steps[k]
-	cohorts, fresh := seen.cohorts(b, shapes, b.present(s), meeting{path: s.Path, kind: 's', obstacles: &b.stripped, profiles: around,
-		box:  func(part int) geom.Box { return r.kin.boxAt(b, k, part) },
-		held: func(part, solid int) bool { return b.held(&b.stripped, part, solid, k) }})
+	cohorts, fresh := seen.cohorts(b, shapes, b.Present(s), meeting{path: s.Path, kind: 's', Obstacles: &b.Stripped, profiles: around,
+		box:      func(part int) geom.Box { return r.kin.boxAt(b, k, part) },
+		MayTouch: func(part, solid int) bool { return b.MayTouch(&b.Stripped, part, solid, k) }})
 	for _, f := range fresh {
-		w.add(func() {
+		w.Add(func() {
 			box := r.kin.boxAt(b, k, f.part)
 			f.measure, f.drags = b.strip(k, f.part, box)
-			f.kept = b.keptBy(k, f.part, box)
+			f.Left = b.keptBy(k, f.part, box)
 		})
 	}
 	w.after(func() {
-		done := stripped{k: k, measures: make([]measure, 0, len(cohorts)), kept: map[int][]keptMeasure{}, selves: r.kin.selvesOf(b, k)}
+		done := StepGaps{K: k, Parts: make([]Gaps, 0, len(cohorts)), Left: map[int][]LeftGap{}, Selves: r.kin.selvesOf(b, k)}
 		for _, c := range cohorts {
-			m, drags, kept := c.as(b, &b.stripped)
-			done.measures, done.drags, done.kept[c.part] = append(done.measures, m), append(done.drags, drags...), kept
+			m, drags, kept := c.as(b, &b.Stripped)
+			done.Parts, done.Drags, done.Left[c.part] = append(done.Parts, m), append(done.Drags, drags...), kept
 		}
 		r.Strip[k] = done
 	})
@@ -115,16 +115,16 @@ func (r *Report) planStep(w *workers, k int, seen *memo, shapes []int, around []
 func (r *Report) planRaising(w *workers, k int, seen *memo, shapes []int, before []profile) {
 	b := r.Bay
 	s := b.Raising[k]
-	cohorts, fresh := seen.cohorts(b, shapes, b.present(s), meeting{path: s.Path, kind: 'r', obstacles: &b.raised, profiles: before,
-		box:  func(part int) geom.Box { return r.kin.raisingBox(b, k, part) },
-		held: func(part, solid int) bool { return b.lands(part, solid, k) }})
+	cohorts, fresh := seen.cohorts(b, shapes, b.Present(s), meeting{path: s.Path, kind: 'r', Obstacles: &b.Before, profiles: before,
+		box:      func(part int) geom.Box { return r.kin.raisingBox(b, k, part) },
+		MayTouch: func(part, solid int) bool { return b.lands(part, solid, k) }})
 	for _, f := range fresh {
-		w.add(func() { f.measure = b.raise(k, f.part, r.kin.raisingBox(b, k, f.part)) })
+		w.Add(func() { f.measure = b.raise(k, f.part, r.kin.raisingBox(b, k, f.part)) })
 	}
 	w.after(func() {
-		r.Raising[k] = make([]measure, 0, len(cohorts))
+		r.Raising[k] = make([]Gaps, 0, len(cohorts))
 		for _, c := range cohorts {
-			m, _, _ := c.as(b, &b.raised)
+			m, _, _ := c.as(b, &b.Before)
 			r.Raising[k] = append(r.Raising[k], m)
 		}
 	})
@@ -133,9 +133,9 @@ func (r *Report) planRaising(w *workers, k int, seen *memo, shapes []int, before
 // planAdvance queues the parts that roll.
 func (r *Report) planAdvance(w *workers) {
 	parts := r.Bay.presentAfterAll()
-	r.Rolled = make([]measure, len(parts))
+	r.Rolled = make([]Gaps, len(parts))
 	for n, p := range parts {
-		w.add(func() { r.Rolled[n] = r.Bay.roll(r.Rolling, p) })
+		w.Add(func() { r.Rolled[n] = r.Bay.Rolled(r.Rolling, p) })
 	}
 }
 
@@ -157,7 +157,7 @@ func (r *Report) Lead() (lead *Bay, ahead float64) { return r.kin.lead, r.kin.sh
 
 // Selves are the gaps of the carrier's parts to each other in a step, where the lead
 // stands.
-func (r *Report) Selves(k int) []selfMeasure { return r.kin.selves[k] }
+func (r *Report) Selves(k int) []SelfGaps { return r.kin.Selves[k] }
 
 // As is the report of a bay as it is for a twin.
 func (r *Report) As(b *model.Bay) *Report {

@@ -1,4 +1,4 @@
-package clearance
+package measure
 
 import (
 	"math"
@@ -17,23 +17,23 @@ import (
 // each in its own units; measured against the one that moves the part most,
 // the others take off lag times how far the part moves per unit.
 
-// lag is what comes off a part's gap to concrete.
-func (b *Bay) lag(s carrier.Step, part int) float64 {
-	return b.lagOf(s, b.turned(s, b.Carrier.Parts[part].Side), []int{part})
+// Lag is what comes off a part's gap to concrete.
+func (b *Bay) Lag(s carrier.Step, part int) float64 {
+	return b.lagOf(s, b.Turned(s, b.Carrier.Parts[part].Side), []int{part})
 }
 
-// lagBetween is what comes off the gap between two parts of the carrier.
-func (b *Bay) lagBetween(s carrier.Step, p, q int) float64 {
-	sides := b.turned(s, b.Carrier.Parts[p].Side)
+// LagBetween is what comes off the gap between two parts of the carrier.
+func (b *Bay) LagBetween(s carrier.Step, p, q int) float64 {
+	sides := b.Turned(s, b.Carrier.Parts[p].Side)
 	if b.Carrier.Parts[p].Side != b.Carrier.Parts[q].Side {
-		sides = b.turned(s, culvert.Both)
+		sides = b.Turned(s, culvert.Both)
 	}
 	return b.lagOf(s, sides, []int{p, q})
 }
 
-// turned lists the adjusters, jacks apart, that a step turns on a side; Both
+// Turned lists the adjusters, jacks apart, that a step turns on a side; Both
 // means either side.
-func (b *Bay) turned(s carrier.Step, side culvert.Side) []int {
+func (b *Bay) Turned(s carrier.Step, side culvert.Side) []int {
 	var out []int
 	for _, m := range s.Moves {
 		a := b.Carrier.Adjusters[m.Adjuster]
@@ -97,7 +97,7 @@ func (b *Bay) sway(s carrier.Step, part, adjuster int) float64 {
 	}
 	for _, path := range n.paths {
 		if path.Moves(motion.Ground, b.Carrier.Parts[part].Body) {
-			most = math.Max(most, swing(path, b.Carrier.Parts[part]))
+			most = math.Max(most, Swing(path, b.Carrier.Parts[part]))
 		}
 	}
 	if n.sway == nil {
@@ -124,7 +124,7 @@ func (d *knownNudges) of(b *Bay, s carrier.Step, adjuster int) *nudges {
 	}
 	n := &nudges{}
 	for i, at := range swayAt {
-		path, err := b.Carrier.Nudge(s, at, adjuster, b.tol.Value("lag"))
+		path, err := b.Carrier.Nudge(s, at, adjuster, b.Tol.Value("lag"))
 		n.paths[i], n.stuck = path, n.stuck || err != nil
 	}
 	if d.known == nil {
@@ -139,9 +139,9 @@ type nudgeKey struct {
 	adjuster int
 }
 
-// swing is how far any vertex of a part gets from its middle place on a path
+// Swing is how far any vertex of a part gets from its middle place on a path
 // that goes as far to either side of it.
-func swing(path *motion.Path, p carrier.Part) float64 {
+func Swing(path *motion.Path, p carrier.Part) float64 {
 	at := func(s float64) geom.Pose { return path.Pose(motion.Ground, p.Body, s) }
 	from, mid, to := at(0), at(0.5), at(1)
 	bound := path.Bound(motion.Ground, p.Body, 0, 1)

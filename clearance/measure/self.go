@@ -1,4 +1,4 @@
-package clearance
+package measure
 
 import (
 	"cmp"
@@ -14,11 +14,11 @@ import (
 
 // selfMeasure is one part against the parts behind it in the list, over one
 // step: those it meets at a seam, and the rest.
-type selfMeasure struct {
-	part       int
-	alike      []int // other parts that measure the same against those behind them
-	free, seam sweep.Bracket
-	end        []selfEnd
+type SelfGaps struct {
+	Part            int
+	Alike           []int // other parts that measure the same against those behind them
+	MustClear, Seam sweep.Bracket
+	end             []selfEnd
 }
 
 // selfEnd is a gap between two parts at the end of a step.
@@ -37,9 +37,9 @@ func (b *Bay) sweptBoxes(path *motion.Path) []geom.Box {
 	for i := range bodies {
 		bodies[i] = sweptBodyOf(path, i)
 	}
-	out := make([]geom.Box, len(b.parts))
+	out := make([]geom.Box, len(b.Parts))
 	for i, p := range b.Carrier.Parts {
-		out[i] = bodies[p.Body].around(boxOf(b.parts[i]))
+		out[i] = bodies[p.Body].around(boxOf(b.Parts[i]))
 	}
 	return out
 }
@@ -92,11 +92,11 @@ func (b *Bay) beside(k int, present []int, boxes []geom.Box) map[int][]int {
 	slices.SortFunc(along, func(p, q int) int { return cmp.Compare(boxes[p].Min[0], boxes[q].Min[0]) })
 	for i, p := range along {
 		for _, q := range along[i+1:] {
-			if boxes[q].Min[0] > boxes[p].Max[0]+near {
+			if boxes[q].Min[0] > boxes[p].Max[0]+Near {
 				break
 			}
 			first, later := min(p, q), max(p, q)
-			if boxes[p].Gap(boxes[q]) <= near && b.meets(b.Steps[k], k, first, later) {
+			if boxes[p].Gap(boxes[q]) <= Near && b.meets(b.Steps[k], k, first, later) {
 				out[first] = append(out[first], later)
 			}
 		}
@@ -124,10 +124,10 @@ func (b *Bay) selfCohorts(k int, present, shapes []int, boxes []geom.Box) []*coh
 		for _, q := range beside {
 			key = binary.AppendVarint(key, int64(shapes[q]))
 			key = binary.AppendVarint(key, pico(b.Carrier.Parts[q].Vertices[0][0]-at))
-			key = append(key, b.sealed[[2]int{p, q}]...)
+			key = append(key, b.Sealed[[2]int{p, q}]...)
 		}
 		if c := known[string(key)]; c != nil {
-			c.alike = append(c.alike, p)
+			c.Alike = append(c.Alike, p)
 			continue
 		}
 		c := &cohort{part: p, meets: beside}
@@ -138,13 +138,13 @@ func (b *Bay) selfCohorts(k int, present, shapes []int, boxes []geom.Box) []*coh
 }
 
 // selfOf measures one part against others over step k.
-func (b *Bay) selfOf(k, part int, others []int) selfMeasure {
+func (b *Bay) selfOf(k, part int, others []int) SelfGaps {
 	s := b.Steps[k]
-	m := selfMeasure{part: part, free: nothing(), seam: nothing()}
+	m := SelfGaps{Part: part, MustClear: Nothing(), Seam: Nothing()}
 	byFrame := map[int][]int{}
 	var frames []int
 	for _, q := range others {
-		ref := b.common(part, q)
+		ref := b.Common(part, q)
 		if byFrame[ref] == nil {
 			frames = append(frames, ref)
 		}
@@ -159,39 +159,39 @@ func (b *Bay) selfOf(k, part int, others []int) selfMeasure {
 // meets tells whether two parts have to be looked at in a step.
 func (b *Bay) meets(s carrier.Step, k, p, q int) bool {
 	pb, qb := b.Carrier.Parts[p].Body, b.Carrier.Parts[q].Body
-	if pb == qb || b.sealed[[2]int{p, q}] == carrier.Pinned {
+	if pb == qb || b.Sealed[[2]int{p, q}] == carrier.Pinned {
 		return false
 	}
-	ref := b.common(p, q)
+	ref := b.Common(p, q)
 	return k == 0 || s.Path.Moves(ref, pb) || s.Path.Moves(ref, qb)
 }
 
-// common is the nearest common ancestor of two parts' bodies.
-func (b *Bay) common(p, q int) int {
+// Common is the nearest common ancestor of two parts' bodies.
+func (b *Bay) Common(p, q int) int {
 	return b.Carrier.Mechanism.Common(b.Carrier.Parts[p].Body, b.Carrier.Parts[q].Body)
 }
 
 // selfIn searches the pairs that share one frame.
-func (b *Bay) selfIn(s carrier.Step, m *selfMeasure, ref int, others []int) {
+func (b *Bay) selfIn(s carrier.Step, m *SelfGaps, ref int, others []int) {
 	var free, seam []sweep.Part
 	var freeAt, seamAt []int
-	moving := s.Path.Moves(ref, b.Carrier.Parts[m.part].Body)
+	moving := s.Path.Moves(ref, b.Carrier.Parts[m.Part].Body)
 	for _, q := range others {
 		moving = moving || s.Path.Moves(ref, b.Carrier.Parts[q].Body)
-		if b.sealed[[2]int{m.part, q}] == carrier.Seam {
-			seam, seamAt = append(seam, b.parts[q]), append(seamAt, q)
+		if b.Sealed[[2]int{m.Part, q}] == carrier.Seam {
+			seam, seamAt = append(seam, b.Parts[q]), append(seamAt, q)
 			continue
 		}
-		free, freeAt = append(free, b.parts[q]), append(freeAt, q)
+		free, freeAt = append(free, b.Parts[q]), append(freeAt, q)
 	}
-	me := b.parts[m.part]
+	me := b.Parts[m.Part]
 	v := mover{motion: s.Path, moving: moving, part: me}
-	m.free = lesser(m.free, renumber(v.least(ref, free, sweep.Options{Cap: near + likeness}), freeAt))
-	m.seam = lesser(m.seam, renumber(v.least(ref, seam, sweep.Options{Epsilon: contactTolerance / 5, Cap: near + likeness}), seamAt))
+	m.MustClear = lesser(m.MustClear, renumber(v.least(ref, free, sweep.Options{Cap: Near + likeness}), freeAt))
+	m.Seam = lesser(m.Seam, renumber(v.least(ref, seam, sweep.Options{Epsilon: ContactTolerance / 5, Cap: Near + likeness}), seamAt))
 	for n, q := range append(freeAt, seamAt...) {
 		other := append(free, seam...)[n]
-		if v := likened(sweep.At(s.Path, ref, me, []sweep.Part{other}, 1)); v.Upper < near {
-			m.end = append(m.end, selfEnd{m.part, q, v})
+		if v := likened(sweep.At(s.Path, ref, me, []sweep.Part{other}, 1)); v.Upper < Near {
+			m.end = append(m.end, selfEnd{m.Part, q, v})
 		}
 	}
 }

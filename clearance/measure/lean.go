@@ -1,4 +1,4 @@
-package clearance
+package measure
 
 import (
 	"math"
@@ -8,7 +8,7 @@ import (
 	"boxwalk/model/motion"
 )
 
-// lean is how far out of level the frame can be while jacks carry and move it:
+// Lean is how far out of level the frame can be while jacks carry and move it:
 // screw jacks that are turned down, or lifting jacks that go from pad to pad.
 //
 // The frame is taken rigid, as in load.Lifting, with its centre of gravity over
@@ -29,14 +29,14 @@ import (
 //
 // Both directions are taken off at once; a frame of two bents that rocks on two
 // diagonal jacks has both. Source: statics of a rigid frame (derived).
-type lean struct {
-	differ        float64 // metres
-	gauge, lever  float64 // metres, over which differ leans it across and along
-	across, along float64 // rise over run, at most
-	middle        float64 // station about which it leans along
-	what          string  // what differs, as sentences name it
+type Lean struct {
+	Differ        float64 // metres
+	Gauge, Lever  float64 // metres, over which differ leans it across and along
+	Across, Along float64 // rise over run, at most
+	Middle        float64 // station about which it leans along
+	What          string  // what differs, as sentences name it
 	// how far ahead and beside the middle the roof bears, see bearing; 0 where not
-	bearsAhead, bearsBeside float64
+	BearsAhead, BearsBeside float64
 }
 
 // middleOf is the middle of the form, in the frame of cell and pour.
@@ -46,50 +46,50 @@ func (b *Bay) middleOf() float64 {
 
 // leanOver is the lean of a frame that stands at no less than from rear to front
 // and may rest on any of some stations.
-func (b *Bay) leanOver(differ float64, what string, rear, front float64, rests []float64) lean {
-	l := lean{differ: differ, gauge: b.Carrier.Gauge, middle: b.middleOf(), what: what}
+func (b *Bay) leanOver(differ float64, what string, rear, front float64, rests []float64) Lean {
+	l := Lean{Differ: differ, Gauge: b.Carrier.Gauge, Middle: b.middleOf(), What: what}
 	ahead, behind := math.Inf(1), math.Inf(-1)
 	for _, x := range rests {
-		if x > l.middle-1e-6 {
+		if x > l.Middle-1e-6 {
 			ahead = math.Min(ahead, x)
 		}
-		if x < l.middle+1e-6 {
+		if x < l.Middle+1e-6 {
 			behind = math.Max(behind, x)
 		}
 	}
-	l.lever = math.Min(ahead-rear, front-behind)
-	l.across, l.along = differ/l.gauge, differ/l.lever
+	l.Lever = math.Min(ahead-rear, front-behind)
+	l.Across, l.Along = differ/l.Gauge, differ/l.Lever
 	return l
 }
 
-// leanDown is the lean in step k of the collapse: that of the jacks while they
+// LeanDown is the lean in step k of the collapse: that of the jacks while they
 // move and carry, which differ by tolerance jack_level; ok is false in others.
-func (b *Bay) leanDown(k int) (l lean, ok bool) {
-	if !b.jacksMove(b.Steps[k]) {
-		return lean{}, false
+func (b *Bay) LeanDown(k int) (l Lean, ok bool) {
+	if !b.JacksMove(b.Steps[k]) {
+		return Lean{}, false
 	}
-	return b.bearing(b.leanOfJacks(b.tol.Value("jack_level")), k), true
+	return b.Bearing(b.LeanOfJacks(b.Tol.Value("jack_level")), k), true
 }
 
-func (b *Bay) leanOfJacks(differ float64) lean {
+func (b *Bay) LeanOfJacks(differ float64) Lean {
 	at := b.Carrier.Bents
 	return b.leanOver(differ, "jacks", at[0], at[len(at)-1], at)
 }
 
-// leanUp is the lean in step k of raising: the pads differ by a pass of lifting,
+// LeanUp is the lean in step k of raising: the pads differ by a pass of lifting,
 // in the last step that lifts by its last pass. The frame stands on its wheels
 // or on its screw jacks meanwhile, whichever reach less far. Gear that states no
 // lifting is raised on its screw jacks.
-func (b *Bay) leanUp(k int) (l lean, ok bool) {
-	if !b.jacksMove(b.Raising[k]) {
-		return lean{}, false
+func (b *Bay) LeanUp(k int) (l Lean, ok bool) {
+	if !b.JacksMove(b.Raising[k]) {
+		return Lean{}, false
 	}
 	lifting := b.Carrier.Gear.Lifting
 	if lifting == nil {
-		return b.leanOfJacks(b.tol.Value("jack_level")), true
+		return b.LeanOfJacks(b.Tol.Value("jack_level")), true
 	}
 	pass := float64(lifting.Pass)
-	if lifting.Last != nil && k == b.lastLift() {
+	if lifting.Last != nil && k == b.LastLift() {
 		pass = float64(*lifting.Last)
 	}
 	bents, wheels := b.Carrier.Bents, b.Carrier.Gear.Wheels.At
@@ -105,12 +105,12 @@ func (b *Bay) leanUp(k int) (l lean, ok bool) {
 	return b.leanOver(pass, "pads", rear, front, rests), true
 }
 
-// lastLift is the last step of raising in which jacks move the carrier; -1 if
+// LastLift is the last step of raising in which jacks move the carrier; -1 if
 // there is none.
-func (b *Bay) lastLift() int {
+func (b *Bay) LastLift() int {
 	last := -1
 	for k, s := range b.Raising {
-		if s.Stop == nil && b.jacksMove(s) {
+		if s.Stop == nil && b.JacksMove(s) {
 			last = k
 		}
 	}
@@ -118,23 +118,23 @@ func (b *Bay) lastLift() int {
 }
 
 // scaled is the lean of another difference.
-func (l lean) scaled(differ float64) lean {
-	l.differ, l.across, l.along = differ, differ/l.gauge, differ/l.lever
+func (l Lean) scaled(differ float64) Lean {
+	l.Differ, l.Across, l.Along = differ, differ/l.Gauge, differ/l.Lever
 	return l
 }
 
 // tilt is the greater of the angles that the two slopes together can make.
-func (l lean) tilt() float64 { return math.Hypot(l.across, l.along) }
+func (l Lean) tilt() float64 { return math.Hypot(l.Across, l.Along) }
 
-// bearing is a lean in step k, if that begins with the roof against the soffit. A
+// Bearing is a lean in step k, if that begins with the roof against the soffit. A
 // frame that only jacks lower does not rise where it bears: leaning by a along
 // and b across, its middle has gone down by |a| X + |b| Y at least, where X and Y
 // are half the sides of a rectangle about the middle that lies within what bears.
 // So it takes every place that it takes with that much more of the way behind it.
 // One that reaches as far as a point of what bears in each quarter lies within.
-func (b *Bay) bearing(l lean, k int) lean {
+func (b *Bay) Bearing(l Lean, k int) Lean {
 	s := b.Steps[k]
-	if len(b.turned(s, culvert.Both)) > 0 {
+	if len(b.Turned(s, culvert.Both)) > 0 {
 		return l
 	}
 	var corners [4][2]float64 // of each quarter, from the middle
@@ -144,25 +144,25 @@ func (b *Bay) bearing(l lean, k int) lean {
 		}
 		pose := s.Path.Pose(motion.Ground, p.Body, 0)
 		for _, v := range p.Vertices {
-			r := pose.Apply(v).Sub(geom.Vec{l.middle, 0, 0})
+			r := pose.Apply(v).Sub(geom.Vec{l.Middle, 0, 0})
 			q := quarter(r)
 			x, y := math.Abs(r[0]), math.Abs(r[1])
-			if c := corners[q]; r[2] > b.Cell.Rise-contactTolerance && l.along*x+l.across*y > l.along*c[0]+l.across*c[1] {
+			if c := corners[q]; r[2] > b.Cell.Rise-ContactTolerance && l.Along*x+l.Across*y > l.Along*c[0]+l.Across*c[1] {
 				corners[q] = [2]float64{x, y}
 			}
 		}
 	}
-	l.bearsAhead, l.bearsBeside = math.Inf(1), math.Inf(1)
+	l.BearsAhead, l.BearsBeside = math.Inf(1), math.Inf(1)
 	for _, c := range corners {
-		l.bearsAhead, l.bearsBeside = math.Min(l.bearsAhead, c[0]), math.Min(l.bearsBeside, c[1])
+		l.BearsAhead, l.BearsBeside = math.Min(l.BearsAhead, c[0]), math.Min(l.BearsBeside, c[1])
 	}
 	return l
 }
 
 // bears tells whether a part lies against the soffit as step k begins.
 func (b *Bay) bears(part, k int) bool {
-	for solid, c := range b.stripped.solids {
-		if pair := [2]int{part, solid}; c.Zone == culvert.Roof && b.stripped.touch[pair] && k <= b.stripped.last[pair] {
+	for solid, c := range b.Stripped.Solids {
+		if pair := [2]int{part, solid}; c.Zone == culvert.Roof && b.Stripped.Touch[pair] && k <= b.Stripped.Last[pair] {
 			return true
 		}
 	}

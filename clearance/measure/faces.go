@@ -1,4 +1,4 @@
-package clearance
+package measure
 
 import (
 	"math"
@@ -11,13 +11,13 @@ import (
 // outline is one straight piece of the section that is formed, from its
 // beginning to its end going left to right over the roof.
 type outline struct {
-	name     string
+	Name     string
 	from, to geom.Point2
 	within   float64 // how near to it a vertex lies on it
 }
 
-// formed are the pieces of the section between the feet of the wall panels.
-func (b *Bay) formed(within float64) []outline {
+// Formed are the pieces of the section between the feet of the wall panels.
+func (b *Bay) Formed(within float64) []outline {
 	h, top := b.Cell.HalfSpan, b.Cell.PlaneTop()
 	// what is cast with the invert is there already
 	foot := math.Max(b.Cell.Kicker, b.Cell.Bottom.Rise)
@@ -33,10 +33,10 @@ func (b *Bay) formed(within float64) []outline {
 	return append(out, outline{"right wall", geom.Point2{-h, top}, geom.Point2{-h, foot}, within})
 }
 
-// opening is the widest gap on one piece of the section and where it is. A gap
+// Opening is the widest gap on one piece of the section and where it is. A gap
 // counts with the lesser of its width across and of the length along which it
 // is at least that wide.
-func (b *Bay) opening(o outline) (worst, at float64) {
+func (b *Bay) Opening(o outline) (worst, at float64) {
 	slices := b.slices(b.Carrier.Rear, b.Carrier.Rear+b.Needed)
 	gaps := make([]float64, len(slices))
 	for i, s := range slices {
@@ -73,7 +73,7 @@ func (b *Bay) slices(rear, front float64) [][2]float64 {
 			keep(p.Box())
 		}
 	}
-	for _, s := range b.keptFaces() {
+	for _, s := range b.LeftFaces() {
 		keep(s.Box())
 	}
 	sort.Float64s(ends)
@@ -88,13 +88,13 @@ func (b *Bay) slices(rear, front float64) [][2]float64 {
 
 // keptFaces are the plates and nuts that stay, each with the seal that closes the
 // play of its pocket.
-func (b *Bay) keptFaces() []*geom.Solid {
+func (b *Bay) LeftFaces() []*geom.Solid {
 	seal := 0.0
 	if b.Carrier.Gear.Roof.Pocket != nil {
 		seal = float64(b.Carrier.Gear.Roof.Seal)
 	}
 	var out []*geom.Solid
-	for _, s := range b.stripped.solids {
+	for _, s := range b.Stripped.Solids {
 		switch {
 		case s.Zone != culvert.Hanger:
 		case seal == 0:
@@ -128,7 +128,7 @@ func (b *Bay) widest(o outline, x float64) float64 {
 			add(p.Solid)
 		}
 	}
-	for _, s := range b.keptFaces() {
+	for _, s := range b.LeftFaces() {
 		add(s)
 	}
 	sort.Slice(covered, func(i, j int) bool { return covered[i][0] < covered[j][0] })

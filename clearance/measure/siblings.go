@@ -1,4 +1,4 @@
-package clearance
+package measure
 
 import (
 	"fmt"
@@ -17,8 +17,8 @@ type siblings struct {
 	lead    *Bay
 	boxes   [][]geom.Box // of each part in each step
 	raising [][]geom.Box
-	alike   [][]*cohort // of parts in each step, that measure alike among themselves
-	selves  [][]selfMeasure
+	Alike   [][]*cohort // of parts in each step, that measure alike among themselves
+	Selves  [][]SelfGaps
 }
 
 // join finds the siblings of each bay, in the order of their founders. The
@@ -46,18 +46,18 @@ func (f *siblings) box(w *workers, seen *memo, a Ask) {
 	shapes := seen.shapesOf(b.Carrier)
 	f.boxes = make([][]geom.Box, len(b.Steps))
 	f.raising = make([][]geom.Box, len(b.Raising))
-	f.selves = make([][]selfMeasure, len(b.Steps))
-	f.alike = make([][]*cohort, len(b.Steps))
+	f.Selves = make([][]SelfGaps, len(b.Steps))
+	f.Alike = make([][]*cohort, len(b.Steps))
 	for k, s := range b.Raising {
 		if a.Raising && s.Stop == nil {
-			w.add(func() { f.raising[k] = b.sweptBoxes(s.Path) })
+			w.Add(func() { f.raising[k] = b.sweptBoxes(s.Path) })
 		}
 	}
 	for k, s := range b.Steps {
 		if a.strips(b, k) {
-			w.add(func() {
+			w.Add(func() {
 				f.boxes[k] = b.sweptBoxes(s.Path)
-				f.alike[k] = b.selfCohorts(k, b.present(s), shapes, f.boxes[k])
+				f.Alike[k] = b.selfCohorts(k, b.Present(s), shapes, f.boxes[k])
 			})
 		}
 	}
@@ -65,12 +65,12 @@ func (f *siblings) box(w *workers, seen *memo, a Ask) {
 
 // plan queues the measurements of the founder's parts among themselves.
 func (f *siblings) plan(w *workers) {
-	for k, cohorts := range f.alike {
-		f.selves[k] = make([]selfMeasure, len(cohorts))
+	for k, cohorts := range f.Alike {
+		f.Selves[k] = make([]SelfGaps, len(cohorts))
 		for n, c := range cohorts {
-			w.add(func() {
-				f.selves[k][n] = f.lead.selfOf(k, c.part, c.meets)
-				f.selves[k][n].alike = c.alike
+			w.Add(func() {
+				f.Selves[k][n] = f.lead.selfOf(k, c.part, c.meets)
+				f.Selves[k][n].Alike = c.Alike
 			})
 		}
 	}
@@ -88,10 +88,10 @@ func (f *siblings) raisingBox(b *Bay, k, part int) geom.Box {
 }
 
 // selvesOf are the founder's gaps at the place of a member.
-func (f *siblings) selvesOf(b *Bay, k int) []selfMeasure {
+func (f *siblings) selvesOf(b *Bay, k int) []SelfGaps {
 	by := f.shift(b)
 	if by == (geom.Vec{}) {
-		return f.selves[k]
+		return f.Selves[k]
 	}
 	moved := func(v sweep.Bracket) sweep.Bracket {
 		if v.Against >= 0 {
@@ -99,9 +99,9 @@ func (f *siblings) selvesOf(b *Bay, k int) []selfMeasure {
 		}
 		return v
 	}
-	out := make([]selfMeasure, len(f.selves[k]))
-	for i, m := range f.selves[k] {
-		m.free, m.seam = moved(m.free), moved(m.seam)
+	out := make([]SelfGaps, len(f.Selves[k]))
+	for i, m := range f.Selves[k] {
+		m.MustClear, m.Seam = moved(m.MustClear), moved(m.Seam)
 		end := make([]selfEnd, len(m.end))
 		for n, e := range m.end {
 			end[n] = selfEnd{e.part, e.other, moved(e.value)}

@@ -1,4 +1,4 @@
-package clearance
+package measure
 
 import (
 	"math"
@@ -10,19 +10,19 @@ import (
 	"boxwalk/model/motion"
 )
 
-// leans tells whether a part leans toward a zone: what the frame stands on, and
+// Leans tells whether a part leans toward a zone: what the frame stands on, and
 // what that stands on, it does not.
-func leans(p carrier.Part, zone culvert.Zone) bool {
+func Leans(p carrier.Part, zone culvert.Zone) bool {
 	return zone != culvert.Invert || p.Role != carrier.JackPlate && p.Role != carrier.JackScrew
 }
 
-// leant is what a lean does to one part over a step.
-type leant struct {
-	across, along float64 // m, arms of the point told of
-	toward        float64 // m, how far a vertex goes toward the other at most, both ways at once
+// Leant is what a lean does to one part over a step.
+type Leant struct {
+	Across, Along float64 // m, arms of the point told of
+	Toward        float64 // m, how far a vertex goes toward the other at most, both ways at once
 	any           float64 // m, how far any vertex goes in whatever direction
-	unsure        float64 // m, by how much each of them may be more
-	n             geom.Vec
+	Unsure        float64 // m, by how much each of them may be more
+	N             geom.Vec
 }
 
 // arms of a point at r from the middle along a direction n. A frame that leans
@@ -30,39 +30,39 @@ type leant struct {
 // off that than |w|^2 |r| / 2; w has the slopes for components at most, for an
 // angle is less than its tangent. Along n that is across |n_z y - n_y z| +
 // along |n_x z - n_z x|, less what a roof that bears keeps it down.
-func (l lean) arms(n, r geom.Vec) (across, along float64) {
+func (l Lean) arms(n, r geom.Vec) (across, along float64) {
 	across, along = math.Abs(n[2]*r[1]-n[1]*r[2]), math.Abs(n[0]*r[2]-n[2]*r[0])
 	if n[2] > 0 {
-		across, along = math.Max(0, across-n[2]*l.bearsBeside), math.Max(0, along-n[2]*l.bearsAhead)
+		across, along = math.Max(0, across-n[2]*l.BearsBeside), math.Max(0, along-n[2]*l.BearsAhead)
 	}
 	return across, along
 }
 
-// toward is the lean as it counts along a direction: what bears keeps the frame
+// Toward is the lean as it counts along a direction: what bears keeps the frame
 // down, which helps nothing that lies below it.
-func (l lean) toward(n geom.Vec) lean {
+func (l Lean) Toward(n geom.Vec) Lean {
 	if n[2] <= 0 {
-		l.bearsAhead, l.bearsBeside = 0, 0
+		l.BearsAhead, l.BearsBeside = 0, 0
 	}
 	return l
 }
 
 // leant of a part along n, the direction of its gap. The arms are those of the
 // vertex that goes farthest toward the other.
-func (b *Bay) leant(l lean, path *motion.Path, part int, n geom.Vec) leant {
+func (b *Bay) leant(l Lean, path *motion.Path, part int, n geom.Vec) Leant {
 	p := b.Carrier.Parts[part]
-	pose, middle := path.Pose(motion.Ground, p.Body, 0.5), geom.Vec{l.middle, 0, 0}
-	out := leant{toward: -1, n: n}
-	down := l.across*l.bearsBeside + l.along*l.bearsAhead
+	pose, middle := path.Pose(motion.Ground, p.Body, 0.5), geom.Vec{l.Middle, 0, 0}
+	out := Leant{Toward: -1, N: n}
+	down := l.Across*l.BearsBeside + l.Along*l.BearsAhead
 	for _, w := range p.Vertices {
 		r := pose.Apply(w).Sub(middle)
 		a, x := l.arms(n, r)
-		if d := l.across*a + l.along*x; d > out.toward {
-			out.across, out.along, out.toward = a, x, d
+		if d := l.Across*a + l.Along*x; d > out.Toward {
+			out.Across, out.Along, out.Toward = a, x, d
 		}
-		out.any = math.Max(out.any, l.across*math.Hypot(r[1], r[2])+l.along*math.Hypot(r[0], r[2])+down)
+		out.any = math.Max(out.any, l.Across*math.Hypot(r[1], r[2])+l.Along*math.Hypot(r[0], r[2])+down)
 	}
-	out.unsure = b.unsure(l, path, p, pose)
+	out.Unsure = b.unsure(l, path, p, pose)
 	return out
 }
 
@@ -74,12 +74,12 @@ func (b *Bay) ahead(part, of int) float64 {
 // unsure is how far off w x r a vertex can be that is worked out where the part
 // stands at half the step: by the second order of the angle, and because arms
 // change while the part moves and a turning part takes its displacement along.
-func (b *Bay) unsure(l lean, path *motion.Path, p carrier.Part, half geom.Pose) float64 {
+func (b *Bay) unsure(l Lean, path *motion.Path, p carrier.Part, half geom.Pose) float64 {
 	var reach float64
 	for _, v := range p.Vertices {
-		reach = math.Max(reach, half.Apply(v).Sub(geom.Vec{l.middle, 0, 0}).Len())
+		reach = math.Max(reach, half.Apply(v).Sub(geom.Vec{l.Middle, 0, 0}).Len())
 	}
-	w, moves := l.tilt(), swing(path, p)
+	w, moves := l.tilt(), Swing(path, p)
 	turns := path.Bound(motion.Ground, p.Body, 0, 1).Omega / 2
 	return w*moves + w*reach*turns + w*w*(reach+moves)/2
 }
@@ -89,68 +89,68 @@ func (b *Bay) unsure(l lean, path *motion.Path, p carrier.Part, half geom.Pose) 
 // where the roof bears, as each slope does by itself and none. Displacements are
 // linear in the slopes of one sign, so that it holds those between. Only its
 // vertices are of use: nothing asks how deep it lies in something.
-func (b *Bay) smeared(l lean, path *motion.Path, part int) sweep.Part {
+func (b *Bay) smeared(l Lean, path *motion.Path, part int) sweep.Part {
 	p := b.Carrier.Parts[part]
 	pose := path.Pose(motion.Ground, p.Body, 0.5)
 	back := pose.Inverse()
-	bears := l.bearsAhead > 0 || l.bearsBeside > 0
+	bears := l.BearsAhead > 0 || l.BearsBeside > 0
 	var out geom.Solid
 	for _, v := range p.Vertices {
 		at := pose.Apply(v)
-		r := at.Sub(geom.Vec{l.middle, 0, 0})
+		r := at.Sub(geom.Vec{l.Middle, 0, 0})
 		for i := range 9 {
 			a, x := float64(i%3-1), float64(i/3-1)
 			if a*x == 0 && !bears {
 				continue
 			}
-			w := geom.Vec{a * l.across, x * l.along, 0}
-			down := geom.Vec{0, 0, math.Abs(w[0])*l.bearsBeside + math.Abs(w[1])*l.bearsAhead}
+			w := geom.Vec{a * l.Across, x * l.Along, 0}
+			down := geom.Vec{0, 0, math.Abs(w[0])*l.BearsBeside + math.Abs(w[1])*l.BearsAhead}
 			out.Vertices = append(out.Vertices, back.Apply(at.Add(w.Cross(r)).Sub(down)))
 		}
 	}
 	return sweep.NewPart(p.Body, &out)
 }
 
-// leantGap is the least gap of a part to some solids over a step, whichever way
+// LeantGap is the least gap of a part to some solids over a step, whichever way
 // the frame leans: a lower bound, and what is near it.
-func (b *Bay) leantGap(l lean, path *motion.Path, part int, solids []sweep.Part) float64 {
-	v := sweep.Least(path, motion.Ground, b.smeared(l, path, part), solids, 0, 1, sweep.Options{Epsilon: contactTolerance / 5, Cap: far})
+func (b *Bay) LeantGap(l Lean, path *motion.Path, part int, solids []sweep.Part) float64 {
+	v := sweep.Least(path, motion.Ground, b.smeared(l, path, part), solids, 0, 1, sweep.Options{Epsilon: ContactTolerance / 5, Cap: Far})
 	pose := path.Pose(motion.Ground, b.Carrier.Parts[part].Body, 0.5)
 	return v.Lower - b.unsure(l, path, b.Carrier.Parts[part], pose)
 }
 
-// leanOff is what a lean takes off the gap of a measure's parts, the most among
+// LeanOff is what a lean takes off the gap of a measure's parts, the most among
 // those alike. Where no vertex goes so far that it could close what room there
 // is, that is how far one goes along the gap at most, which is told; else it is
 // what a search of the whole step finds, which holds for every direction that the
 // gap has on its way, and the nearest point is told.
-func (b *Bay) leanOff(l lean, path *motion.Path, m *measure, v sweep.Bracket, room float64, solids func(part int) []sweep.Part) leant {
-	l = l.toward(v.N)
-	var most leant
-	for _, part := range append([]int{m.part}, m.alike...) {
+func (b *Bay) LeanOff(l Lean, path *motion.Path, m *Gaps, v sweep.Bracket, room float64, solids func(part int) []sweep.Part) Leant {
+	l = l.Toward(v.N)
+	var most Leant
+	for _, part := range append([]int{m.Part}, m.Alike...) {
 		o := b.leant(l, path, part, v.N)
-		o.toward += o.unsure
-		if o.any+o.unsure > room {
-			o.toward = math.Max(0, v.Lower-b.leantGap(l, path, part, solids(part)))
-			o.across, o.along = l.arms(v.N, v.A.Sub(geom.Vec{l.middle - b.ahead(part, m.part), 0, 0}))
+		o.Toward += o.Unsure
+		if o.any+o.Unsure > room {
+			o.Toward = math.Max(0, v.Lower-b.LeantGap(l, path, part, solids(part)))
+			o.Across, o.Along = l.arms(v.N, v.A.Sub(geom.Vec{l.Middle - b.ahead(part, m.Part), 0, 0}))
 		}
-		if o.toward > most.toward {
+		if o.Toward > most.Toward {
 			most = o
 		}
 	}
 	return most
 }
 
-// beyondSight tells whether a lean could close a gap that is not looked at, for
+// BeyondSight tells whether a lean could close a gap that is not looked at, for
 // only those below far are: then nothing is known. A form that does not stand
 // over its jacks is such a one.
-func (b *Bay) beyondSight(l lean, limit float64) bool {
+func (b *Bay) BeyondSight(l Lean, limit float64) bool {
 	var reach float64
 	for _, p := range b.Carrier.Parts {
 		for _, v := range p.Vertices {
-			reach = math.Max(reach, v.Sub(geom.Vec{l.middle, 0, 0}).Len())
+			reach = math.Max(reach, v.Sub(geom.Vec{l.Middle, 0, 0}).Len())
 		}
 	}
-	most := (l.across + l.along) * reach
-	return !(l.lever > 0 && most < far-limit)
+	most := (l.Across + l.Along) * reach
+	return !(l.Lever > 0 && most < Far-limit)
 }

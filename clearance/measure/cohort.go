@@ -1,4 +1,4 @@
-package clearance
+package measure
 
 import (
 	"encoding/binary"
@@ -27,7 +27,7 @@ import (
 // cohort is parts that measure the same over a step.
 type cohort struct {
 	part  int   // the first of them, which is measured
-	alike []int // the others, in order
+	Alike []int // the others, in order
 	meets []int // solids near it, in order
 	seen  *seen
 }
@@ -38,9 +38,9 @@ type seen struct {
 	bay     *Bay
 	part    int
 	meets   []int
-	measure measure
-	drags   []dragMeasure
-	kept    []keptMeasure
+	measure Gaps
+	drags   []Drag
+	Left    []LeftGap
 }
 
 // memo finds what was seen before, over all bays of a study.
@@ -112,7 +112,7 @@ type profile struct {
 func (m *memo) profiles(solids []culvert.Solid) []profile {
 	out := make([]profile, len(solids))
 	for i, s := range solids {
-		key := append(append([]byte(s.Zone), 0), kindOf(s)...)
+		key := append(append([]byte(s.Zone), 0), KindOf(s)...)
 		if s.Zone != culvert.Hanger {
 			key = append([]byte(s.Zone), 0)
 		}
@@ -154,10 +154,10 @@ func sectionOf(vertices []geom.Vec) (section []byte, from, to float64) {
 type meeting struct {
 	path *motion.Path
 	kind byte // of step, so that collapse and raising are told apart
-	*obstacles
+	*Obstacles
 	profiles []profile
 	box      func(part int) geom.Box
-	held     func(part, solid int) bool
+	MayTouch func(part, solid int) bool
 }
 
 // cohorts groups parts over one step. What none saw before is to be measured.
@@ -172,7 +172,7 @@ func (m *memo) cohorts(b *Bay, shapes, parts []int, in meeting) (out []*cohort, 
 			fresh = append(fresh, s)
 		}
 		if c := own[s]; c != nil {
-			c.alike = append(c.alike, p)
+			c.Alike = append(c.Alike, p)
 			continue
 		}
 		c := &cohort{part: p, meets: meets, seen: s}
@@ -189,15 +189,15 @@ func (m *memo) key(b *Bay, shape, part int, in meeting) (meets []int, key string
 	k = binary.AppendVarint(k, int64(shape))
 	box, at := in.box(part), b.Carrier.Parts[part].Vertices[0][0]
 	for i, p := range in.profiles {
-		if box.Gap(in.boxes[i]) >= far {
+		if box.Gap(in.boxes[i]) >= Far {
 			continue
 		}
 		meets = append(meets, i)
 		mark := byte(0)
-		if in.held(part, i) {
+		if in.MayTouch(part, i) {
 			mark = 1
 		}
-		if p.from <= box.Min[0]-far && p.to >= box.Max[0]+far {
+		if p.from <= box.Min[0]-Far && p.to >= box.Max[0]+Far {
 			k = binary.AppendVarint(append(k, mark), int64(p.section))
 			continue
 		}
@@ -208,15 +208,15 @@ func (m *memo) key(b *Bay, shape, part int, in meeting) (meets []int, key string
 }
 
 // as is what was seen, as a cohort of this bay has it.
-func (c *cohort) as(b *Bay, o *obstacles) (measure, []dragMeasure, []keptMeasure) {
+func (c *cohort) as(b *Bay, o *Obstacles) (Gaps, []Drag, []LeftGap) {
 	s := c.seen
 	m := s.measure
-	m.part, m.alike = c.part, c.alike
-	for z := range m.any {
-		m.any[z] = len(o.zones[z]) > 0
+	m.Part, m.Alike = c.part, c.Alike
+	for z := range m.Any {
+		m.Any[z] = len(o.zones[z]) > 0
 	}
 	if s.bay == b && s.part == c.part {
-		return m, s.drags, s.kept
+		return m, s.drags, s.Left
 	}
 	by := geom.Vec{b.Carrier.Parts[c.part].Vertices[0][0] - s.bay.Carrier.Parts[s.part].Vertices[0][0]}
 	move := func(v sweep.Bracket) sweep.Bracket {
@@ -225,18 +225,18 @@ func (c *cohort) as(b *Bay, o *obstacles) (measure, []dragMeasure, []keptMeasure
 		}
 		return v
 	}
-	m.near = slices.Clone(m.near)
-	for i := range m.near {
-		r := &m.near[i]
-		r.free, r.held, r.end = move(r.free), move(r.held), move(r.end)
+	m.Near = slices.Clone(m.Near)
+	for i := range m.Near {
+		r := &m.Near[i]
+		r.MustClear, r.MayTouch, r.End = move(r.MustClear), move(r.MayTouch), move(r.End)
 	}
 	drags := slices.Clone(s.drags)
 	for i := range drags {
-		drags[i].part, drags[i].solid = c.part, c.here(drags[i].solid)
+		drags[i].Part, drags[i].Solid = c.part, c.here(drags[i].Solid)
 	}
-	kept := slices.Clone(s.kept)
+	kept := slices.Clone(s.Left)
 	for i := range kept {
-		kept[i].solid, kept[i].value = c.here(kept[i].solid), move(kept[i].value)
+		kept[i].Solid, kept[i].Value = c.here(kept[i].Solid), move(kept[i].Value)
 	}
 	return m, drags, kept
 }
