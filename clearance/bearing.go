@@ -25,7 +25,7 @@ func (r *route) freeEdge() float64 {
 // offTheSlab says over which edge treads run that do not bear whole.
 func (r *route) offTheSlab(edge float64) string {
 	tread := float64(r.Carrier.Gear.Wheels.Tread)
-	if r.Cell.Channel.Exists() && r.besideChannel()-r.tol.Value("wander") <= edge {
+	if r.Cell.Channel.Exists() && r.besideChannel()-r.Tol.Value("wander") <= edge {
 		return fmt.Sprintf("the treads run onto the edge of the low-flow channel: with wander %s of a tread's width of %s do not bear; move the channel or the wheels", r.mm(math.Min(-edge, tread)), r.mm(tread))
 	}
 	return fmt.Sprintf("the treads run %s beyond the outside of the walls, where there is no slab: gauge %s in a cell %s wide; a narrower gauge", r.mm(-edge), r.mm(r.Carrier.Gauge), r.mm(2*r.Cell.HalfSpan))

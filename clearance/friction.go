@@ -43,7 +43,7 @@ func frictionNote(s *model.Study, reports []*report) string {
 	note, most := "", units.Force(-1)
 	for _, b := range s.Bays {
 		r := reports[b.Twin].as(&b)
-		if !r.rollsAway() {
+		if !r.RollsAway() {
 			continue
 		}
 		way := r.onTheWay(s)

@@ -208,7 +208,7 @@ func (b *bay) raiseRemedy(e judged) string {
 // smallerPass is which pass of lifting to make smaller: that of the step named.
 func (b *bay) smallerPass(e judged) string {
 	lifting := b.Carrier.Gear.Lifting
-	last := b.lastLift()
+	last := b.LastLift()
 	switch {
 	case lifting == nil:
 		return "state what it is lifted with (lifting), in passes"
