@@ -6,6 +6,7 @@ import (
 	"io"
 	"path"
 	"path/filepath"
+	"slices"
 
 	"boxwalk/clearance/result"
 	"boxwalk/export/dxf"
@@ -129,12 +130,23 @@ func (w written) list(out io.Writer, folder string) {
 	fmt.Fprintln(out)
 }
 
+// everything is the tables, the drawings and the pictures, made side by side.
 func everything(s *model.Study, r *result.Result, u units.System) ([]product, error) {
-	var out []product
-	for _, t := range []struct {
-		name  string
-		write func(io.Writer) error
-	}{
+	return together(s, r, u, tables, drawings, pictures)
+}
+
+// together makes products side by side, and lists them in the order of their making.
+func together(s *model.Study, r *result.Result, u units.System, list ...making) ([]product, error) {
+	parts := make([][]product, len(list))
+	err := views.Each(len(list), func(i int) (err error) {
+		parts[i], err = list[i](s, r, u)
+		return err
+	})
+	return slices.Concat(parts...), err
+}
+
+func tables(s *model.Study, r *result.Result, u units.System) ([]product, error) {
+	return encoded([]writer{
 		{"result.json", func(w io.Writer) error { return table.JSON(w, r) }},
 		{"result.schema.json", func(w io.Writer) error { _, err := w.Write(table.Schema); return err }},
 		{"clearance.csv", func(w io.Writer) error { return table.Clearance(w, r, u) }},
@@ -143,21 +155,7 @@ func everything(s *model.Study, r *result.Result, u units.System) ([]product, er
 		{"parts.csv", func(w io.Writer) error { return table.Parts(w, s, r) }},
 		{"steps.csv", func(w io.Writer) error { return table.StepsCSV(w, r, u) }},
 		{"steps.txt", func(w io.Writer) error { return table.Steps(w, r, u) }},
-	} {
-		p, err := encoded(t.name, t.write)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, p)
-	}
-	for _, make := range []making{drawings, pictures} {
-		more, err := make(s, r, u)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, more...)
-	}
-	return out, nil
+	})
 }
 
 func drawings(s *model.Study, r *result.Result, u units.System) ([]product, error) {
@@ -165,20 +163,12 @@ func drawings(s *model.Study, r *result.Result, u units.System) ([]product, erro
 	if err != nil {
 		return nil, err
 	}
-	var out []product
+	var out []writer
 	for _, n := range list {
-		for _, kind := range []struct {
-			end   string
-			write func(io.Writer) error
-		}{{".dxf", func(w io.Writer) error { return dxf.Encode(w, n.Sheet) }}, {".svg", func(w io.Writer) error { return svg.Encode(w, n.Sheet) }}} {
-			p, err := encoded("drawings/"+n.Name+kind.end, kind.write)
-			if err != nil {
-				return nil, err
-			}
-			out = append(out, p)
-		}
+		out = append(out, writer{"drawings/" + n.Name + ".dxf", func(w io.Writer) error { return dxf.Encode(w, n.Sheet) }},
+			writer{"drawings/" + n.Name + ".svg", func(w io.Writer) error { return svg.Encode(w, n.Sheet) }})
 	}
-	return out, nil
+	return encoded(out)
 }
 
 func pictures(s *model.Study, r *result.Result, _ units.System) ([]product, error) {
@@ -186,22 +176,29 @@ func pictures(s *model.Study, r *result.Result, _ units.System) ([]product, erro
 	if err != nil {
 		return nil, err
 	}
-	var out []product
+	var out []writer
 	for _, n := range list {
-		p, err := encoded("views/"+n.Name+".svg", func(w io.Writer) error { return svg.Encode(w, n.Sheet) })
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, p)
+		out = append(out, writer{"views/" + n.Name + ".svg", func(w io.Writer) error { return svg.Encode(w, n.Sheet) }})
 	}
-	return out, nil
+	return encoded(out)
 }
 
-// encoded is one product made by a writer.
-func encoded(name string, write func(io.Writer) error) (product, error) {
-	var b bytes.Buffer
-	if err := write(&b); err != nil {
-		return product{}, fmt.Errorf("%s: %w", name, err)
-	}
-	return product{name, b.Bytes()}, nil
+// writer writes one product.
+type writer struct {
+	name  string
+	write func(io.Writer) error
+}
+
+// encoded are the products of writers, on every core.
+func encoded(list []writer) ([]product, error) {
+	out := make([]product, len(list))
+	err := views.Each(len(list), func(i int) error {
+		var b bytes.Buffer
+		if err := list[i].write(&b); err != nil {
+			return fmt.Errorf("%s: %w", list[i].name, err)
+		}
+		out[i] = product{list[i].name, b.Bytes()}
+		return nil
+	})
+	return out, err
 }

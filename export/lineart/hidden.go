@@ -33,7 +33,11 @@ func (s *strip) hiddenBy(c *Convex) (span, bool) {
 	}
 	poly, other := s.start(reach), s.poly[1]
 	for _, p := range c.planes {
-		other = cutPolygon(other[:0], poly, s.half(p))
+		f := s.half(p)
+		if f.within(poly) {
+			continue // most planes cut nothing off
+		}
+		other = cutPolygon(other[:0], poly, f)
 		poly, other = other, poly
 		if len(poly) < 3 {
 			break
@@ -62,6 +66,16 @@ func (s *strip) start(reach float64) []point {
 type linear struct{ k, x, y float64 }
 
 func (f linear) at(p point) float64 { return f.k + f.x*p.x + f.y*p.y }
+
+// within tells whether f <= 0 on all of a polygon.
+func (f linear) within(poly []point) bool {
+	for _, p := range poly {
+		if !(f.at(p) <= 0) {
+			return false
+		}
+	}
+	return true
+}
 
 // half is the distance outside the grown plane as a function on the strip.
 func (s *strip) half(p plane) linear {

@@ -119,6 +119,9 @@ func (t Text) Outline() []Point {
 // become spaces, and what cannot be seen or is not text (control characters,
 // marks that turn the direction of reading, broken UTF-8) is dropped or shown as U+FFFD.
 func Clean(s string) string {
+	if !strings.ContainsFunc(s, func(r rune) bool { return r < ' ' || r > '~' }) {
+		return s
+	}
 	return strings.Map(func(r rune) rune {
 		switch {
 		case r == '\t' || r == '\n' || r == '\r' || r == 0x85 || r == 0x2028 || r == 0x2029:

@@ -2,6 +2,7 @@ package views
 
 import (
 	"math"
+	"sync"
 
 	"boxwalk/export/lineart"
 	"boxwalk/export/scene"
@@ -92,6 +93,25 @@ func nearest(parts []carrier.Part, role carrier.Role, x float64) float64 {
 		return ahead
 	}
 	return behind
+}
+
+// bentKey is a bent of a carrier as it stands.
+type bentKey struct {
+	stand
+	n int
+}
+
+// drawBent draws the carrier at a bent. Its lines are the same at every scale that is
+// tried for a sheet, and are worked out once.
+func (o *office) drawBent(v *sheet.View, st stand, n int) error {
+	draw, _ := o.bents.LoadOrStore(bentKey{st, n}, sync.OnceValues(func() ([]sheet.Item, error) {
+		own := sheet.NewView("")
+		err := st.drawBent(own, n)
+		return own.Items, err
+	}))
+	items, err := draw.(func() ([]sheet.Item, error))()
+	v.Add(items...)
+	return err
 }
 
 // drawBent draws the carrier at a bent, looking ahead, with hidden lines

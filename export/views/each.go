@@ -7,9 +7,9 @@ import (
 	"sync/atomic"
 )
 
-// each does n things that write to places of their own, on every core. It returns all
+// Each does n things that write to places of their own, on every core. It returns all
 // errors in order; a panic is told again where it can be caught.
-func each(n int, do func(i int) error) error {
+func Each(n int, do func(i int) error) error {
 	errs, broken := make([]error, n), make([]any, n)
 	var next atomic.Int64
 	var all sync.WaitGroup

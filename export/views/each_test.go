@@ -7,7 +7,7 @@ import (
 
 func TestEachTellsErrorsInOrderAndPanicsWhereTheyCanBeCaught(t *testing.T) {
 	one, two := errors.New("one"), errors.New("two")
-	err := each(8, func(i int) error { return map[int]error{2: one, 5: two}[i] })
+	err := Each(8, func(i int) error { return map[int]error{2: one, 5: two}[i] })
 	if err == nil || err.Error() != "one\ntwo" {
 		t.Errorf("errors are %v", err)
 	}
@@ -16,7 +16,7 @@ func TestEachTellsErrorsInOrderAndPanicsWhereTheyCanBeCaught(t *testing.T) {
 			t.Error("the panic of a worker was lost")
 		}
 	}()
-	each(8, func(i int) error {
+	Each(8, func(i int) error {
 		if i == 3 {
 			panic("broken")
 		}

@@ -18,7 +18,7 @@ type plan struct {
 	notes      []string
 	number, of int
 	least      float64 // size that the main view keeps on paper, mm, where a larger paper can give it
-	size       float64 // the same of the real thing, mm
+	size       float64 // the same of the real thing, mm; 0 where nothing depends on a scale
 	brief      bool    // a picture, which has no scale
 	paper      *sheet.Paper
 	build      func(s *sheet.Sheet, n float64) error
@@ -75,8 +75,11 @@ func (o *office) fit(p plan) (*sheet.Sheet, error) {
 }
 
 // ladder are the scales to try: standard ones for drawings, fine steps for
-// pictures, which have no scale.
+// pictures, which have no scale, and one of any where nothing depends on it.
 func (p plan) ladder(u sheet.Units) []float64 {
+	if p.size == 0 {
+		return []float64{largestScale}
+	}
 	if !p.brief {
 		return u.Scales()
 	}

@@ -61,7 +61,7 @@ func (o *office) divide(l List, paper sheet.Paper, h float64) []page {
 		left := len(l.Rows) - p.from
 		most := sort.Search(left, func(i int) bool {
 			p.to = p.from + i + 1
-			return !o.holds(p, paper)
+			return !p.fits(s)
 		})
 		if most == 0 {
 			return nil
@@ -73,9 +73,9 @@ func (o *office) divide(l List, paper sheet.Paper, h float64) []page {
 	return out
 }
 
-// holds tells whether a page fits a paper.
-func (o *office) holds(p page, paper sheet.Paper) bool {
-	s := o.blank(plan{notes: p.list.Notes}, paper)
+// fits tells whether a page has room on a blank sheet, which stays blank.
+func (p page) fits(blank *sheet.Sheet) bool {
+	s := blank.WithoutViews()
 	p.draw(s, "(sheet 99 of 99)")
 	return s.Arrange() == nil
 }

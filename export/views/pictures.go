@@ -3,6 +3,7 @@ package views
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"boxwalk/clearance/result"
 	"boxwalk/export/lineart"
@@ -37,7 +38,7 @@ func Pictures(s *model.Study, r *result.Result) ([]Named, error) {
 		shots = append(shots, o.rollingShots(end)...)
 	}
 	out := make([]Named, len(shots))
-	err := each(len(shots), func(i int) error {
+	err := Each(len(shots), func(i int) error {
 		p := shots[i]
 		s, err := o.fit(o.picture(p))
 		if err != nil {
@@ -60,8 +61,7 @@ type shot struct {
 // picture is the sheet of a shot.
 func (o *office) picture(p shot) plan {
 	small := sheet.A4
-	drawn := sheet.NewView("")
-	err := o.shoot(drawn, p)
+	drawn, err := o.shot(p)
 	pl := plan{
 		name: p.name, title: p.title, supplement: fmt.Sprintf("Cell %d, pour %d", p.st.bay.Cell.Number, p.st.bay.Pour.Number), kind: "Picture",
 		brief: true, size: drawn.Extents().Width(), build: func(s *sheet.Sheet, n float64) error {
@@ -76,6 +76,25 @@ func (o *office) picture(p shot) plan {
 		pl.paper = &small
 	}
 	return pl
+}
+
+// shotKey is what a picture of a carrier that does not roll shows.
+type shotKey struct {
+	st    stand
+	close bool
+}
+
+// shot is a picture drawn; the end of the last step and collapsed are the same.
+func (o *office) shot(p shot) (*sheet.View, error) {
+	draw := sync.OnceValues(func() (*sheet.View, error) {
+		v := sheet.NewView("")
+		return v, o.shoot(v, p)
+	})
+	if p.rolled != nil {
+		return draw()
+	}
+	known, _ := o.shots.LoadOrStore(shotKey{p.st, p.close}, draw)
+	return known.(func() (*sheet.View, error))()
 }
 
 // Slice shown of one bent, each way, and where the concrete is cut open for the

@@ -23,7 +23,7 @@ func (o *office) raised(g cellGroup) plan {
 			v.Scale = n
 			o.concreteSection(v, cell)
 			rods := o.hangerRods(v, cell)
-			if err := st.drawBent(v, st.middle()); err != nil {
+			if err := o.drawBent(v, st, st.middle()); err != nil {
 				return err
 			}
 			sectionAxes(v, cell)

@@ -53,7 +53,7 @@ func (o *office) stepView(s *sheet.Sheet, st stand, n float64) (*sheet.View, err
 	o.concreteSection(v, cell)
 	o.hangerRods(v, cell)
 	if step.Stop == nil {
-		if err := st.drawBent(v, st.middle()); err != nil {
+		if err := o.drawBent(v, st, st.middle()); err != nil {
 			return nil, err
 		}
 		st.ghosts(v, stand{st.bay, st.step - 1}, st.middle(), leastGhost*n/perMetre)

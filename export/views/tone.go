@@ -15,22 +15,38 @@ func cutTones(sc scene.Scene, cam scene.Camera) ([][]sheet.Point, error) {
 		return nil, err
 	}
 	var out [][]sheet.Point
+	before := make([][][]sheet.Point, len(cam.Cuts)) // of each cut, what stands before it
 	for _, f := range cut.Faces {
 		q := cam.Cuts[f.Cut].Plane
 		if cut.Scene.Objects[f.Object].Style != scene.Concrete || !seenFrom(cam, q) {
 			continue
 		}
-		pieces := [][]sheet.Point{hull(projectAll(cam, cut.Loop(f)))}
-		for _, o := range cut.Scene.Objects {
-			before, err := scene.Clip(o.Solid, geom.Plane{N: q.N.Mul(-1), D: -q.D})
-			if err != nil {
+		if before[f.Cut] == nil {
+			if before[f.Cut], err = imagesBefore(cut.Scene, cam, q); err != nil {
 				return nil, err
 			}
-			if before != nil {
-				pieces = without(pieces, projectAll(cam, before.Vertices))
-			}
+		}
+		pieces := [][]sheet.Point{hull(projectAll(cam, cut.Loop(f)))}
+		for _, image := range before[f.Cut] {
+			pieces = without(pieces, image)
 		}
 		out = append(out, pieces...)
+	}
+	return out, nil
+}
+
+// imagesBefore are the images of what the solids have on the outer side of a plane,
+// in the order of the objects.
+func imagesBefore(sc scene.Scene, cam scene.Camera, q geom.Plane) ([][]sheet.Point, error) {
+	out := [][]sheet.Point{}
+	for _, o := range sc.Objects {
+		before, err := scene.Clip(o.Solid, geom.Plane{N: q.N.Mul(-1), D: -q.D})
+		if err != nil {
+			return nil, err
+		}
+		if before != nil {
+			out = append(out, hull(projectAll(cam, before.Vertices)))
+		}
 	}
 	return out, nil
 }
@@ -58,9 +74,8 @@ func projectAll(cam scene.Camera, points []geom.Vec) []sheet.Point {
 	return out
 }
 
-// without takes the hull of points away from convex pieces.
+// without takes a convex hole out of convex pieces.
 func without(pieces [][]sheet.Point, hole []sheet.Point) [][]sheet.Point {
-	hole = hull(hole)
 	if len(hole) < 3 {
 		return pieces
 	}

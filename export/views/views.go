@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"sync"
 
 	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
@@ -48,7 +49,7 @@ func Sheets(s *model.Study, r *result.Result, lists ...List) ([]Named, error) {
 	}
 	plans = append(append(plans, o.trackSheets()...), o.alongSheets()...)
 	out := make([]Named, len(plans))
-	err := each(len(plans), func(i int) error {
+	err := Each(len(plans), func(i int) error {
 		p := plans[i]
 		p.number, p.of = i+1, len(plans)
 		s, err := o.fit(p)
@@ -67,6 +68,8 @@ var errNothing = errors.New("the study has no pour to draw")
 type office struct {
 	study  *model.Study
 	result *result.Result
+	bents  sync.Map // of bentKey: a func() ([]sheet.Item, error)
+	shots  sync.Map // of shotKey: a func() (*sheet.View, error)
 }
 
 // cellGroup are the cells that one section stands for.

@@ -312,7 +312,7 @@ func TestTakingAHoleAwayKeepsTheRestOfTheArea(t *testing.T) {
 		{[]sheet.Point{{50, 0}, {100, 50}, {50, 100}, {0, 50}}, 5000},
 	} {
 		got := 0.0
-		for _, p := range without([][]sheet.Point{square}, c.hole) {
+		for _, p := range without([][]sheet.Point{square}, hull(c.hole)) {
 			got += math.Abs(area(p))
 		}
 		if math.Abs(got-c.left) > 1e-6 {

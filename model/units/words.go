@@ -13,7 +13,7 @@ var fraction = regexp.MustCompile(`^[0-9]+/[0-9]+"`)
 func Words(text string) []string {
 	var out []string
 	for _, w := range strings.Fields(text) {
-		if n := len(out) - 1; n >= 0 && fraction.MatchString(w) && endsInDigit(out[n]) {
+		if n := len(out) - 1; n >= 0 && endsInDigit(out[n]) && fraction.MatchString(w) {
 			out[n] += " " + w
 			continue
 		}
