@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 )
@@ -159,7 +159,7 @@ type search struct {
 func (t *trials) mending(list []dimension) []dimension {
 	var out []dimension
 	for _, d := range list {
-		if canMend(d, t.goal) && !(clearance.PortionOf(t.goal) == clearance.Strips && t.tooLate(d)) {
+		if canMend(d, t.goal) && !(check.PortionOf(t.goal) == check.Strips && t.tooLate(d)) {
 			out = append(out, d)
 		}
 	}
@@ -192,7 +192,7 @@ func (s search) proved(c Fix, r *result.Result) (Fix, bool) {
 	if !ok {
 		return c, false
 	}
-	after := clearance.Check(study, clearance.Options{Brief: true})
+	after := check.Run(study, check.Options{Brief: true})
 	c.Check, c.Breaks = s.goal, worsened(r, after)
 	c.Whole = after.Verdict == result.Pass
 	return c, !slices.Contains(fallen(after), s.goal)

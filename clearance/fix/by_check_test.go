@@ -5,7 +5,7 @@ import (
 	"slices"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/worked"
 	"boxwalk/model"
@@ -15,7 +15,7 @@ func TestACheckIsMendedByItselfAndSaysWhatThenBreaks(t *testing.T) {
 	// brow-lane: the crest wants the plates 12 mm higher than the 60 of the last
 	// step, 60 + 12 = 72; the jacks go to 140, the wheels touch at 210: 70
 	s := worked.Job(t, "brow-lane")
-	r := clearance.Check(s, clearance.Options{Brief: true})
+	r := check.Run(s, check.Options{Brief: true})
 	fixes := AllFixes(s, r, 3, nil)
 	if len(fixes) != 1 {
 		t.Fatalf("%v", fixes)
@@ -29,7 +29,7 @@ func TestACheckIsMendedByItselfAndSaysWhatThenBreaks(t *testing.T) {
 		if len(troubles) > 0 {
 			t.Fatal(troubles)
 		}
-		return fallen(clearance.Check(changed, clearance.Options{Brief: true}))
+		return fallen(check.Run(changed, check.Options{Brief: true}))
 	}
 	if after := with(c.To); slices.Contains(after, "roll.clear") || !slices.Contains(after, "setup.range") {
 		t.Errorf("%s leaves %v", c.Text(), after)
@@ -43,7 +43,7 @@ func TestEachOfTwoFailingChecksIsMendedByItself(t *testing.T) {
 	// no hold-back on 6 %, and an invert of three and a half days of slow cement:
 	// neither mends the other
 	s := worked.Job(t, "chalk-hill", [2]string{"invert_age: 7 d", "invert_age: 3.5 d"}, [2]string{"strength: 30 MPa, cement: N, curing: 14 degC", "strength: 16 MPa, cement: S, curing: 14 degC"})
-	r := clearance.Check(s, clearance.Options{Brief: true})
+	r := check.Run(s, check.Options{Brief: true})
 	if got := fallen(r); !reflect.DeepEqual(got, []string{"roll.hold", "roll.bearing"}) {
 		t.Fatalf("%v", got)
 	}
@@ -62,21 +62,21 @@ func TestEachOfTwoFailingChecksIsMendedByItself(t *testing.T) {
 func TestAPortionOfAChecksWorkSaysWhatTheWholeCheckSays(t *testing.T) {
 	for _, name := range []string{"brow-lane", "arms-first", "weir-street", "otter-brook"} {
 		s := worked.Job(t, name)
-		r := clearance.Check(s, clearance.Options{Brief: true})
-		for _, of := range []clearance.Portion{clearance.Unsearched, clearance.Strips, clearance.Raises, clearance.Advances} {
+		r := check.Run(s, check.Options{Brief: true})
+		for _, of := range []check.Portion{check.Unsearched, check.Strips, check.Raises, check.Advances} {
 			want, got := map[string]result.Verdict{}, map[string]result.Verdict{}
 			for _, c := range r.Checks {
-				if clearance.PortionOf(c.ID) == of {
+				if check.PortionOf(c.ID) == of {
 					want[c.ID+" "+c.Subject.String()] = c.Verdict
 				}
 			}
-			for _, c := range clearance.PortionAlone(s, of) {
+			for _, c := range check.PortionAlone(s, of) {
 				got[c.ID+" "+c.Subject.String()] = c.Verdict
 				if v, ok := want[c.ID+" "+c.Subject.String()]; !ok || v != c.Verdict {
 					t.Errorf("%s, %s %s: %v by itself, %v in the whole", name, c.ID, c.Subject, c.Verdict, v)
 				}
 			}
-			if len(got) == 0 || (of == clearance.Unsearched && len(got) != len(want)) {
+			if len(got) == 0 || (of == check.Unsearched && len(got) != len(want)) {
 				t.Errorf("%s: %d entries of %d", name, len(got), len(want))
 			}
 		}

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/worked"
 	"boxwalk/model"
@@ -29,7 +29,7 @@ func published(t *testing.T, id, kind, gear string) *model.Study {
 
 func TestFixesComeEasiestFirstAndEachWorks(t *testing.T) {
 	s := published(t, "C1577 8x6", "whole", "whole-8-haunch")
-	r := clearance.Check(s, clearance.Options{})
+	r := check.Run(s, check.Options{})
 	fixes := FindFixes(s, r, 3, nil)
 	if len(fixes) < 2 {
 		t.Fatalf("%d fixes, want several", len(fixes))
@@ -48,7 +48,7 @@ func TestFixesComeEasiestFirstAndEachWorks(t *testing.T) {
 
 func TestJobThatPassesNeedsNoFix(t *testing.T) {
 	s := published(t, "D80 8x8 cover 10 ft", "whole", "whole-8-plain")
-	if fixes := FindFixes(s, clearance.Check(s, clearance.Options{}), 3, nil); len(fixes) > 0 {
+	if fixes := FindFixes(s, check.Run(s, check.Options{}), 3, nil); len(fixes) > 0 {
 		t.Errorf("%s", fixes[0].Text())
 	}
 }
@@ -56,7 +56,7 @@ func TestJobThatPassesNeedsNoFix(t *testing.T) {
 func TestWhatWantsTwoChangesHasNoFix(t *testing.T) {
 	// 2 ft too narrow: the roof panels and the braces are both too short
 	s := published(t, "D80 12x6 cover 10 ft", "whole", "whole-10-plain")
-	r := clearance.Check(s, clearance.Options{})
+	r := check.Run(s, check.Options{})
 	if fixes := FindFixes(s, r, 3, nil); r.Verdict != result.Fail || len(fixes) > 0 {
 		t.Errorf("%v, %d fixes", r.Verdict, len(fixes))
 	}
@@ -136,7 +136,7 @@ func TestPanicOfATrialReachesTheCaller(t *testing.T) {
 func TestWaitingForCylindersIsAFixAndForWarmthIsNot(t *testing.T) {
 	fixes := func(schedule, concrete string) []Fix {
 		s := worked.Job(t, "april-creek", [2]string{"invert_age: 5 d, ", schedule}, [2]string{"concrete: {cement: S, strength: 16 MPa, curing: 10 degC}", concrete})
-		return FindFixes(s, clearance.Check(s, clearance.Options{Brief: true}), 3, nil)
+		return FindFixes(s, check.Run(s, check.Options{Brief: true}), 3, nil)
 	}
 	byAge := fixes("invert_age: 5 d, ", "concrete: {cement: S, strength: 16 MPa, curing: 10 degC}")
 	if len(byAge) != 1 || byAge[0].Key != "schedule.invert_age" || !strings.Contains(byAge[0].Text(), "at 10 degC") {

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/worked"
 	"boxwalk/model/units"
@@ -23,7 +23,7 @@ func TestWhatTheCrewCanDoStandsBeforeSteelAndConcrete(t *testing.T) {
 	if last != result.InWorks {
 		t.Errorf("the last is %v", last)
 	}
-	fixes := FindFixes(s, clearance.Check(s, clearance.Options{Brief: true}), 3, nil)
+	fixes := FindFixes(s, check.Run(s, check.Options{Brief: true}), 3, nil)
 	if len(fixes) != 2 || fixes[0].Key != "set.gauge" || fixes[1].Key != "ends.outlet.apron" {
 		t.Fatalf("%v", fixes)
 	}
@@ -38,7 +38,7 @@ func TestWhatTheCrewCanDoStandsBeforeSteelAndConcrete(t *testing.T) {
 
 func TestHoldBackIsAddedWhereThereIsNoneAndNoSteelIsTried(t *testing.T) {
 	s := worked.Job(t, "chalk-hill")
-	r := clearance.Check(s, clearance.Options{Brief: true})
+	r := check.Run(s, check.Options{Brief: true})
 	tried := newTrials(s, r).worthwhile(dimensions(s), r, shortfall{stage: wholeFalls})
 	if len(tried) != 1 || tried[0].key != "travel.hold_back.capacity" {
 		t.Fatalf("tried are %v", tried)
@@ -56,7 +56,7 @@ func TestHoldBackIsAddedWhereThereIsNoneAndNoSteelIsTried(t *testing.T) {
 
 func TestAFillerThatOnlyFitsToTheMillimetreIsNoFix(t *testing.T) {
 	s := worked.Job(t, "narrow-filler")
-	r := clearance.Check(s, clearance.Options{Brief: true})
+	r := check.Run(s, check.Options{Brief: true})
 	trials := newTrials(s, r)
 	for _, d := range dimensions(s) {
 		if d.key != "roof.widths, all of them" {
@@ -77,7 +77,7 @@ func TestAFillerThatOnlyFitsToTheMillimetreIsNoFix(t *testing.T) {
 func TestStepsLookedAtFallAsShortAsInTheWholeCheck(t *testing.T) {
 	for _, name := range []string{"narrow-filler", "arms-first"} {
 		s := worked.Job(t, name)
-		r := clearance.Check(s, clearance.Options{Brief: true})
+		r := check.Run(s, check.Options{Brief: true})
 		trials := newTrials(s, r)
 		var checks []result.Entry
 		for _, c := range r.Checks {

@@ -13,7 +13,7 @@ import (
 	"testing"
 	"text/tabwriter"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/worked"
 	"boxwalk/model"
@@ -218,7 +218,7 @@ func (r row) on(t *testing.T, kind string, gears []owned) outcome {
 func (r row) attempt(t *testing.T, g owned) attempt {
 	t.Helper()
 	s := r.study(t, g.Gear)
-	return attempt{s, clearance.Check(s, clearance.Options{})}
+	return attempt{s, check.Run(s, check.Options{})}
 }
 
 // attempt is a row on one gear.
@@ -321,7 +321,7 @@ func holdFix(t *testing.T, s *model.Study, c Fix) {
 		if len(troubles) > 0 {
 			return result.Open
 		}
-		return clearance.Check(mended, clearance.Options{}).Verdict
+		return check.Run(mended, check.Options{}).Verdict
 	}
 	if v := verdict(c.To); v != result.Pass {
 		t.Errorf("%s does not help: %v", c.Text(), v)

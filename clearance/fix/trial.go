@@ -6,7 +6,7 @@ import (
 	"strings"
 	"sync"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
@@ -143,7 +143,7 @@ func (t *trials) built(d dimension, v float64) (*model.Study, bool) {
 
 // asksSetting tells whether what is looked for hangs on how the gear is set.
 func (t *trials) asksSetting() bool {
-	return t.goal == "" || t.goal == "setup.range" || clearance.Follows(t.goal)
+	return t.goal == "" || t.goal == "setup.range" || check.Follows(t.goal)
 }
 
 // measured keeps what one portion of the checks came to with a change made, which
@@ -182,8 +182,8 @@ func (m *measured) of(name string, build func() (*model.Study, bool), work func(
 // goalShortfall is the shortfall of the one check looked at; the change made has
 // a name, under which other checks may find what they look for.
 func (t *trials) goalShortfall(name string, build func() (*model.Study, bool)) shortfall {
-	of := clearance.PortionOf(t.goal)
-	if of == clearance.Strips {
+	of := check.PortionOf(t.goal)
+	if of == check.Strips {
 		switch fell := t.known.of("steps "+name, build, t.stepsFallen); {
 		case fell == nil:
 			return shortfall{sum: math.Inf(1)}
@@ -191,7 +191,7 @@ func (t *trials) goalShortfall(name string, build func() (*model.Study, bool)) s
 			return shortfall{stepsFall, fell[t.goal]}
 		}
 	}
-	fell := t.known.of(fmt.Sprint(of, " ", name), build, func(s *model.Study) []result.Entry { return clearance.PortionAlone(s, of) })
+	fell := t.known.of(fmt.Sprint(of, " ", name), build, func(s *model.Study) []result.Entry { return check.PortionAlone(s, of) })
 	if fell == nil {
 		return shortfall{sum: math.Inf(1)}
 	}
@@ -208,13 +208,13 @@ func (t *trials) shortfallOf(s *model.Study) shortfall {
 	if sum > 0 {
 		return shortfall{settingsFall, sum}
 	}
-	if sum = missing(clearance.ReadingsAlone(s)); sum > 0 {
+	if sum = missing(check.ReadingsAlone(s)); sum > 0 {
 		return shortfall{readingsFall, sum}
 	}
 	if sum = t.stepsMissing(s); sum > 0 {
 		return shortfall{stepsFall, sum}
 	}
-	r := clearance.Check(s, clearance.Options{Brief: true})
+	r := check.Run(s, check.Options{Brief: true})
 	f := shortfall{wholeFalls, missing(r.Checks)}
 	if r.Verdict != result.Pass && f.sum == 0 {
 		f.sum = undecided
@@ -231,5 +231,5 @@ func (t *trials) stepsFallen(s *model.Study) []result.Entry {
 	if len(t.steps) == 0 {
 		return nil
 	}
-	return clearance.StepsAlone(s, func(name string) bool { return t.steps[name] })
+	return check.StepsAlone(s, func(name string) bool { return t.steps[name] })
 }

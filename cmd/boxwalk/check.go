@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/fix"
 	"boxwalk/clearance/result"
 	"boxwalk/export/table"
@@ -82,7 +82,7 @@ func (a *app) answer(path string, o asking) error {
 		return err
 	}
 	proved := o.proof.file != "" // of the result as --json prints it
-	e := a.examine(s, r, clearance.Options{Only: ids, Proof: proved, Brief: !o.json && !proved})
+	e := a.examine(s, r, check.Options{Only: ids, Proof: proved, Brief: !o.json && !proved})
 	if o.cures > 0 { // before the proof, which names the result whole
 		a.cure(s, e.Result, o.cures)
 	}
@@ -141,8 +141,8 @@ func asked(only []string) ([]string, error) {
 	var out []string
 	for _, id := range only {
 		id = strings.TrimSpace(id)
-		if !slices.ContainsFunc(clearance.CheckIDs(), func(known string) bool { return covered(known, id) }) {
-			return nil, wrong("there is no check called %q\nThe checks are %s", id, strings.Join(clearance.CheckIDs(), ", "))
+		if !slices.ContainsFunc(check.IDs(), func(known string) bool { return covered(known, id) }) {
+			return nil, wrong("there is no check called %q\nThe checks are %s", id, strings.Join(check.IDs(), ", "))
 		}
 		if !slices.Contains(out, id) {
 			out = append(out, id)

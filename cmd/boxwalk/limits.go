@@ -3,8 +3,8 @@ package main
 import (
 	"bytes"
 
-	"boxwalk/clearance"
 	"boxwalk/clearance/allow"
+	"boxwalk/clearance/check"
 	"boxwalk/export/table"
 	"boxwalk/model/culvert"
 	"boxwalk/model/job"
@@ -76,7 +76,7 @@ func (a *app) limitsOf(args []string) (*reading, error) {
 // fixedRows are the numbers that enter checks and that nobody sets.
 func fixedRows() []table.LimitRow {
 	var out []table.LimitRow
-	for _, f := range clearance.FixedNumbers() {
+	for _, f := range check.FixedNumbers() {
 		out = append(out, table.LimitRow{Key: f.Name, Name: f.Name, Value: f.Value, Unit: f.Unit, Source: f.Source, Words: f.Words})
 	}
 	return out
@@ -102,7 +102,7 @@ var ratios = map[string]bool{"roll.tip": true}
 func limitRows(j *job.Job) []table.LimitRow {
 	var out []table.LimitRow
 	seen := map[string]bool{}
-	for _, l := range clearance.LimitsOf(j).All() {
+	for _, l := range check.LimitsOf(j).All() {
 		unit := "m"
 		if ratios[l.ID] {
 			unit = "1"

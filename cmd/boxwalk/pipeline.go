@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/align"
@@ -20,7 +20,7 @@ import (
 
 // The whole way from files to an answer:
 //
-//	files → job.Decode → model.Build → clearance.Check → Result
+//	files → job.Decode → model.Build → check.Check → Result
 
 // reading is a job on its way to a study: what was read and everything wrong
 // with it.
@@ -182,15 +182,15 @@ func (r *reading) told() error {
 
 // check holds a study against the checks asked for.
 func (a *app) check(s *model.Study, r *reading, only []string) *result.Result {
-	return a.examine(s, r, clearance.Options{Only: only}).Result
+	return a.examine(s, r, check.Options{Only: only}).Result
 }
 
 // examine is check with what it measured, of the files read, with progress.
-func (a *app) examine(s *model.Study, r *reading, o clearance.Options) *clearance.Examination {
+func (a *app) examine(s *model.Study, r *reading, o check.Options) *check.Examination {
 	show, done := a.progress()
 	defer done()
 	o.Version, o.Inputs, o.Progress = version(), r.inputs, show
-	return clearance.Examine(s, o)
+	return check.Examine(s, o)
 }
 
 // system is the units of the job.

@@ -4,7 +4,7 @@ import (
 	"bytes"
 	"strings"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/export/table"
 	"boxwalk/model/job"
 
@@ -17,7 +17,7 @@ func (a *app) explainCommand() *cobra.Command {
 		Short:     "Tell what a check means: formula, limit, source",
 		Example:   "  boxwalk explain\n  boxwalk explain strip.clear\n  boxwalk explain strip",
 		Args:      atMostOne,
-		ValidArgs: clearance.CheckIDs(),
+		ValidArgs: check.IDs(),
 		RunE: func(_ *cobra.Command, args []string) error {
 			var out bytes.Buffer
 			if len(args) == 0 {
@@ -28,7 +28,7 @@ func (a *app) explainCommand() *cobra.Command {
 			}
 			list := explanations(args[0])
 			if len(list) == 0 {
-				return wrong("there is no check called %q\nThe checks are %s", args[0], strings.Join(clearance.CheckIDs(), ", "))
+				return wrong("there is no check called %q\nThe checks are %s", args[0], strings.Join(check.IDs(), ", "))
 			}
 			if err := table.Explanations(&out, list, a.width()); err != nil {
 				return failed(err)
@@ -39,10 +39,10 @@ func (a *app) explainCommand() *cobra.Command {
 }
 
 // explanations of an id, a group, or all for "".
-func explanations(asked string) []clearance.Explanation {
-	var out []clearance.Explanation
-	for _, id := range clearance.CheckIDs() {
-		if e, ok := clearance.Explain(id); ok && (asked == "" || covered(id, asked)) {
+func explanations(asked string) []check.Explanation {
+	var out []check.Explanation
+	for _, id := range check.IDs() {
+		if e, ok := check.Explain(id); ok && (asked == "" || covered(id, asked)) {
 			out = append(out, e)
 		}
 	}

@@ -8,7 +8,7 @@ import (
 	"fmt"
 	"path/filepath"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/proof"
 	"boxwalk/clearance/result"
 	"boxwalk/export/table"
@@ -149,7 +149,7 @@ func verified(r *proof.Report, result string) []byte {
 		fmt.Fprintln(&out, "  "+l)
 	}
 	fmt.Fprintln(&out)
-	for _, c := range clearance.CautionsOf(nil, nil) {
+	for _, c := range check.CautionsOf(nil, nil) {
 		fmt.Fprintln(&out, c)
 	}
 	return out.Bytes()
@@ -178,13 +178,13 @@ type proofOptions struct {
 }
 
 // prove writes the proof of an examination, after holding that it holds.
-func (a *app) prove(e *clearance.Examination, o proofOptions, at proofPlace) error {
+func (a *app) prove(e *check.Examination, o proofOptions, at proofPlace) error {
 	var text, out bytes.Buffer
 	if err := table.JSON(&text, e.Result); err != nil {
 		return failed(err)
 	}
 	sum := sha256.Sum256(text.Bytes())
-	if err := e.Prove(&out, clearance.ProofOptions{Result: hex.EncodeToString(sum[:]), Parts: o.parts}); err != nil {
+	if err := e.Prove(&out, check.ProofOptions{Result: hex.EncodeToString(sum[:]), Parts: o.parts}); err != nil {
 		return failed(fmt.Errorf("the proof cannot be written: %w", err))
 	}
 	report, err := proof.Verify(bytes.NewReader(out.Bytes()))

@@ -18,7 +18,7 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"pgregory.net/rapid"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/geom"
@@ -76,7 +76,7 @@ func sample() *result.Result {
 			{Cell: 1, Pour: 1, Step: "down, \"slowly\"", Part: "W1L", Role: "wall panel", Zone: "wall", Contact: true, Value: result.Bracket{Lower: -0.0000001, Upper: 0.0000001}, At: 0.5},
 			{Cell: 1, Pour: 1, Step: "=1+1", Part: "W1L", Role: "wall panel", Zone: "roof", Value: result.Bracket{Lower: 0.1801239, Upper: math.Inf(1)}},
 		}),
-		Cautions:   clearance.CautionsOf(&job.Job{}, nil),
+		Cautions:   check.CautionsOf(&job.Job{}, nil),
 		NotChecked: []result.Duty{{What: "strength at release", Checks: []string{}}, {What: "hangers", Checks: []string{}}},
 		Looser:     []result.Looser{{Key: "limits.roll.clear", Value: 0.01, Default: 0.025, Unit: "m", Text: "limits.roll.clear is 10 mm; the default is 25 mm (judgement)"}},
 	}
@@ -437,7 +437,7 @@ func TestResultsHoldToTheirSchemaAndItListsEveryKey(t *testing.T) {
 	whole.Cures = []result.CureRow{{Ease: result.InWorks, File: "job", Breaks: []string{}}, {Ease: result.OnSite, File: "job", Check: "strip.dig", Breaks: []string{"setup.range"}}}
 	results := map[string]*result.Result{"sample": whole}
 	for _, name := range []string{"one-pour", "arms-first", "narrow-filler", "quarry-lane"} {
-		results[name] = clearance.Check(study(t, name), clearance.Options{})
+		results[name] = check.Run(study(t, name), check.Options{})
 	}
 	for name, r := range results {
 		var out bytes.Buffer

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 )
@@ -89,7 +89,7 @@ func TestAClearanceThatWasNotFoundIsShownAsOpen(t *testing.T) {
 
 func TestACellThatSharesTheSheetDoesNotHideItsFailure(t *testing.T) {
 	s := load(t, "../../testdata/jobs/quarry-lane/job.yaml")
-	r := clearance.Check(s, clearance.Options{Version: "test", Only: []string{"strip.clear"}})
+	r := check.Run(s, check.Options{Version: "test", Only: []string{"strip.clear"}})
 	failing := changed(r, result.Fail, func(e *result.Entry) {
 		if e.Where.Cell == 2 && e.Where.Pour == 3 && strings.HasSuffix(e.Subject.String(), "wall, collapsed") {
 			e.Verdict = result.Fail

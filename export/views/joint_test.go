@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/export/sheet"
 	"boxwalk/model"
 )
@@ -103,7 +103,7 @@ func TestASectionThroughAPanelJointShowsThePanels(t *testing.T) {
 		two := "length: 3.6 m, bents: 2, spacing: 1200 mm, first: 2400 mm, piece: 1.8 m"
 		form := func(f string, pads string) []Named {
 			s := formOf(t, path, f, "[0.3 m, 3.3 m]", pads)
-			return justSheets(t, s, clearance.Check(s, clearance.Options{Version: "test", Only: []string{"strip.clear"}}))
+			return justSheets(t, s, check.Run(s, check.Options{Version: "test", Only: []string{"strip.clear"}}))
 		}
 		beside, joint, end := form(three+"1.2 m", "[1.2 m, 2.4 m]"), form(three+"1.8 m", "[1.2 m, 2.4 m]"), form(two, "[0.9 m, 3 m]")
 		for i, n := range beside {

@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/worked"
 	"boxwalk/export/dxf"
@@ -91,7 +91,7 @@ func drawnAndWritten(t *testing.T, s *model.Study, base string) {
 	t.Helper()
 	r := &result.Result{Version: "dev"}
 	if !*noCheck {
-		r = clearance.Check(s, clearance.Options{Version: "dev", Inputs: []result.Input{{Name: "job.yaml", SHA256: "0123456789abcdef"}}})
+		r = check.Run(s, check.Options{Version: "dev", Inputs: []result.Input{{Name: "job.yaml", SHA256: "0123456789abcdef"}}})
 	}
 	sheets, err := Sheets(s, r)
 	if err != nil {

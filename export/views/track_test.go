@@ -6,7 +6,7 @@ import (
 	"sync"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 	"boxwalk/model"
@@ -16,7 +16,7 @@ import (
 // once.
 var bentJob = sync.OnceValues(func() (*model.Study, *result.Result) {
 	s := load(nil, "../../testdata/jobs/bend-at-joint/job.yaml")
-	return s, clearance.Check(s, clearance.Options{Version: "test"})
+	return s, check.Run(s, check.Options{Version: "test"})
 })
 
 // suffixed are the values of the dimensions with a suffix, mm.

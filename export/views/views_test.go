@@ -13,7 +13,7 @@ import (
 	"sync"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/worked"
 	"boxwalk/export/sheet"
@@ -39,7 +39,7 @@ func justSheets(t *testing.T, s *model.Study, r *result.Result) []Named {
 // checked is the small job with its result, worked out once.
 var checked = sync.OnceValues(func() (*model.Study, *result.Result) {
 	s := load(nil, onePour)
-	return s, clearance.Check(s, clearance.Options{Version: "test", Inputs: []result.Input{{Name: "job.yaml", SHA256: "00112233445566778899"}}})
+	return s, check.Run(s, check.Options{Version: "test", Inputs: []result.Input{{Name: "job.yaml", SHA256: "00112233445566778899"}}})
 })
 
 func allSheets(t *testing.T, s *model.Study, r *result.Result) []Named {
@@ -69,7 +69,7 @@ func TestNoSheetOfAnyJobLettersOverAnything(t *testing.T) {
 			continue
 		}
 		s := load(t, path)
-		r := clearance.Check(s, clearance.Options{Version: "test", Only: []string{"strip.clear"}})
+		r := check.Run(s, check.Options{Version: "test", Only: []string{"strip.clear"}})
 		for _, n := range allSheets(t, s, r) {
 			if err := n.Sheet.Check(); err != nil {
 				t.Errorf("%s %s: %v", path, n.Name, err)
@@ -98,7 +98,7 @@ func TestNoSheetOfAnyJobLettersOverAnything(t *testing.T) {
 // The first step of the sequence waits for a written release, on paper as in the list.
 func TestTheSequenceBeginsWithAHold(t *testing.T) {
 	s := load(t, onePour)
-	sheets, err := Sheets(s, clearance.Check(s, clearance.Options{Version: "test"}))
+	sheets, err := Sheets(s, check.Run(s, check.Options{Version: "test"}))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -121,7 +121,7 @@ func TestAWholeRoofIsDrawnToo(t *testing.T) {
 	}
 	for _, gear := range gears {
 		s := load(t, onePour, gear)
-		list := allSheets(t, s, clearance.Check(s, clearance.Options{Version: "test"}))
+		list := allSheets(t, s, check.Run(s, check.Options{Version: "test"}))
 		for _, n := range list {
 			for _, o := range sheet.Overlaps(n.Sheet) {
 				t.Errorf("%s %s: %v", gear, n.Name, o)

@@ -13,7 +13,7 @@ import (
 	"strings"
 	"testing"
 
-	"boxwalk/clearance"
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/proof"
 	"boxwalk/clearance/result"
 	"boxwalk/export/dxf"
@@ -159,7 +159,7 @@ func lid(t *testing.T) *model.Study {
 
 func TestAMadeUpKindOfCollapseGoesThroughCheckDrawingsPicturesAndProof(t *testing.T) {
 	s := lid(t)
-	e := clearance.Examine(s, clearance.Options{Version: "test", Proof: true})
+	e := check.Examine(s, check.Options{Version: "test", Proof: true})
 	for _, c := range e.Result.Checks {
 		if c.Verdict != result.Pass {
 			t.Errorf("%s %s: %v: %s", c.ID, c.Subject, c.Verdict, c.Text)
@@ -286,14 +286,14 @@ func checkLidDrawings(t *testing.T, s *model.Study, r *result.Result) {
 }
 
 // checkLidProof writes the proof and has it verified against its result.
-func checkLidProof(t *testing.T, e *clearance.Examination) {
+func checkLidProof(t *testing.T, e *check.Examination) {
 	t.Helper()
 	result, err := json.Marshal(e.Result)
 	if err != nil {
 		t.Fatal(err)
 	}
 	var text bytes.Buffer
-	if err := e.Prove(&text, clearance.ProofOptions{Result: fmt.Sprintf("%x", sha256.Sum256(result))}); err != nil {
+	if err := e.Prove(&text, check.ProofOptions{Result: fmt.Sprintf("%x", sha256.Sum256(result))}); err != nil {
 		t.Fatal(err)
 	}
 	report, err := proof.Verify(&text)

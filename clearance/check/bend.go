@@ -1,0 +1,273 @@
+package check
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"boxwalk/clearance/measure"
+	"boxwalk/clearance/result"
+	"boxwalk/model"
+	"boxwalk/model/culvert"
+	"boxwalk/model/load"
+	"boxwalk/model/units"
+)
+
+// bendChecks ask that the carrier passes the angle points within its reach, by
+// the hand formulas that a detailer knows: what the swept width leaves beside
+// it, how wheels that cannot steer scrub, and how the straight form fits the
+// bent line. They stand beside roll.clear, which searches the way itself.
+func (b *bay) bendChecks(s *model.Study) []judged {
+	out := append(b.midOrdinateCheck(s), b.lapChecks(s)...)
+	t := b.turning()
+	switch {
+	case t.all == 0:
+		return append(out, b.unbent("advance", "m", "no angle point comes to lie between the wheels on the way"))
+	case !b.RollsAway():
+		return append(out, open("roll.bend", b.subject("swept width"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway()))
+	}
+	r := &bending{route: b.onTheWay(s), turning: t, gap: s.Culvert.JointGap}
+	out = append(out, r.sweptChecks()...)
+	return append(out, r.scrubChecks()...)
+}
+
+// unbent is an entry with nothing to check.
+func (b *bay) unbent(rest, unit, text string) judged {
+	e := entry("roll.bend", b.subject(rest), nil, b.limits.of("roll.clear"), result.Min, text)
+	e.Unit, e.Limit, e.Where = unit, nil, b.underway()
+	return e
+}
+
+// turning is how the way turns under the wheels while the carrier rolls. Joints
+// that it can stand over at once count as one with all their turns: of all lines
+// that turn by an angle in all, the one with a single angle point in its middle
+// leaves its chord the farthest, as atan(h/p) + atan(h/q) <= phi with p + q = B
+// is least at p = q.
+type turning struct {
+	all    float64 // the most of the joints under the carrier at once, rad, signs left out
+	single float64 // the most of one joint
+	joints int     // under the carrier at once
+	side   float64 // +1 where every joint turns left, -1 right, 0 some of each
+}
+
+func (b *bay) turning() turning {
+	passed := b.passed()
+	var t turning
+	for i, w := range passed {
+		sum, joints := 0.0, 0
+		for _, v := range passed[i:] {
+			if v.At-w.At < float64(b.Carrier.Gear.Form.Length) {
+				sum, joints = sum+math.Abs(v.Turn), joints+1
+			}
+		}
+		if sum > t.all {
+			t.all, t.joints = sum, joints
+		}
+		t.single = math.Max(t.single, math.Abs(w.Turn))
+		switch side := math.Copysign(1, w.Turn); {
+		case i == 0:
+			t.side = side
+		case side != t.side:
+			t.side = 0
+		}
+	}
+	return t
+}
+
+// passed are the angle points that come to lie between the outer wheel lines on
+// the way, in order.
+func (b *bay) passed() []model.Way {
+	wheels := b.Carrier.Gear.Wheels.At
+	rear, front := b.Carrier.Rear+float64(wheels[0]), b.Carrier.Rear+float64(wheels[len(wheels)-1])
+	from, to := math.Min(rear, rear+b.Rolls), math.Max(front, front+b.Rolls)
+	var out []model.Way
+	for _, w := range b.Ways {
+		if math.Abs(w.Turn) > 1e-9 && w.At > from && w.At < to {
+			out = append(out, w)
+		}
+	}
+	slices.SortFunc(out, func(a, b model.Way) int { return cmp.Compare(a.At, b.At) })
+	return out
+}
+
+// words of the turn.
+func (t turning) words() string {
+	if t.joints > 1 {
+		return fmt.Sprintf("%d angle points of %.2f deg together", t.joints, t.all*180/math.Pi)
+	}
+	return fmt.Sprintf("an angle point of %.2f deg", t.all*180/math.Pi)
+}
+
+// bending is the carrier on its way round a bend.
+type bending struct {
+	*route
+	turning
+	gap float64 // of the joints
+}
+
+// ends are the outer wheel lines, in the frame of cell and pour.
+func (r *bending) ends() (rear, front float64) {
+	lines := r.wheelLines()
+	return float64(lines[0]), float64(lines[len(lines)-1])
+}
+
+func (r *bending) bend(turn float64) load.Bend {
+	rear, front := r.ends()
+	return load.Bend{Base: units.Length(front - rear), Turn: units.Angle(turn)}
+}
+
+// steered is what the carrier moves to each side where it is steered the best
+// way round a turn: a body of length Lc with its middle over the angle point
+// stands half of (Lc/2) tan(phi/2) to each side.
+func (r *bending) steered(turn float64) float64 {
+	return float64(r.Carrier.Gear.Form.Length) / 4 * math.Tan(turn/2)
+}
+
+// thrown is how far a part that reaches from x0 to x1 along the carrier comes
+// toward the inside of the bend under the base, and toward the outside with what
+// overhangs it. A carrier that is run to one side stands there all the way.
+func (r *bending) thrown(x0, x1, turn float64) (inside, outside float64, err error) {
+	rear, front := r.guides()
+	at := math.Max(x0, math.Min(x1, (rear+front)/2)) // of the part, the place nearest mid base
+	at = math.Max(rear, math.Min(front, at))
+	h, err := load.Bend{Base: units.Length(front - rear), Turn: units.Angle(turn)}.OffCourse(units.Length(at - rear))
+	over := math.Max(0, math.Max(rear-x0, x1-front))
+	in, out := r.beside()
+	return float64(h) + in, over*math.Sin(turn) + out, err
+}
+
+// guides are the two places along the carrier that follow the bend: the outer
+// wheel lines, or the rollers that run along a wall.
+func (r *bending) guides() (rear, front float64) {
+	if t := r.job.Travel; t.Steering == "guide rollers" && t.Rollers != nil {
+		return r.Carrier.Rear + float64(t.Rollers.Rear), r.Carrier.Rear + float64(t.Rollers.Front)
+	}
+	return r.ends()
+}
+
+// beside is how far the carrier is run toward the inside of the bends and toward
+// their outside; where they turn both ways it counts to either side.
+func (r *bending) beside() (inside, outside float64) {
+	if r.job.Travel.Steering != "offset" {
+		return 0, 0
+	}
+	off := float64(r.job.Travel.Offset)
+	if r.side == 0 {
+		return math.Abs(off), math.Abs(off)
+	}
+	return r.side * off, -r.side * off
+}
+
+// face is one plane of the section that the carrier passes, on either side:
+// n is what a millimetre sideways takes off the distance to it.
+type face struct {
+	zone     culvert.Zone
+	n        float64
+	distance func(y, z float64) float64 // y outward
+}
+
+// faces are wall and haunches; a plane's distance is never more than that to
+// the concrete behind it.
+func (r *bending) faces() []face {
+	half := r.Cell.HalfSpan
+	out := []face{{culvert.Wall, 1, func(y, _ float64) float64 { return half - y }}}
+	haunch := func(zone culvert.Zone, h culvert.Haunch, up func(z float64) float64) {
+		if h.Exists() {
+			l := math.Hypot(h.Run, h.Rise)
+			out = append(out, face{zone, h.Rise / l, func(y, z float64) float64 { return ((half-y)*h.Rise + (up(z)-h.Rise)*h.Run) / l }})
+		}
+	}
+	haunch(culvert.HaunchBottom, r.Cell.Bottom, func(z float64) float64 { return z })
+	haunch(culvert.HaunchTop, r.Cell.Top, func(z float64) float64 { return r.Cell.Rise - z })
+	return out
+}
+
+// sweptChecks hold what the swept width leaves against the rolling clearance,
+// for the running gear and for all that is above it.
+func (r *bending) sweptChecks() []judged {
+	groups := map[bool][]candidate{}
+	last := r.Steps[len(r.Steps)-1]
+	faces := r.faces()
+	for i, p := range r.Carrier.Parts {
+		if !last.PresentAfter(p) {
+			continue
+		}
+		list, err := r.swept(i, faces)
+		if err != nil {
+			return []judged{open("roll.bend", r.subject("swept width"), "m", r.told(err), r.underway())}
+		}
+		low := runningGear[p.Role]
+		groups[low] = append(groups[low], list...)
+	}
+	limit := r.limits.of("roll.clear")
+	nothing := "every part stays more than " + r.mm(measure.Far) + " from walls and haunches"
+	return []judged{
+		entry("roll.bend", r.subject("swept width, panels and frame"), groups[false], limit, result.Min, nothing),
+		entry("roll.bend", r.subject("swept width, wheels and jacks"), groups[true], limit, result.Min, nothing),
+	}
+}
+
+// scrubChecks are what wheels that cannot steer do at the bend.
+func (r *bending) scrubChecks() []judged {
+	w := r.Carrier.Gear.Wheels
+	if w.Swivel {
+		return []judged{r.unbent("scrub", "kN", "the wheels turn in plan, so that they roll round the bend without sliding")}
+	}
+	rear, _ := r.ends()
+	bend := r.bend(r.all)
+	loads, err := r.wheelLoads()
+	if err == nil {
+		worst := loads.rocking
+		var s load.Scrubbing
+		if s, err = bend.Scrub(r.weight, worst, units.Length(r.centre[0]-rear), float64(r.job.Travel.Scrub)); err == nil {
+			return []judged{r.scrubCheck(bend, s, worst), r.bentPull(s)}
+		}
+	}
+	return []judged{open("roll.bend", r.subject("scrub"), "kN", r.told(err), r.underway())}
+}
+
+// scrubCheck holds the side force of one wheel against what it carries
+// sideways, where the gear says so.
+func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force) judged {
+	w := r.Carrier.Gear.Wheels
+	text := fmt.Sprintf("%s; with friction %.2f (travel.scrub) a wheel with %s is pushed sideways with %s, and steering a line of wheels takes up to %s",
+		r.slips(bend), float64(r.job.Travel.Scrub), r.force(wheel), r.force(s.Wheel), r.force(s.Line))
+	if w.Side == 0 {
+		return judged{Entry: result.Entry{ID: "roll.bend", Subject: r.subject("scrub"), Value: result.Exactly(float64(s.Wheel)), Unit: "kN", Sense: result.Max, Where: r.underway(),
+			Text: text + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: coefficients(s.Source.String(), r.job, "travel.scrub")}}
+	}
+	return r.one("roll.bend", "scrub", "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: coefficients(s.Source.String(), r.job, "travel.scrub") + "; capacity: gear"}, result.Max,
+		fmt.Sprintf("%s; a wheel carries %s", text, r.force(w.Side)))
+}
+
+// slips says how far the wheels of every line slide.
+func (r *bending) slips(bend load.Bend) string {
+	rear, _ := r.ends()
+	text := fmt.Sprintf("at %s the wheels slide sideways", r.words())
+	for i, x := range r.wheelLines() {
+		slip, err := bend.Slip(x - units.Length(rear))
+		if err != nil {
+			return text
+		}
+		text += fmt.Sprintf("%s %s at line %d", map[bool]string{true: ",", false: ""}[i > 0], r.mm(float64(slip)), i+1)
+	}
+	return text
+}
+
+// bentPull holds the pull that starts the carrier on the grade while its wheels
+// scrub against the line's capacity.
+func (r *bending) bentPull(s load.Scrubbing) judged {
+	t := r.job.Travel
+	p, err := r.demands(r.up + r.off)
+	if err != nil {
+		return open("roll.bend", r.subject("pull round the bend"), "kN", r.told(err), r.underway())
+	}
+	need := p.Starting + s.Pull
+	text := fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: %s", r.force(p.Starting), r.force(s.Pull), r.words(), r.force(need))
+	if t.Capacity == 0 {
+		return r.lineNotStated("roll.bend", "pull round the bend", text)
+	}
+	return r.one("roll.bend", "pull round the bend", "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: coefficients(s.Source.String(), r.job, "travel.scrub", "travel.rolling.most", "travel.breakaway", "travel.capacity")}, result.Max,
+		fmt.Sprintf("%s; the %s can pull %s", text, t.PulledBy, r.force(t.Capacity)))
+}

@@ -1,0 +1,65 @@
+package check
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/clearance/result"
+	"boxwalk/model"
+)
+
+// midOrdinateCheck holds how far a pour, as straight as the carrier that casts
+// it, stands off the design line. A job on one tangent has no such line.
+func (b *bay) midOrdinateCheck(s *model.Study) []judged {
+	if s.Line == nil {
+		return nil
+	}
+	limit := b.limits.of("roll.bend.mid")
+	text := fmt.Sprintf("between its ends the pour runs straight and leaves the design line by %s at most", b.mm(b.Pour.MidOrdinate))
+	if b.Pour.MidOrdinate > limit.Value {
+		text += "; shorter pours follow it closer: half the length leaves a quarter"
+	}
+	c := candidate{value: *result.Exactly(b.Pour.MidOrdinate), where: b.at("raised"), text: text}
+	return []judged{entry("roll.bend", b.subject("mid-ordinate"), []candidate{c}, limit, result.Max, "")}
+}
+
+// lapChecks hold a form that reaches across a joint at which the line bends: as
+// it is set, its end digs t sin(phi) into the concrete on the outside of the
+// bend and gapes by as much on the inside.
+func (b *bay) lapChecks(s *model.Study) []judged {
+	rear, front := b.Cell.Ends(b.Pour)
+	form := float64(b.Carrier.Gear.Form.Length)
+	var out []judged
+	outside := func(turn float64) float64 { return -math.Copysign(b.Cell.HalfSpan, turn) }
+	if turn := b.Pour.Turn; math.Abs(turn) > 1e-9 {
+		t := rear.At(outside(turn), 0) - b.Carrier.Rear
+		out = append(out, b.lapCheck("lap over the pour before", t, turn, "cut the lap (culvert.lap)"))
+	}
+	if b.Pour.Number < len(s.Culvert.Pours) {
+		if turn := s.Culvert.Pours[b.Pour.Number].Turn; math.Abs(turn) > 1e-9 {
+			t := b.Carrier.Rear + form - front.At(outside(turn), 0)
+			out = append(out, b.lapCheck("form over the joint ahead", t, turn, "cut the form"))
+		}
+	}
+	if brk := b.Pour.Break; math.Abs(brk) > 1e-9 && b.Pour.Lap > 0 {
+		out = append(out, b.lapCheck("lap over a grade break", b.Pour.Lap, brk, "cut the lap (culvert.lap)"))
+	}
+	return out
+}
+
+// lapCheck is one end of the form over one bend.
+func (b *bay) lapCheck(rest string, over, turn float64, cure string) judged {
+	limit := b.limits.of("roll.bend.lap")
+	if over < 1e-9 {
+		return entry("roll.bend", b.subject(rest), nil, limit, result.Max, fmt.Sprintf("the form ends at a bend of %.2f deg and does not reach across it", math.Abs(turn)*180/math.Pi))
+	}
+	sin := math.Sin(math.Abs(turn))
+	dig := over * sin
+	text := fmt.Sprintf("the form reaches %s across a bend of %.2f deg: as set its end digs %s x sin(%.2f deg) = %s into one side and gapes by as much on the other",
+		b.mm(over), math.Abs(turn)*180/math.Pi, b.mm(over), math.Abs(turn)*180/math.Pi, b.mm(dig))
+	if dig > limit.Value {
+		text += fmt.Sprintf("; %s to %s at most, or end it at the joint and fill the wedge", cure, b.mm(limit.Value/sin))
+	}
+	c := candidate{value: *result.Exactly(dig), where: b.at("raised"), text: text}
+	return entry("roll.bend", b.subject(rest), []candidate{c}, limit, result.Max, "")
+}

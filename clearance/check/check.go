@@ -1,0 +1,226 @@
+package check
+
+import (
+	"iter"
+	"math"
+	"slices"
+	"sort"
+	"strings"
+
+	"boxwalk/clearance/allow"
+	"boxwalk/clearance/measure"
+	"boxwalk/clearance/result"
+	"boxwalk/model"
+)
+
+// Options of a check.
+type Options struct {
+	Version  string
+	Inputs   []result.Input
+	Only     []string           // ids to keep; none keeps all
+	Progress func(done, of int) // called as work goes on; may be nil
+	Workers  int                // 0 is one for each core
+	Proof    bool               // keep what a proof is written from
+	Brief    bool               // leave out the samples along the way, which no verdict needs
+}
+
+// Run holds a study against every check. The result depends on the study
+// only, not on the number of workers.
+func Run(s *model.Study, o Options) *result.Result { return Examine(s, o).Result }
+
+// Examination is a result and what it was worked out from, from which a proof
+// of its clearances can be written.
+type Examination struct {
+	*result.Result
+	study   *model.Study
+	workers int
+	reports []*report // by bay; nil for twins
+}
+
+// Examine is Run that keeps what was measured.
+func Examine(s *model.Study, o Options) *Examination {
+	r := &result.Result{Schema: result.Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
+		Job: result.JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job, s.Gear),
+		NotChecked: notChecked(o.Only), Looser: looserThanDefault(s.Job, s.Gear)}
+	reports := reportsOf(s, o, measure.Ask{Steps: measure.Every, Raising: true, Advance: true})
+	for _, t := range tell(s, reports, o) {
+		add(r, t, o.Only)
+	}
+	tellFriction(r.Looser, frictionNote(s, reports))
+	r.Parts = partRowsOf(s, reports)
+	r.Masses = massRows(s)
+	order(r)
+	r.Verdict = result.OfJob(result.Overall(r.Checks), o.Only)
+	return &Examination{Result: r, study: s, workers: o.Workers, reports: reports}
+}
+
+// report is what was measured of one bay, to be judged.
+type report struct {
+	*bay
+	found   *measure.Report
+	brief   bool
+	entries []judged // with what they come from, where a proof is to be written
+}
+
+// reportsOf are the bays of a study with what was measured of them; nil for twins.
+func reportsOf(s *model.Study, o Options, a measure.Ask) []*report {
+	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
+	a.Workers, a.Progress = o.Workers, o.Progress
+	out := make([]*report, len(s.Bays))
+	for i, f := range measure.Of(s, tol, a) {
+		if f != nil {
+			out[i] = &report{bay: worded(f.Bay, s.Job, limits), found: f, brief: o.Brief}
+		}
+	}
+	return out
+}
+
+// tell puts every bay's report in words, twins in those of the bay they are
+// like, and keeps what a proof is written from.
+func tell(s *model.Study, reports []*report, o Options) []*told {
+	out := make([]*told, len(s.Bays))
+	w := measure.NewWorkers(o.Workers, nil)
+	for _, i := range s.Reported() {
+		w.Add(func() {
+			out[i] = reports[i].told(s)
+			if o.Proof {
+				reports[i].entries = slices.Concat(out[i].still, out[i].under)
+			}
+		})
+	}
+	w.Each()
+	for i, b := range s.Bays {
+		if b.Twin != i {
+			out[i] = reports[b.Twin].toldOf(out[b.Twin], s, &s.Bays[i])
+		}
+	}
+	return out
+}
+
+// told is a report in words: the checks of the carrier where it stands, those
+// of it under way, and the tables.
+type told struct {
+	still, under []judged
+	settings     []result.Setting
+	steps        []result.StepRow
+	raising      []result.RaisingRow
+	along        []result.AlongRow
+}
+
+func (r *report) told(s *model.Study) *told {
+	t := &told{}
+	t.still = append(t.still, r.setupChecks(r.found.Strip)...)
+	t.still = append(t.still, r.standChecks(s)...)
+	t.still = append(t.still, r.stripChecks(r.found.Strip)...)
+	up := r.raiseChecks(r.found.Raising)
+	t.still = append(t.still, up...)
+	r.sayUnset(t.still)
+	r.sayRemedies(t.still)
+	t.settings = r.settings()
+	t.steps, t.raising = r.stepRows(r.found.Strip), r.raisingRows(up)
+	holdSteps(t.steps, r.bay.Bay.Bay, s)
+	r.levels(t)
+	r.underWay(t, s, nil)
+	return t
+}
+
+// underWay adds what depends on where along the line the bay lies. The gaps on
+// the way are those of a twin's rows, where there is one.
+func (r *report) underWay(t *told, s *model.Study, twin []result.AlongRow) {
+	t.under = append(t.under, r.jackChecks(s)...)
+	t.under = append(t.under, r.liftChecks(s)...)
+	t.under = append(t.under, r.rollChecks(r.found.Rolling, r.found.Rolled)...)
+	t.under = append(t.under, r.routeChecks(s)...)
+	t.under = append(t.under, r.bendChecks(s)...)
+	r.sayUnset(t.under)
+	r.sayRemedies(t.under)
+	r.unproved(t.raising, slices.Concat(t.still, t.under))
+	if !r.brief {
+		t.along = r.alongRows(s, r.found.Rolling, r.found.Rolled, t.under, twin)
+	}
+}
+
+// toldOf is what was told of a bay as it reads for another of the same geometry.
+func (r *report) toldOf(first *told, s *model.Study, b *model.Bay) *told {
+	t := &told{}
+	for _, c := range first.still {
+		c.Subject = c.Subject.From(b.Cell.Number, b.Pour.Number)
+		c.Where.Cell, c.Where.Pour, c.Where.Frame, c.from = b.Cell.Number, b.Pour.Number, b.Name(), nil
+		t.still = append(t.still, c)
+	}
+	for _, v := range first.settings {
+		v.Cell, v.Pour = b.Cell.Number, b.Pour.Number
+		t.settings = append(t.settings, v)
+	}
+	for _, v := range first.steps {
+		v.Cell, v.Pour = b.Cell.Number, b.Pour.Number
+		// hundreds of gaps at hundreds of pours that are all alike: they stand once
+		v.End, v.EndOf = []result.EndRow{}, &result.PourRef{Cell: r.Cell.Number, Pour: r.Pour.Number}
+		t.steps = append(t.steps, v)
+	}
+	holdSteps(t.steps, b, s)
+	t.raising = raisingOf(first.raising, b)
+	r.as(b).underWay(t, s, first.along)
+	return t
+}
+
+// partRowsOf works the rows of all bays out as they are asked for.
+func partRowsOf(s *model.Study, reports []*report) iter.Seq[result.PartRow] {
+	return func(yield func(result.PartRow) bool) {
+		for _, b := range s.Bays {
+			r := reports[b.Twin]
+			for _, row := range r.partRows(r.found.Strip) {
+				if row.Cell, row.Pour = b.Cell.Number, b.Pour.Number; !yield(row) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// add puts in a result what was told of a bay, as far as it was asked for.
+func add(r *result.Result, t *told, only []string) {
+	for _, c := range slices.Concat(t.still, t.under) {
+		if len(only) == 0 || matches(c.ID, only) {
+			r.Checks = append(r.Checks, c.Entry)
+		}
+	}
+	r.Settings = append(r.Settings, t.settings...)
+	r.Steps, r.Raising = append(r.Steps, t.steps...), append(r.Raising, t.raising...)
+	if len(only) == 0 || matches("roll.clear", only) {
+		r.Along = append(r.Along, t.along...)
+	}
+}
+
+// matches tells whether an id is asked for, by itself or by its group.
+func matches(id string, only []string) bool {
+	for _, o := range only {
+		if id == o || strings.HasPrefix(id, o+".") {
+			return true
+		}
+	}
+	return false
+}
+
+// order sorts the checks by id as in the table of checks, and within an id by
+// verdict, then margin, the governing one first; of those whose margins are alike
+// the first in the order of the work.
+func order(r *result.Result) {
+	place := map[string]int{}
+	for i, e := range explanations {
+		place[e.ID] = i
+	}
+	rank := map[result.Verdict]int{result.Fail: 0, result.Open: 1, result.Pass: 2}
+	sort.SliceStable(r.Checks, func(i, j int) bool {
+		a, b := r.Checks[i], r.Checks[j]
+		switch {
+		case place[a.ID] != place[b.ID]:
+			return place[a.ID] < place[b.ID]
+		case a.Verdict != b.Verdict:
+			return rank[a.Verdict] < rank[b.Verdict]
+		case a.Margin == nil || b.Margin == nil:
+			return a.Margin != nil && b.Margin == nil
+		}
+		return math.Round(*a.Margin/alike) < math.Round(*b.Margin/alike)
+	})
+}

@@ -1,0 +1,12 @@
+package check
+
+import (
+	"testing"
+
+	"boxwalk/clearance/result"
+)
+
+func checked(t *testing.T, c chain) *result.Result {
+	t.Helper()
+	return Run(c.read(t), Options{Version: "test"})
+}

@@ -1,0 +1,30 @@
+package check
+
+import (
+	"strings"
+	"testing"
+)
+
+func TestAForceSaysWhoseItsCoefficientsAre(t *testing.T) {
+	source := func(travel, id, rest string) string {
+		var jobs [][2]string
+		if travel != "" {
+			jobs = [][2]string{travels(travel)}
+		}
+		c, ok := checkOf(checked(t, chain{gear: "roof-halves-24", jobs: jobs}), id, 1, 1, rest)
+		if !ok {
+			t.Fatalf("no %s", id)
+		}
+		return c.Source
+	}
+	for _, c := range []struct{ travel, id, rest, want string }{
+		{"", "roll.pull", "winch", "travel.rolling.most, default: judgement; travel.breakaway, default: judgement; travel.capacity: the job"},
+		{"rolling: {most: 0.03}", "roll.pull", "winch", "travel.rolling.most: the job; travel.breakaway, default: judgement; travel.capacity: the job"},
+		{"", "roll.hold", "hold-back", "travel.rolling.least, default: the safe end"},
+		{"rolling: {least: 0.005, source: pull test}", "roll.hold", "hold-back", "travel.rolling.least: the job"},
+	} {
+		if got := source(c.travel, c.id, c.rest); !strings.Contains(got, c.want) {
+			t.Errorf("%s with %q: %q, want %q in it", c.id, c.travel, got, c.want)
+		}
+	}
+}

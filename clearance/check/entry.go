@@ -1,0 +1,229 @@
+package check
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/clearance/measure"
+	"boxwalk/clearance/result"
+	"boxwalk/clearance/sweep"
+	"boxwalk/model"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+	"boxwalk/model/job"
+	"boxwalk/model/load"
+	"boxwalk/model/units"
+)
+
+// judged is an entry with the candidates that it is the worst of, which a proof
+// shows, and the place among them of the one that governs; -1 for none.
+type judged struct {
+	result.Entry
+	from    []candidate
+	governs int
+}
+
+// entries are what a result has of what was judged.
+func entries(list []judged) []result.Entry {
+	out := make([]result.Entry, len(list))
+	for i, c := range list {
+		out[i] = c.Entry
+	}
+	return out
+}
+
+// candidate is one number that may govern a check.
+type candidate struct {
+	value     result.Bracket
+	allowance float64
+	worst     float64
+	where     result.Where
+	text      string
+	remedy    string // of what does not pass; empty for the check's usual one
+	// tell gives place and text where only the governing one is worth working out
+	tell func() (result.Where, string)
+	// of a clearance: whose it is, from what, and whether the two may touch
+	part    int
+	against int   // by place among the solids, or of the other part; -1 if nothing was near
+	alike   []int // other parts with the same number
+	zone    culvert.Zone
+	held    bool
+}
+
+// alike is the difference of two margins below which neither governs by
+// itself: far below what a search resolves.
+const alike = 1e-6
+
+// worst is the place of the candidate that governs: a fail before an open one
+// before a pass, and the least margin among equals; the first of those alike.
+// -1 if there is none.
+func worst(list []candidate, limit float64, s result.Sense) int {
+	rank := map[result.Verdict]int{result.Fail: 0, result.Open: 1, result.Pass: 2}
+	best, bestRank, bestMargin := -1, 0, 0.0
+	for i, c := range list {
+		v, margin := result.Judge(c.value, limit, c.allowance, s)
+		if r := rank[v]; best < 0 || r < bestRank || (r == bestRank && margin < bestMargin-alike) {
+			best, bestRank, bestMargin = i, r, margin
+		}
+	}
+	return best
+}
+
+// entry is the check that a list of candidates makes.
+func entry(id string, subject result.Subject, list []candidate, limit Limit, s result.Sense, nothing string) judged {
+	c := judged{Entry: result.Entry{ID: id, Subject: subject, Unit: "m", Sense: s, Source: limit.Source}}
+	l := limit.Value
+	c.Limit = &l
+	c.from = list
+	if c.governs = worst(list, l, s); c.governs < 0 {
+		c.Verdict, c.Text = result.Pass, nothing
+		return c
+	}
+	best := list[c.governs]
+	var margin float64
+	c.Verdict, margin = result.Judge(best.value, l, best.allowance, s)
+	if !math.IsInf(margin, 0) {
+		c.Margin = &margin
+	}
+	value := best.value
+	c.Value, c.Allowance, c.WorstCase, c.Where, c.Text = &value, best.allowance, best.worst, best.where, best.text
+	if best.tell != nil {
+		c.Where, c.Text = best.tell()
+	}
+	if c.Verdict != result.Pass {
+		c.Remedy = best.remedy
+	}
+	return c
+}
+
+// open is a check that could not be decided.
+func open(id string, subject result.Subject, unit, why string, where result.Where) judged {
+	return judged{Entry: result.Entry{ID: id, Subject: subject, Unit: unit, Where: where, Text: why, Source: "not worked out"}}
+}
+
+// where a bracket governs.
+func (b *bay) where(step string, part int, zone string, v sweep.Bracket) result.Where {
+	w := result.Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: step, At: v.At, Zone: zone, Frame: b.Name()}
+	if part >= 0 {
+		w.Part = b.Carrier.Parts[part].Mark
+	}
+	if v.Against >= 0 {
+		pa, pb := v.A, v.B
+		w.A, w.B = &pa, &pb
+	}
+	return w
+}
+
+// bay is a bay with what it takes to judge it and to word what is found.
+type bay struct {
+	*measure.Bay
+	imperial bool // the job's units
+	limits   Limits
+}
+
+func worded(b *measure.Bay, j *job.Job, l Limits) *bay {
+	return &bay{Bay: b, imperial: j.Job.Units == units.Imperial.String(), limits: l}
+}
+
+// about is the bay as the subject of a check, and subject something of its carrier.
+func (b *bay) about() result.Subject { return result.Subject{Cell: b.Cell.Number, Pour: b.Pour.Number} }
+
+func (b *bay) subject(what string) result.Subject {
+	s := b.about()
+	s.What = what
+	return s
+}
+
+// titleOf is a bay as subjects name it.
+func titleOf(b *model.Bay) string {
+	return result.Subject{Cell: b.Cell.Number, Pour: b.Pour.Number}.String()
+}
+
+// mm prints metres as the job's units have them: millimetres, or inches.
+func (b *bay) mm(v float64) string {
+	if b.imperial && !math.IsInf(v, 0) && !math.IsNaN(v) {
+		return fmt.Sprintf("%.2f in", unsigned(v/0.0254, 0.005))
+	}
+	return mm(v)
+}
+
+// unsigned is a number without the sign that its digits would not show: what is
+// printed to twice a half reads as nothing, not as less than nothing.
+func unsigned(v, half float64) float64 {
+	if math.Abs(v) < half {
+		return 0
+	}
+	return v
+}
+
+// distance prints metres along the way: in metres, or feet.
+func (b *bay) distance(v float64) string {
+	if b.imperial {
+		return fmt.Sprintf("%.2f ft", v/0.3048)
+	}
+	return fmt.Sprintf("%.3f m", v)
+}
+
+// force prints kilonewtons as the job's units have them; a kip is 1000 pounds
+// under standard gravity.
+func (b *bay) force(f units.Force) string {
+	if b.imperial {
+		return fmt.Sprintf("%.2f kip", float64(f)/(0.45359237*9.80665))
+	}
+	return fmt.Sprintf("%.1f kN", float64(f))
+}
+
+// told is what an error of a formula says, in the job's units.
+func (b *bay) told(err error) string {
+	if b.imperial {
+		return load.Say(err, units.Imperial)
+	}
+	return err.Error()
+}
+
+// strength prints a strength of concrete, kilopascals within, as the job's units
+// have it.
+func (b *bay) strength(p units.Pressure) string {
+	if b.imperial {
+		return fmt.Sprintf("%.0f psi", float64(p)/6.894757)
+	}
+	return fmt.Sprintf("%.1f MPa", float64(p)/1000)
+}
+
+// mm prints metres as millimetres with one decimal.
+func mm(v float64) string {
+	if math.IsInf(v, 0) || math.IsNaN(v) {
+		return "unknown"
+	}
+	return fmt.Sprintf("%.1f mm", unsigned(1e3*v, 0.05))
+}
+
+// said is a bracket in words: its lower end, or that it is farther.
+func (b *bay) said(v result.Bracket) string {
+	if math.IsInf(v.Upper, 1) {
+		return "more than " + b.mm(v.Lower)
+	}
+	return b.mm((v.Lower + v.Upper) / 2)
+}
+
+// label of a part.
+func (b *bay) label(part int) string { return b.Carrier.Parts[part].Label() }
+
+// first brackets where a part first comes nearer than -below to a solid, in the
+// driver's units.
+func (b *bay) first(s carrier.Step, part int, other sweep.Part, below float64) *result.First {
+	m, a, ok := b.Driver(s, part)
+	if !ok {
+		return nil
+	}
+	lo, hi, found := sweep.First(s.Path, sweep.Ground, b.Parts[part], other, 0, 1, below, 1e-4)
+	if !found {
+		return nil
+	}
+	at := func(s float64) float64 { return m.From + (m.To-m.From)*s }
+	return &result.First{Adjuster: a.Label(), From: m.From, Clear: at(lo), Hit: at(hi), Unit: "m"}
+}
+
+// point is a pointer to a copy.
+func point(v geom.Vec) *geom.Vec { return &v }

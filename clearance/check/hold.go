@@ -1,0 +1,48 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+
+	"boxwalk/clearance/result"
+	"boxwalk/model"
+)
+
+// releaseHold stands before the first step: no step of the collapse begins because
+// a calculation passes.
+const releaseHold = "Written release. Strength or time required: ______ reached: ______ date and hour: ______ released by (name, signature): ______"
+
+// outsideHold stands before the ties come out.
+const outsideHold = "Outside panels and bulkhead slung or propped against falling, seen by (name): ______"
+
+// hangersHold stands before them too, where hangers keep the roof: it is they that
+// carry it from then on.
+const hangersHold = "Hanger nuts snug, every hanger of the pour, seen by (name): ______"
+
+// holdSteps puts before each step of a bay what a named person has to confirm before
+// it begins.
+func holdSteps(rows []result.StepRow, b *model.Bay, s *model.Study) {
+	for i := range rows {
+		rows[i].Hold = []string{}
+		if i == 0 {
+			rows[i].Hold = append(rows[i].Hold, releaseHold)
+		}
+		if slices.Contains(rows[i].Removes, "ties") {
+			rows[i].Hold = append(append(rows[i].Hold, outsideHold), innerHolds(b, s)...)
+			if b.Carrier.Kept.Hangers != nil {
+				rows[i].Hold = append(rows[i].Hold, hangersHold)
+			}
+		}
+	}
+}
+
+// innerHolds are those of the ties through an inner wall, which hold two carriers.
+func innerHolds(b *model.Bay, s *model.Study) []string {
+	var out []string
+	for _, next := range [2]int{b.Cell.Number - 1, b.Cell.Number + 1} {
+		if next >= 1 && next <= len(s.Culvert.Cells) {
+			out = append(out, fmt.Sprintf("Ties through the wall to cell %d hold a carrier on each side: both crews know, and neither carrier has begun to move, seen by (name): ______", next))
+		}
+	}
+	return out
+}

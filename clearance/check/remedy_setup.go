@@ -1,0 +1,154 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"boxwalk/clearance/measure"
+	"boxwalk/clearance/result"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+)
+
+func (b *bay) facesRemedy(e judged) string {
+	if float64(b.Carrier.Gear.Form.Length) < b.Needed-rangeSlack {
+		return "the form is shorter than the pour: mend first what setup.length says"
+	}
+	return "compare the section with the gear's panel heights and widths, corner panel and fillers; `set: {foot: ..., closure: ...}` moves them"
+}
+
+// soffitRemedy is for a soffit that stands open where hangers stay; empty where
+// nothing about them tells why.
+func (b *bay) soffitRemedy(open float64) string {
+	g, kept := b.Carrier.Gear, b.Carrier.Kept.Hangers
+	if g.Roof.Pocket != nil || kept == nil || !b.hung() {
+		return b.pocketRemedy(open)
+	}
+	if want := g.Form.Spacing - kept.Plate.X; g.Roof.Strip < want && float64(want-g.Roof.Strip) > b.limits.of("setup.faces").Value {
+		return fmt.Sprintf("before and behind each plate the roof is open: filler pieces that reach from plate to plate, bent spacing %s - plate %s = %s (roof.strip)",
+			b.mm(float64(g.Form.Spacing)), b.mm(float64(kept.Plate.X)), b.mm(float64(want)))
+	}
+	return ""
+}
+
+// pocketRemedy is for a soffit that stands open beside a hanger plate in a
+// pocket of a one-piece roof; empty where it is not that.
+func (b *bay) pocketRemedy(open float64) string {
+	p, plate := b.Carrier.Gear.Roof.Pocket, b.Carrier.Kept.Hangers
+	if p == nil {
+		return ""
+	}
+	if plate == nil || !b.hung() {
+		return "the panel has pockets (roof.pocket) and no hanger plate fills them: fill them flush before the pour, or take roof.pocket out and use panels without"
+	}
+	for _, y := range plate.Lines {
+		if math.Abs(float64(y)) > float64(p.Y)/2 {
+			return fmt.Sprintf("pockets lie on the centreline over every bent, and the plates %s beside it: hang the roof on the centreline (left_in_place.hangers.lines: [0 m])", b.mm(math.Abs(float64(y))))
+		}
+	}
+	if float64(p.X)-float64(plate.Plate.X) > 2*open+measure.ContactTolerance || float64(p.Y)-float64(plate.Plate.Y) > 2*open+measure.ContactTolerance {
+		return "not every pocket has a plate in it; fill those without one flush before the pour"
+	}
+	play := b.pocketPlay()
+	return fmt.Sprintf("a pocket has to leave the plate %s of play all round while the roof comes down (strip.supports), and what that leaves open is closed before the pour by a compressible seal round the plate: state its width (roof.seal: %s)",
+		b.mm(play), b.atLeast(open))
+}
+
+// hung tells whether hangers stay over any bent.
+func (b *bay) hung() bool {
+	for _, s := range b.Stripped.Solids {
+		if s.Zone == culvert.Hanger {
+			return true
+		}
+	}
+	return false
+}
+
+// rangeRemedy goes by what cannot be reached.
+func (b *bay) rangeRemedy(e judged) string {
+	is := func(what string) bool { return strings.HasPrefix(e.Subject.What, what) }
+	switch {
+	case strings.HasPrefix(e.Subject.Kind, lockedIn):
+		return fmt.Sprintf("take the link out of `locked:` in step %q, so that it can follow", e.Where.Step)
+	case e.Verdict == result.Fail && e.Subject.Step != "":
+		return fmt.Sprintf("change the reading in step %q, or the step before it, so that every link can close", e.Where.Step)
+	case is("corner panel"):
+		return "take gear whose corner panel is made for this haunch (corner.haunch), or build the section with the haunch that it fits"
+	case is("wall panel stack"):
+		top, lap := b.Carrier.PlaneTop-float64(b.Carrier.Gear.Corner.Leg), b.Carrier.Gear.Wall.Lap
+		reach := top - b.Cell.Kicker
+		return fmt.Sprintf("wall panels of another height, so that a stack is %s to %s high (wall.heights): %s from the kicker up, and the lap; or another kicker",
+			b.mm(reach+float64(lap.Min)), b.mm(reach+float64(lap.Max)), b.mm(reach))
+	case is("wall panel foot"), is("lap over"):
+		return "a wall panel of another height (wall.heights) or another lap over the kicker (`set: {foot: ...}`, kicker height)"
+	case is("filler width"):
+		c := b.Carrier.Gear.Roof.Closure
+		return fmt.Sprintf("a roof panel %s to %s wide (roof.widths): edge of the corner panel %s less the filler's share; or fillers of another width (roof.closure)",
+			b.mm(b.Carrier.PanelBeside(float64(c.Max))), b.mm(b.Carrier.PanelBeside(float64(c.Min))), b.mm(b.Carrier.Edge))
+	case is("roof panel width"):
+		return "a roof panel of another width (roof.widths), or fillers of another (`set: {closure: ...}`)"
+	case is("leg "), is("jack, "), is("jack"):
+		if e.Where.Step != "raised" {
+			return b.readingRemedy(e)
+		}
+		return "another hole of the legs (`set: {leg: ...}`), longer or shorter leg tubes (frame.leg), or packing under the roof (roof.seat)"
+	case is("gauge"):
+		return "set a gauge that the frame has (`set: {gauge: ...}`)"
+	case is("arm overlap"):
+		return "longer header arms (frame.header.arm.length) or a longer tube (frame.header.length)"
+	}
+	return b.readingRemedy(e)
+}
+
+func (b *bay) readingRemedy(e judged) string {
+	if e.Where.Step != "" && !b.turnedIn(e.Where.Step, e.Where.Part) {
+		return "it stands so as raised, before any step: gear whose adjuster has that range (links: length, jack.reading, slide.draw), or its pins elsewhere (links: from, to)"
+	}
+	if e.Where.Step == "" || e.Where.Step == "raised" {
+		return "set the gear otherwise (`set:` in the job), or take gear with the range"
+	}
+	return fmt.Sprintf("another reading in step %q (`sequence:` in the job, `steps:` in the gear), another setting (`set:`), or gear with the range", e.Where.Step)
+}
+
+// turnedIn tells whether an adjuster reads otherwise at a step's end than raised.
+func (b *bay) turnedIn(step, label string) bool {
+	for _, s := range b.Steps {
+		for _, m := range s.Moves {
+			if a := b.Carrier.Adjusters[m.Adjuster]; s.Name == step && a.Label() == label {
+				return math.Abs(m.From-a.Raised) > rangeSlack || math.Abs(m.To-a.Raised) > rangeSlack
+			}
+		}
+	}
+	return false
+}
+
+func (b *bay) restRemedy(e judged) string {
+	switch e.Subject.What {
+	case "wheels raised":
+		return fmt.Sprintf("pin the legs shorter, in another hole (`set: {leg: ...}`), so that the jacks stand out to at least %s", b.atLeast(b.Carrier.Wheels+*e.Limit))
+	case "wheels collapsed":
+		return "let the last steps lower the jacks until the wheels carry (`jack: wheels`)"
+	case "plates collapsed":
+		return "draw the plates farther up in the last step (such as `jack: wheels - 60 mm`)"
+	}
+	return "choose another leg hole (`set: {leg: ...}`), or end the last step on the wheels with the plates farther up"
+}
+
+// overhangRemedy is for what hangs over an edge of the placed invert.
+func (b *bay) overhangRemedy(role carrier.Role, over float64, end string) string {
+	if end != "" {
+		return b.longerApron(end, over)
+	}
+	what := map[carrier.Role]string{carrier.JackPlate: "jack plates", carrier.Wheel: "wheels"}[role]
+	return "another gauge, with which the " + what + " keep off the channel (`set: {gauge: ...}`), or lay the channel elsewhere (culvert.channel); what bridges it is for the engineer"
+}
+
+func (b *bay) lengthRemedy(e judged) string {
+	short := b.Needed - float64(b.Carrier.Gear.Form.Length)
+	text := fmt.Sprintf("shorten the pour by at least %s (culvert.pours) or take a form that much longer (form.length, with its bents)", b.atLeast(short))
+	if b.Pour.Lap > 0 {
+		text += "; less lap counts too (culvert.lap)"
+	}
+	return text
+}

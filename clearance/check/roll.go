@@ -1,0 +1,92 @@
+package check
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"boxwalk/clearance/measure"
+	"boxwalk/clearance/result"
+	"boxwalk/model/culvert"
+	"boxwalk/model/motion"
+)
+
+// halted says why an advance cannot be worked out.
+func (b *bay) halted(err error) string {
+	var tips *motion.Unstable
+	var sharp *motion.TooSharp
+	switch {
+	case errors.Is(err, measure.ErrNoRollers):
+		return "travel.rollers is not given: say where the guide rollers are"
+	case errors.As(err, &tips):
+		return fmt.Sprintf("the centre of gravity at %s, give or take %s, does not lie between the first wheels at %s and the last at %s: the carrier tips",
+			b.distance(tips.Centre), b.distance(tips.Uncertain), b.distance(tips.First), b.distance(tips.Last))
+	case errors.As(err, &sharp):
+		return fmt.Sprintf("within %s from %s on the way turns by %.1f deg, more than a carrier is taken through",
+			b.distance(sharp.Stretch), b.distance(sharp.At), sharp.Turn*180/math.Pi)
+	}
+	return b.told(err)
+}
+
+// rollChecks are the clearances over the whole advance, zone by zone, with the
+// tolerance allowance taken off.
+func (b *bay) rollChecks(r *measure.Advance, list []measure.Gaps) []judged {
+	if r == nil {
+		return []judged{open("roll.clear", b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway())}
+	}
+	if r.Stop != nil {
+		return []judged{open("roll.clear", b.subject("advance"), "m", "the advance cannot be worked out: "+b.halted(r.Stop), b.underway())}
+	}
+	step := b.rollStep(r.Way)
+	var out []judged
+	for z, zone := range culvert.Zones {
+		limit, a := b.limits.of("roll.clear"), b.Tol.Of(zone)
+		var found []candidate
+		anything := false
+		for i := range list {
+			m := &list[i]
+			anything = anything || m.Any[z]
+			if v := m.At(z).MustClear; m.Any[z] && v.Lower < measure.Far {
+				part := m.Part
+				loss := b.RollLoss(r, part, zone, v)
+				tell := func() (result.Where, string) {
+					w := b.where(step, part, string(zone), v)
+					station := b.StationAt(r, v.At)
+					w.Station = &station
+					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, loss.Tilt)+b.forTwist(loss.Twist)+b.forRests(loss.Rests))
+				}
+				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + loss.All(), worst: a.WorstCase + loss.All(), tell: tell, part: part, against: v.Against, zone: zone}
+				found = append(found, c)
+			}
+		}
+		if anything {
+			c := entry("roll.clear", b.about().At(zone), found, limit, result.Min, fmt.Sprintf("every part passes the %s more than %s away", zone.Words(), b.mm(measure.Far)))
+			out = append(out, b.carried(c, list, z))
+		}
+	}
+	return out
+}
+
+// carried leaves a pass open where a wheel dips deeper into what it rolls on than
+// is taken off for how that lies: then the motion is not known well enough.
+func (b *bay) carried(c judged, list []measure.Gaps, z int) judged {
+	for i := range list {
+		v := list[i].At(z).MayTouch
+		if most := measure.ContactTolerance + c.Allowance; c.Verdict == result.Pass && v.Lower < -most {
+			c.Verdict, c.Text = result.Open, fmt.Sprintf("%s dips %s into the %s it rolls on, and only %s are taken off for how that lies; %s",
+				b.label(list[i].Part), b.mm(-v.Lower), culvert.Zones[z].Words(), b.mm(c.Allowance), c.Text)
+		}
+	}
+	return c
+}
+
+// rollStep is the advance as a step is named: ahead or back, and how far.
+func (b *bay) rollStep(way float64) string {
+	if way < 0 {
+		return "roll back " + b.distance(-way)
+	}
+	return "roll ahead " + b.distance(way)
+}
+
+// underway is the place of an entry about the advance as a whole.
+func (b *bay) underway() result.Where { return b.at(b.rollStep(b.Rolls)) }

@@ -1,0 +1,311 @@
+package check
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"boxwalk/clearance/result"
+	"boxwalk/model"
+	"boxwalk/model/carrier"
+	"boxwalk/model/culvert"
+	"boxwalk/model/geom"
+	"boxwalk/model/job"
+	"boxwalk/model/load"
+	"boxwalk/model/units"
+)
+
+// gravity in m/s2, the standard value (ISO 80000-3).
+const gravity = 9.80665
+
+// route is the collapsed carrier on its way to the next pour, as statics sees
+// it: what it weighs, where, and on which wheels.
+type route struct {
+	*bay
+	job     *job.Job
+	up      float64 // steepest rise over run ahead, to the next pour
+	steep   float64 // steepest slope either way
+	least   float64 // rise over run along the pour, the least and the most on the way, invert off level
+	most    float64
+	off     float64     // rise over run by which the invert may be off its grade, either way
+	weight  units.Force // at most
+	guessed float64     // share of it that is neither stated nor derived
+	centre  geom.Vec    // of gravity, in the frame of cell and pour; as high as it may be
+	unsure  geom.Vec    // how far it may be off that along and across, either way
+}
+
+// routeChecks are track, support, pull, hold-back, tipping and bearing on the
+// way to the next pour.
+func (b *bay) routeChecks(s *model.Study) []judged {
+	if len(b.Steps) == 0 || b.Steps[len(b.Steps)-1].Stop != nil || !b.Steps[len(b.Steps)-1].Carried {
+		var out []judged
+		for _, id := range []string{"roll.track", "roll.support", "roll.pull", "roll.hold", "roll.tip", "roll.wheel", "roll.bearing"} {
+			out = append(out, open(id, b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway()))
+		}
+		return out
+	}
+	r := b.onTheWay(s)
+	out := append(r.trackChecks(), r.supportChecks(s)...)
+	out = append(out, r.pullChecks()...)
+	out = append(out, r.tipChecks()...)
+	out = append(out, r.wheelChecks()...)
+	return append(out, r.bearingCheck())
+}
+
+// onTheWay is the carrier on its way, which ends on its wheels.
+func (b *bay) onTheWay(s *model.Study) *route {
+	r := &route{bay: b, job: s.Job}
+	r.weigh()
+	r.slope(s)
+	return r
+}
+
+// slope finds the steepest of the grades on the way, and the steepest up it.
+// The invert may be off level by its tolerance from one end of the wheelbase to
+// the other, either way: no grade is level.
+func (r *route) slope(s *model.Study) {
+	r.off = r.Tol.Value("invert") / r.wheelbase()
+	r.up, r.least, r.most = math.Inf(-1), math.Inf(1), math.Inf(-1)
+	ahead := 1.0
+	if r.Rolls < 0 {
+		ahead = -1
+	}
+	for _, p := range s.OnTheWay(*r.Bay.Bay) {
+		grade := s.Culvert.GradeOf(p)
+		r.up = math.Max(r.up, ahead*grade)
+		r.least, r.most = math.Min(r.least, grade), math.Max(r.most, grade)
+		if math.Abs(grade) > math.Abs(r.steep) {
+			r.steep = grade
+		}
+	}
+	r.least, r.most = r.least-r.off, r.most+r.off
+}
+
+// wheelbase is from the first wheel line to the last.
+func (r *route) wheelbase() float64 {
+	lines := r.wheelLines()
+	return float64(lines[len(lines)-1] - lines[0])
+}
+
+// worse is a slope with what the invert may be off its grade, away from level.
+func (r *route) worse(slope float64) float64 { return slope + math.Copysign(r.off, slope) }
+
+// giveOrTake says by how much the invert may be off its grade.
+func (r *route) giveOrTake() string {
+	return fmt.Sprintf("give or take %.2f %% (invert %s over %s)", 100*r.off, r.mm(r.Tol.Value("invert")), r.mm(r.wheelbase()))
+}
+
+// demands on the lines on a slope, up positive.
+func (r *route) demands(slope float64) (load.Pulling, error) {
+	t := r.job.Travel
+	return load.Rolling{Weight: r.weight, Slope: units.Slope(slope), Least: float64(t.Rolling.Least), Most: float64(t.Rolling.Most), Breakaway: float64(t.Breakaway)}.Demands()
+}
+
+// weigh sums the parts that roll, where they stand when collapsed.
+func (r *route) weigh() {
+	last := r.Steps[len(r.Steps)-1]
+	r.weighed(r.Carrier.Weigh(last.PresentAfter, last.Pose))
+}
+
+// weighRaised sums all parts, where they stand when raised.
+func (r *route) weighRaised() {
+	r.weighed(r.Carrier.WeighRaised())
+}
+
+// weighed takes the heavy end of the mass, which asks more of every line, jack
+// and wheel, and the highest centre of gravity, which tips first; how it may lie
+// off its place along and across is kept. Whether a carrier tips does not depend
+// on how much it weighs, only on where.
+func (r *route) weighed(w carrier.Weighed) {
+	r.guessed = w.Guessed
+	r.weight = units.Force(w.Mass.High * gravity / 1000)
+	r.centre = w.Least.Add(w.Most).Mul(0.5)
+	r.centre[2] = w.Most[2]
+	r.unsure = w.Most.Sub(w.Least).Mul(0.5)
+}
+
+// weighs says what the carrier weighs at most, and how much of it is not known.
+func (r *route) weighs() string {
+	if r.guessed == 0 {
+		return r.force(r.weight)
+	}
+	return fmt.Sprintf("%s at most (%.0f %% of it guessed)", r.force(r.weight), 100*r.guessed)
+}
+
+// wheelLines are the wheels' places along the pour.
+func (r *route) wheelLines() []units.Length {
+	var out []units.Length
+	for _, at := range r.Carrier.Gear.Wheels.At {
+		out = append(out, units.Length(r.Carrier.Rear)+at)
+	}
+	return out
+}
+
+func (r *route) wheels() load.Wheels {
+	return load.Wheels{Weight: r.weight, Gauge: units.Length(r.Carrier.Gauge), Lines: r.wheelLines(),
+		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1]),
+		AlongOff: units.Length(r.unsure[0]), LeftOff: units.Length(r.unsure[1])}
+}
+
+// one entry from a single number.
+func (r *route) one(id, rest, unit string, value float64, allowance float64, limit Limit, s result.Sense, text string) judged {
+	e := entry(id, r.subject(rest), []candidate{{value: *result.Exactly(value), allowance: allowance, worst: allowance, where: r.underway(), text: text}}, limit, s, "")
+	e.Unit = unit
+	return e
+}
+
+// lowFlowChannel is what an entry about the channel is about.
+const lowFlowChannel = "low-flow channel"
+
+// trackChecks keep each tread with its wander off haunch toes, kickers and the
+// low-flow channel.
+func (r *route) trackChecks() []judged {
+	limit := r.limits.of("roll.track")
+	wander := r.Tol.Value("wander")
+	outer := r.Carrier.Gauge/2 + float64(r.Carrier.Gear.Wheels.Tread)/2
+	edge, what := r.Cell.HalfSpan, "wall"
+	if r.Cell.Bottom.Exists() {
+		edge, what = r.Cell.HalfSpan-r.Cell.Bottom.Run, "toe of the bottom haunch"
+	}
+	out := []judged{r.one("roll.track", "outer edge of the treads", "m", edge-outer, wander, limit, result.Min,
+		fmt.Sprintf("the treads' outer edge runs %s from the %s: %s - (gauge %s + tread %s) / 2; %s are taken off for wander",
+			r.mm(edge-outer), what, r.mm(edge), r.mm(r.Carrier.Gauge), r.mm(float64(r.Carrier.Gear.Wheels.Tread)), r.mm(wander)))}
+	if r.Cell.Channel.Exists() {
+		clear := r.besideChannel()
+		out = append(out, r.one("roll.track", lowFlowChannel, "m", clear, wander, limit, result.Min,
+			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; %s are taken off for wander", r.mm(clear), r.mm(wander))))
+	}
+	return out
+}
+
+// besideChannel is how far the nearer tread runs from the edge of the low-flow
+// channel.
+func (r *route) besideChannel() float64 {
+	clear, c := math.Inf(1), r.Cell.Channel
+	for _, side := range sides {
+		y := float64(side) * r.Carrier.Gauge / 2
+		clear = math.Min(clear, math.Abs(y-c.Offset)-c.Width/2-float64(r.Carrier.Gear.Wheels.Tread)/2)
+	}
+	return clear
+}
+
+var sides = [2]culvert.Side{culvert.Left, culvert.Right}
+
+// supportChecks ask that every wheel stands on placed invert over the whole
+// advance: from where the carrier stands now to where it stands next, or until
+// it is out over the end.
+func (r *route) supportChecks(s *model.Study) []judged {
+	lines := r.wheelLines()
+	rear := float64(lines[0]) + math.Min(0, r.Rolls)
+	front := float64(lines[len(lines)-1]) + math.Max(0, r.Rolls)
+	tread := (r.Carrier.Gauge + float64(r.Carrier.Gear.Wheels.Tread)) / 2
+	behind, ahead := math.Inf(1), math.Inf(1)
+	for _, end := range slabEnds(s, r.bay) {
+		for _, side := range sides {
+			at := end.along + end.plane.At(float64(side)*tread, 0)
+			if end.outlet {
+				ahead = math.Min(ahead, at-front)
+			} else {
+				behind = math.Min(behind, rear-at)
+			}
+		}
+	}
+	return []judged{r.supportCheck("rear wheels", behind, "inlet"), r.supportCheck("front wheels", ahead, "outlet")}
+}
+
+// supportCheck is one outer wheel line against the end of the invert.
+func (r *route) supportCheck(wheels string, left float64, end string) judged {
+	limit := r.limits.of("roll.support")
+	c := candidate{value: *result.Exactly(left), where: r.underway(), text: r.supported(wheels, left), remedy: r.supportRemedy(left, limit.Value, end)}
+	return entry("roll.support", r.subject(wheels), []candidate{c}, limit, result.Min, "")
+}
+
+// supported says where wheels come to on the placed invert.
+func (r *route) supported(wheels string, left float64) string {
+	way := "over the advance"
+	if r.Leaves {
+		way = fmt.Sprintf("until the form is out over the %s", map[bool]string{true: "inlet", false: "outlet"}[r.Rolls < 0])
+	}
+	if left < 0 {
+		return fmt.Sprintf("%s the %s would run %s beyond the end of the placed invert, measured along the tread nearer to it", way, wheels, r.mm(-left))
+	}
+	return fmt.Sprintf("%s the %s stay %s from the end of the placed invert, measured along the tread nearer to it", way, wheels, r.mm(left))
+}
+
+// pullChecks hold pull and hold-back against the lines.
+func (r *route) pullChecks() []judged {
+	t := r.job.Travel
+	p, err := r.demands(r.up + r.off)
+	h, err2 := r.demands(r.worse(r.steep))
+	if err = errors.Join(err, err2); err != nil {
+		return []judged{open("roll.pull", r.subject("advance"), "kN", r.told(err), r.underway()), open("roll.hold", r.subject("advance"), "kN", r.told(err), r.underway())}
+	}
+	var have units.Force
+	if t.HoldBack != nil {
+		have = t.HoldBack.Capacity
+	}
+	text := fmt.Sprintf("the grade of %+.2f %%, %s, is not above the least rolling coefficient %.3f: it holds itself", 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least))
+	if t.Rolling.Least == 0 {
+		text = fmt.Sprintf("nothing pulls the carrier off on a grade of %+.2f %%, %s", 100*r.steep, r.giveOrTake())
+	}
+	if h.NeedsHold {
+		text = fmt.Sprintf("%s on %+.2f %%, %s, can run: that is above the least rolling coefficient %.3f; the hold-back must take %s and has %s; set it before plates leave the invert",
+			r.weighs(), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), r.force(h.Hold), r.force(have))
+	}
+	if t.Rolling.Least > 0 {
+		text += "; " + r.friction().words(r)
+	}
+	hold := r.one("roll.hold", "hold-back", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: coefficients(h.Source.String(), r.job, "travel.rolling.least")}, result.Max, text)
+	return []judged{r.pullCheck(p), hold}
+}
+
+// pullCheck holds what it takes to start the carrier against what the line can pull.
+func (r *route) pullCheck(p load.Pulling) judged {
+	t := r.job.Travel
+	text := fmt.Sprintf("%s on %+.2f %%, %s: to start it takes %s with rolling coefficient %.3f x breakaway %.1f",
+		r.weighs(), 100*r.up, r.giveOrTake(), r.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway))
+	if t.Capacity == 0 {
+		return r.lineNotStated("roll.pull", t.PulledBy, text)
+	}
+	source := coefficients(p.Source.String(), r.job, "travel.rolling.most", "travel.breakaway", "travel.capacity")
+	return r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: source}, result.Max,
+		fmt.Sprintf("%s; the %s can pull %s", text, t.PulledBy, r.force(t.Capacity)))
+}
+
+// lineNotStated is a pull that nothing can be held against.
+func (r *route) lineNotStated(id, rest, text string) judged {
+	e := open(id, r.subject(rest), "kN", fmt.Sprintf("%s; what the %s can pull is not stated: travel.capacity in the job file, such as %s", text, r.job.Travel.PulledBy, r.force(20)), r.underway())
+	e.Remedy = "state what the whole line can pull, as its maker states it (travel.capacity in the job file)"
+	return e
+}
+
+// tipChecks ask for a margin against tipping across and along.
+func (r *route) tipChecks() []judged {
+	limit := r.limits.of("roll.tip")
+	across, along, err := r.wheels().TippingLevers()
+	if err != nil {
+		return []judged{open("roll.tip", r.subject("advance"), "1", r.told(err), r.underway())}
+	}
+	var out []judged
+	for _, way := range []struct {
+		what  string
+		lever units.Length
+		slope float64
+	}{{"across", across, r.acrossSlope()}, {"along", along, r.worse(r.steep)}} {
+		s, err := load.Tipping{Weight: r.weight, Lever: way.lever, Height: units.Length(r.centre[2]), Slope: units.Slope(way.slope)}.Margin()
+		if err != nil {
+			out = append(out, open("roll.tip", r.subject(way.what), "1", r.told(err), r.underway()))
+			continue
+		}
+		text := fmt.Sprintf("%s: centre of gravity %s high, %s inside the wheels, slope %.2f %%: restoring over overturning %.1f", way.what, r.mm(r.centre[2]), r.mm(float64(way.lever)), 100*way.slope, s.Ratio)
+		if !s.Loaded {
+			text = fmt.Sprintf("%s: nothing overturns on the level; it tips at %.1f deg", way.what, float64(s.Angle)*180/math.Pi)
+			e := entry("roll.tip", r.subject(way.what), nil, limit, result.Min, text)
+			e.Unit = "1"
+			out = append(out, e)
+			continue
+		}
+		out = append(out, r.one("roll.tip", way.what, "1", s.Ratio, 0, limit, result.Min, text))
+	}
+	return out
+}

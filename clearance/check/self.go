@@ -1,0 +1,65 @@
+package check
+
+import (
+	"fmt"
+
+	"boxwalk/clearance/measure"
+	"boxwalk/clearance/result"
+	"boxwalk/clearance/sweep"
+	"boxwalk/model/carrier"
+	"boxwalk/model/motion"
+)
+
+// selfChecks are the entries of one step: bodies and links, and seams.
+func (b *bay) selfChecks(s carrier.Step, r measure.StepGaps) []judged {
+	var free, seam []candidate
+	for _, m := range r.Selves {
+		if m.MustClear.Lower < measure.Near {
+			free = append(free, b.selfCandidate(s, &m, m.MustClear))
+		}
+		if m.Seam.Lower < measure.Near {
+			seam = append(seam, b.selfCandidate(s, &m, m.Seam))
+		}
+	}
+	return []judged{
+		entry("strip.self", b.about().In(s.Name).As(freePairs), free, b.limits.of("strip.self"), result.Min, "no two bodies that move against each other come nearer than "+b.mm(measure.Near)),
+		entry("strip.self", b.about().In(s.Name).As(seamPairs), seam, b.limits.of("strip.self.seams"), result.Min, "no seam moves in this step"),
+	}
+}
+
+func (b *bay) selfCandidate(s carrier.Step, m *measure.SelfGaps, v sweep.Bracket) candidate {
+	part := m.Part
+	c := candidate{value: bracketOf(v), part: part, against: v.Against, alike: m.Alike}
+	if v.Against < 0 {
+		c.tell = func() (result.Where, string) {
+			return b.where(s.Name, part, "", v), b.keeps(part, v, "every other body", 0)
+		}
+		return c
+	}
+	c.allowance = b.LagBetween(s, part, v.Against)
+	c.worst = c.allowance
+	c.tell = func() (result.Where, string) { return b.selfWhere(s, part, v), b.selfText(part, v, c.allowance) }
+	return c
+}
+
+// selfWhere names both parts. They were seen from the frame they share; the
+// witness goes to cell and pour.
+func (b *bay) selfWhere(s carrier.Step, part int, v sweep.Bracket) result.Where {
+	w := b.where(s.Name, part, b.Carrier.Parts[v.Against].Mark, v)
+	pose := s.Path.Pose(motion.Ground, b.Common(part, v.Against), v.At)
+	w.A, w.B = point(pose.Apply(v.A)), point(pose.Apply(v.B))
+	return w
+}
+
+func (b *bay) selfText(part int, v sweep.Bracket, lag float64) string {
+	if v.Upper < -measure.ContactTolerance {
+		return fmt.Sprintf("%s jams %s into %s", b.label(part), b.mm(-v.Upper), b.label(v.Against))
+	}
+	return b.keeps(part, v, b.label(v.Against), lag)
+}
+
+// freePairs and seamPairs are the kinds of pairs among parts, as subjects name them.
+const (
+	freePairs = "bodies and links"
+	seamPairs = "seams"
+)

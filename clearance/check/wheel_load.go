@@ -1,0 +1,147 @@
+package check
+
+import (
+	"fmt"
+	"math"
+
+	"boxwalk/clearance/result"
+	"boxwalk/model"
+	"boxwalk/model/load"
+	"boxwalk/model/units"
+)
+
+// ownWeight is what every load on wheels, jacks and pads is of.
+const ownWeight = "own weight only; loads of the pour are not checked"
+
+// shared is what the places that a carrier stands on have to carry.
+type shared struct {
+	on       load.Wheels
+	standing units.Force // the most on one, standing as a rigid frame on all of them
+	rocking  units.Force // the most on one, on any three of them
+	stand    error       // why standing is not known
+}
+
+// share spreads a carrier over what it stands on. An error is one of both.
+func share(w load.Wheels) (shared, error) {
+	out := shared{on: w}
+	var err error
+	out.standing, out.stand = w.Standing()
+	out.rocking, err = w.Rocking()
+	return out, err
+}
+
+// leaning are wheels or jacks whose carrier stands on a slope between two, in
+// rise over run ahead, and up to a slope across either way: its weight acts
+// where the plumb line through its centre of gravity meets the ground.
+func leaning(w load.Wheels, height, least, most, across float64) load.Wheels {
+	w.Along -= units.Length(height * (least + most) / 2)
+	w.AlongOff += units.Length(height * (most - least) / 2)
+	w.LeftOff += units.Length(height * math.Abs(across))
+	return w
+}
+
+// wheelLoads are the loads on the wheels, on every slope of the way: one answer
+// for all checks of wheels.
+func (r *route) wheelLoads() (shared, error) {
+	return share(leaning(r.wheels(), r.centre[2], r.least, r.most, r.acrossSlope()))
+}
+
+// acrossSlope is how much the ground may lean across under the wheels.
+func (r *route) acrossSlope() float64 {
+	return math.Abs(float64(r.job.Alignment.Crossfall)) + r.Tol.Value("track_level")/r.Carrier.Gauge
+}
+
+// wheelChecks hold what a wheel carries, standing and rocking, against what the
+// gear says it can.
+func (r *route) wheelChecks() []judged {
+	capacity := r.Carrier.Gear.Wheels.Capacity
+	w, err := r.wheelLoads()
+	if err != nil {
+		return []judged{open("roll.wheel", r.subject("wheels"), "kN", r.told(err), r.underway())}
+	}
+	rocking := units.Force(float64(w.rocking) * load.LiveFactor)
+	return []judged{
+		r.carries("roll.wheel", "wheel, standing", "", w.standing, w.stand, capacity, w.standingText(r, "wheels")),
+		r.carries("roll.wheel", "wheel, rocking", "", rocking, nil, capacity, w.rockingText(r, "two diagonal wheels carry", load.LiveFactor)),
+	}
+}
+
+// jackChecks hold what a screw jack carries with the carrier raised and all on
+// it, standing on all jacks and on the worst three, against what the gear says
+// it can.
+func (b *bay) jackChecks(s *model.Study) []judged {
+	r := &route{bay: b, job: s.Job}
+	r.weighRaised()
+	jacks := r.wheels()
+	jacks.Lines = nil
+	for _, x := range b.Carrier.Bents {
+		jacks.Lines = append(jacks.Lines, units.Length(x))
+	}
+	grade := s.Culvert.GradeOf(b.Pour)
+	w, err := share(leaning(jacks, r.centre[2], grade, grade, b.Crossfall))
+	if err != nil {
+		return []judged{open("setup.jacks", b.subject("jacks"), "kN", b.told(err), b.at("raised"))}
+	}
+	capacity := b.Carrier.Gear.Jack.Capacity
+	return []judged{
+		r.carries("setup.jacks", "jack, standing", "raised", w.standing, w.stand, capacity, w.standingText(r, "jacks")),
+		r.carries("setup.jacks", "jack, worst three", "raised", w.rocking, nil, capacity, w.rockingText(r, "three jacks carry alone", 1)),
+	}
+}
+
+// standingText shows how a load standing comes about.
+func (s shared) standingText(r *route, what string) string {
+	n := 2 * len(s.on.Lines)
+	even := s.on.Weight / units.Force(n)
+	return fmt.Sprintf("%s on %d %s as a rigid frame: %s x %.3f for the centre of gravity off their middle and slopes = %s",
+		r.weighs(), n, what, r.force(even), float64(s.standing/even), r.force(s.standing))
+}
+
+// rockingText shows how a load rocking comes about.
+func (s shared) rockingText(r *route, how string, factor float64) string {
+	text := fmt.Sprintf("on uneven ground a rigid frame of %s rocks so that %s: the worst takes %s x %.3f = %s",
+		r.weighs(), how, r.force(s.on.Weight), float64(s.rocking/s.on.Weight), r.force(s.rocking))
+	if factor != 1 {
+		text += fmt.Sprintf("; rolling, x %.2f = %s", factor, r.force(units.Force(float64(s.rocking)*factor)))
+	}
+	return text
+}
+
+// capacities are the keys that state what a wheel and a jack carry.
+var capacities = map[string]struct{ what, key string }{
+	"roll.wheel":  {"wheel", "wheels.capacity"},
+	"setup.jacks": {"jack", "jack.capacity"},
+}
+
+// carries holds a load against what the gear says its bearer carries. What the
+// gear does not say is not taken for granted.
+func (r *route) carries(id, rest, step string, value units.Force, unknown error, capacity units.Force, text string) judged {
+	where := r.underway()
+	if step != "" {
+		where = r.at(step)
+	}
+	if unknown != nil {
+		return open(id, r.subject(rest), "kN", r.told(unknown), where)
+	}
+	bearer, source := capacities[id], load.Source{Text: "statics of a rigid frame", Flag: load.Derived}.String()
+	if capacity == 0 {
+		return judged{Entry: result.Entry{ID: id, Subject: r.subject(rest), Value: result.Exactly(float64(value)), Unit: "kN", Sense: result.Max, Where: where, Source: source,
+			Text: fmt.Sprintf("%s; the gear does not say what a %s carries: give %s in the gear file (%s)", text, bearer.what, bearer.key, ownWeight)}}
+	}
+	text = fmt.Sprintf("%s; a %s carries %s (%s)", text, bearer.what, r.force(capacity), ownWeight)
+	one := candidate{value: *result.Exactly(float64(value)), where: where, text: text}
+	e := entry(id, r.subject(rest), []candidate{one}, Limit{Value: float64(capacity), Source: source + "; capacity: gear"}, result.Max, "")
+	e.Unit = "kN"
+	return e
+}
+
+// capacityRemedy is what mends a bearer that is overloaded, or whose capacity is
+// not known.
+func capacityRemedy(stronger string) advice {
+	return func(_ *bay, e judged) string {
+		if e.Limit == nil && e.Value != nil {
+			return fmt.Sprintf("state what a %s carries, from its maker's papers (%s in the gear file)", capacities[e.ID].what, capacities[e.ID].key)
+		}
+		return stronger
+	}
+}
