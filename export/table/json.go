@@ -15,7 +15,7 @@ import (
 //go:embed result.schema.json
 var Schema []byte
 
-// JSON writes a result indented, with a final newline. Lists are never null,
+// JSON writes a result, each entry of its lists on a line, with a final newline. Lists are never null,
 // but for scope, which is null when every check was asked for; cures are left out
 // when nobody asked for them. Cleared is what nobody has to work out from verdict
 // and scope.
@@ -33,14 +33,13 @@ func JSON(w io.Writer, r *result.Result) error {
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)
 	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
 	if err := e.Encode(struct {
 		*result.Result
 		Cleared bool `json:"cleared"`
 	}{&whole, r.Cleared()}); err != nil {
 		return err
 	}
-	_, err := w.Write(out.Bytes())
+	_, err := w.Write(rows(out.Bytes()))
 	return err
 }
 
