@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 )
 
 // gapIs holds one end gap in millimetres.
@@ -59,10 +60,7 @@ func swingOf(l float64) float64 {
 }
 
 func TestHandFormulasHoldAtManySettings(t *testing.T) {
-	n := 40
-	if testing.Short() {
-		n = 8
-	}
+	n := worked.Campaign(8, 40)
 	rnd := rand.New(rand.NewSource(5))
 	for range n {
 		l := math.Round(580+130*rnd.Float64()) / 1000

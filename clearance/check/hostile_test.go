@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/job"
@@ -44,10 +45,7 @@ func scrambled(r *rand.Rand, text string) string {
 // Whatever can be read is answered: with a verdict, without a panic, without a
 // number that is none passing.
 func TestWhateverCanBeReadIsAnswered(t *testing.T) {
-	rounds := 100
-	if testing.Short() {
-		rounds = 20
-	}
+	rounds := worked.Campaign(20, 100)
 	r := rand.New(rand.NewSource(3))
 	answered := 0
 	for n := range rounds {

@@ -14,6 +14,9 @@ import (
 func TestACheckIsMendedByItselfAndSaysWhatThenBreaks(t *testing.T) {
 	// brow-lane: the crest wants the plates 12 mm higher than the 60 of the last
 	// step, 60 + 12 = 72; the jacks go to 140, the wheels touch at 210: 70
+	if worked.Campaign(0, 1) == 0 {
+		t.Skip("looks for fixes of every dimension: with BOXWALK_CAMPAIGN=long")
+	}
 	s := worked.Job(t, "brow-lane")
 	r := check.Run(s, check.Options{Brief: true})
 	fixes := AllFixes(s, r, 3, nil)

@@ -23,6 +23,9 @@ func TestWhatTheCrewCanDoStandsBeforeSteelAndConcrete(t *testing.T) {
 	if last != result.InWorks {
 		t.Errorf("the last is %v", last)
 	}
+	if worked.Campaign(0, 1) == 0 {
+		return // all fixes of a job are looked for with BOXWALK_CAMPAIGN=long
+	}
 	fixes := FindFixes(s, check.Run(s, check.Options{Brief: true}), 3, nil)
 	if len(fixes) != 2 || fixes[0].Key != "set.gauge" || fixes[1].Key != "ends.outlet.apron" {
 		t.Fatalf("%v", fixes)
