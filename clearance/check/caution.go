@@ -1,11 +1,9 @@
 package check
 
 import (
-	"fmt"
-	"math"
-
 	"boxwalk/clearance/allow"
 	"boxwalk/model/job"
+	"boxwalk/model/units"
 )
 
 // CautionsOf a job and its gear stand on every drawing, card and report. Whatever
@@ -59,11 +57,10 @@ func passWords(j *job.Job, g *job.Gear) string {
 }
 
 // atMost prints metres for a crew to keep within: rounded down, so that what is
-// printed is never more than what is proved. The slack of a billionth of a
-// division keeps 2.5 mm from becoming 2.4 by rounding.
+// printed is never more than what is proved.
 func atMost(v float64, imperial bool) string {
 	if imperial {
-		return fmt.Sprintf("%.2f in", math.Floor(v/0.0254*100+1e-9)/100)
+		return units.Decimal(units.Down(v/0.0254, 2), 2) + " in"
 	}
-	return fmt.Sprintf("%.1f mm", math.Floor(v*1e4+1e-9)/10)
+	return units.Decimal(units.Down(1e3*v, 1), 1) + " mm"
 }

@@ -199,12 +199,36 @@ func mm(v float64) string {
 	return fmt.Sprintf("%.1f mm", unsigned(1e3*v, 0.05))
 }
 
-// said is a bracket in words: its lower end, or that it is farther.
+// said is a gap in words: the end of its bracket that is proved, rounded down as the
+// tables do, or that it is more.
 func (b *bay) said(v result.Bracket) string {
 	if math.IsInf(v.Upper, 1) {
-		return "more than " + b.mm(v.Lower)
+		return "more than " + b.roundedDown(v.Lower)
 	}
-	return b.mm((v.Lower + v.Upper) / 2)
+	return b.roundedDown(v.Lower)
+}
+
+// deep is how far a part may be inside something: the worse end of a bracket, rounded
+// up as the tables do.
+func (b *bay) deep(lower float64) string { return b.roundedUp(-lower) }
+
+// roundedDown and roundedUp print metres as mm does, rounded to the side named; an overlap keeps
+// its sign.
+func (b *bay) roundedDown(v float64) string {
+	if math.IsInf(v, 0) || math.IsNaN(v) {
+		return "unknown"
+	}
+	return atMost(v, b.imperial)
+}
+
+func (b *bay) roundedUp(v float64) string {
+	if math.IsInf(v, 0) || math.IsNaN(v) {
+		return "unknown"
+	}
+	if b.imperial {
+		return units.Decimal(units.Up(v/0.0254, 2), 2) + " in"
+	}
+	return units.Decimal(units.Up(1e3*v, 1), 1) + " mm"
 }
 
 // label of a part.

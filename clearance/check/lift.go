@@ -94,7 +94,7 @@ func (r *route) liftStroke(l *job.Lifting) judged {
 		return open("raise.lift", r.subject("stroke of a lifting jack"), "m", r.told(err), r.at(raising))
 	}
 	text := fmt.Sprintf("from wheels to raised the pads rise %s: jack %s - %s at which the wheels touch; with %s for packing a lifting jack needs a stroke of %s and has %s",
-		r.mm(rise), r.mm(r.Carrier.Jack), r.mm(r.Carrier.Wheels), r.mm(float64(l.Packing)), r.mm(float64(need)), r.mm(float64(l.Stroke)))
+		r.mm(rise), r.mm(r.Carrier.Jack), r.mm(r.Carrier.Wheels), r.mm(float64(l.Packing)), r.roundedUp(float64(need)), r.mm(float64(l.Stroke)))
 	return r.lifted("stroke of a lifting jack", "m", float64(need), Limit{Value: float64(l.Stroke) + rangeSlack, Source: "geometry; stroke: gear"}, text)
 }
 
@@ -111,7 +111,7 @@ func (r *route) liftTilt(l *job.Lifting, way string) judged {
 		return open("raise.lift", r.subject("tilt "+way), "m", r.told(err), r.at(raising))
 	}
 	text := fmt.Sprintf("%s, one pad a pass of %s above the next %s away leans the frame by 1:%.0f, %s over %s",
-		way, r.mm(float64(l.Pass)), r.mm(float64(apart)), 1/float64(tilt), r.mm(float64(tilt)), r.distance(1))
+		way, r.mm(float64(l.Pass)), r.mm(float64(apart)), 1/float64(tilt), r.roundedUp(float64(tilt)), r.distance(1))
 	if way == "across" {
 		high := r.Carrier.Soffit
 		text += fmt.Sprintf("; at the roof, %s up, that is %s to the side", r.mm(high), r.mm(float64(tilt)*high))

@@ -43,7 +43,7 @@ func (b *bay) raiseCheck(k int, list []measure.Gaps) judged {
 			}
 			if v := near.MayTouch; v.Against >= 0 && v.Lower < -measure.ContactTolerance {
 				found = append(found, candidate{value: result.Between(v.Lower, v.Upper), part: m.Part, against: v.Against, alike: m.Alike, zone: zone, held: true, where: b.where(s.Name, m.Part, string(zone), v),
-					text: fmt.Sprintf("%s digs %s into the %s it comes to rest on", b.label(m.Part), b.mm(-v.Upper), zone.Words())})
+					text: fmt.Sprintf("%s digs %s into the %s it comes to rest on", b.label(m.Part), b.deep(v.Lower), zone.Words())})
 			}
 		}
 	}

@@ -169,11 +169,11 @@ func (r *route) trackChecks() []judged {
 	}
 	out := []judged{r.one("roll.track", "outer edge of the treads", "m", edge-outer, wander, limit, result.Min,
 		fmt.Sprintf("the treads' outer edge runs %s from the %s: %s - (gauge %s + tread %s) / 2; %s are taken off for wander",
-			r.mm(edge-outer), what, r.mm(edge), r.mm(r.Carrier.Gauge), r.mm(float64(r.Carrier.Gear.Wheels.Tread)), r.mm(wander)))}
+			r.roundedDown(edge-outer), what, r.mm(edge), r.mm(r.Carrier.Gauge), r.mm(float64(r.Carrier.Gear.Wheels.Tread)), r.mm(wander)))}
 	if r.Cell.Channel.Exists() {
 		clear := r.besideChannel()
 		out = append(out, r.one("roll.track", lowFlowChannel, "m", clear, wander, limit, result.Min,
-			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; %s are taken off for wander", r.mm(clear), r.mm(wander))))
+			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; %s are taken off for wander", r.roundedDown(clear), r.mm(wander))))
 	}
 	return out
 }
@@ -227,9 +227,9 @@ func (r *route) supported(wheels string, left float64) string {
 		way = fmt.Sprintf("until the form is out over the %s", map[bool]string{true: "inlet", false: "outlet"}[r.Rolls < 0])
 	}
 	if left < 0 {
-		return fmt.Sprintf("%s the %s would run %s beyond the end of the placed invert, measured along the tread nearer to it", way, wheels, r.mm(-left))
+		return fmt.Sprintf("%s the %s would run %s beyond the end of the placed invert, measured along the tread nearer to it", way, wheels, r.deep(left))
 	}
-	return fmt.Sprintf("%s the %s stay %s from the end of the placed invert, measured along the tread nearer to it", way, wheels, r.mm(left))
+	return fmt.Sprintf("%s the %s stay %s from the end of the placed invert, measured along the tread nearer to it", way, wheels, r.roundedDown(left))
 }
 
 // pullChecks hold pull and hold-back against the lines.

@@ -81,7 +81,7 @@ func (b *bay) adjusterChecks(k int) []judged {
 	var list []candidate
 	for _, s := range b.Steps {
 		m := s.Moves[k]
-		text := fmt.Sprintf("%s reads %s to %s in step %q; %s", a.Label(), b.mm(m.Least), b.mm(m.Most), s.Name, b.allows(float64(a.Range.Min), float64(a.Range.Max)))
+		text := fmt.Sprintf("%s reads %s to %s in step %q; %s", a.Label(), b.roundedDown(m.Least), b.roundedUp(m.Most), s.Name, b.allows(float64(a.Range.Min), float64(a.Range.Max)))
 		list = append(list, candidate{value: result.Between(m.Least, m.Most), where: b.at(s.Name), text: text})
 	}
 	if len(list) == 0 {
@@ -133,7 +133,7 @@ func (b *bay) blockedChecks(s carrier.Step) []judged {
 func (b *bay) restChecks(done []measure.StepGaps) []judged {
 	hang := b.Carrier.Jack - b.Carrier.Wheels
 	out := []judged{entry("setup.rest", b.subject("wheels raised"), []candidate{{value: *result.Exactly(hang), where: b.at("raised"),
-		text: fmt.Sprintf("raised, the wheels hang %s above the level of the invert: jack %s - %s at which the wheels touch", b.mm(hang), b.mm(b.Carrier.Jack), b.mm(b.Carrier.Wheels))}},
+		text: fmt.Sprintf("raised, the wheels hang %s above the level of the invert: jack %s - %s at which the wheels touch", b.roundedDown(hang), b.mm(b.Carrier.Jack), b.mm(b.Carrier.Wheels))}},
 		b.limits.of("setup.rest"), result.Min, "")}
 	if len(b.Steps) == 0 {
 		return append(out, open("setup.rest", b.about().As(result.Collapsed), "m", "the gear has no steps", b.at("")))
@@ -153,7 +153,7 @@ func (b *bay) restChecks(done []measure.StepGaps) []judged {
 			text: fmt.Sprintf("at the end %s reads %s and the wheels touch at %s: they hang %s off the level of the invert", a.Label(), b.mm(to), b.mm(b.Carrier.Wheels), b.mm(up))})
 		clear := math.Max(0, b.Carrier.Wheels-to)
 		plates = append(plates, candidate{value: *result.Exactly(clear), where: b.at(last.Name),
-			text: fmt.Sprintf("at the end the plate of %s stands %s above the level of the invert: %s - %s", a.Label(), b.mm(clear), b.mm(b.Carrier.Wheels), b.mm(to))})
+			text: fmt.Sprintf("at the end the plate of %s stands %s above the level of the invert: %s - %s", a.Label(), b.roundedDown(clear), b.mm(b.Carrier.Wheels), b.mm(to))})
 	}
 	return append(out,
 		entry("setup.rest", b.subject("wheels collapsed"), wheels, b.limits.of("setup.rest.wheels"), result.Max, ""),
@@ -166,7 +166,7 @@ func (b *bay) lengthCheck() judged {
 	have := float64(b.Carrier.Gear.Form.Length)
 	left, right := b.Cell.Sides(b.Pour)
 	text := fmt.Sprintf("form %s long; pour %s along the left wall face, %s along the right, from corner to corner with a lap of %s it needs %s",
-		b.mm(have), b.mm(left), b.mm(right), b.mm(b.Pour.Lap), b.mm(b.Needed))
+		b.roundedDown(have), b.mm(left), b.mm(right), b.mm(b.Pour.Lap), b.mm(b.Needed))
 	return entry("setup.length", b.subject("form length"), []candidate{{value: *result.Exactly(have), where: b.at("raised"), text: text}},
 		Limit{Value: b.Needed, Source: "pour length"}, result.Min, "")
 }

@@ -134,9 +134,9 @@ func (b *bay) standCheck(rest, step string, list []bearing, ends [2]slabEnd) jud
 		left, edge, end := b.standsIn(one.on, ends)
 		where := b.at(step)
 		where.Part = b.Carrier.Parts[one.part].Mark
-		text := fmt.Sprintf("%s stands %s inside the %s", b.label(one.part), b.mm(left), edge)
+		text := fmt.Sprintf("%s stands %s inside the %s", b.label(one.part), b.roundedDown(left), edge)
 		if left < 0 {
-			text = fmt.Sprintf("%s hangs %s over the %s", b.label(one.part), b.mm(-left), edge)
+			text = fmt.Sprintf("%s hangs %s over the %s", b.label(one.part), b.deep(left), edge)
 		}
 		remedy := b.overhangRemedy(b.Carrier.Parts[one.part].Role, -left, end)
 		found = append(found, candidate{value: *result.Exactly(left), where: where, text: text, remedy: remedy})

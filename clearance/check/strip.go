@@ -81,7 +81,7 @@ func (b *bay) digCandidate(s carrier.Step, m *measure.Gaps, zone culvert.Zone, v
 	tell := func() (result.Where, string) {
 		text := fmt.Sprintf("%s stays %s from the %s", b.label(part), b.said(bracketOf(v)), zone.Words())
 		if v.Upper < -measure.ContactTolerance {
-			text = fmt.Sprintf("%s digs %s into the %s", b.label(part), b.mm(-v.Upper), zone.Words())
+			text = fmt.Sprintf("%s digs %s into the %s", b.label(part), b.deep(v.Lower), zone.Words())
 		}
 		return b.where(s.Name, part, string(zone), v), text
 	}
@@ -119,7 +119,7 @@ func (b *bay) dragCheck(s carrier.Step, r measure.StepGaps) judged {
 		}
 		text := fmt.Sprintf("%s leaves the %s without sliding on it", b.label(d.Part), zone.Words())
 		if d.Travel.Upper > 0 {
-			text = fmt.Sprintf("%s of %s slides %s on the %s before it comes off", kind, b.label(d.Part), b.mm(d.Travel.Upper), zone.Words())
+			text = fmt.Sprintf("%s of %s slides %s on the %s before it comes off", kind, b.label(d.Part), b.roundedUp(d.Travel.Upper), zone.Words())
 		}
 		list = append(list, candidate{value: result.Between(d.Travel.Lower, d.Travel.Upper), text: text,
 			where: b.where(s.Name, d.Part, string(zone), measure.Nothing())})
@@ -175,7 +175,7 @@ func (b *bay) releaseCandidate(s carrier.Step, m *measure.Gaps, zone culvert.Zon
 func (b *bay) keeps(part int, v sweep.Bracket, from string, lag float64) string {
 	text := fmt.Sprintf("%s keeps %s from %s", b.label(part), b.said(bracketOf(v)), from)
 	if v.Upper < -measure.ContactTolerance {
-		text = fmt.Sprintf("%s runs %s into %s", b.label(part), b.mm(-v.Upper), from)
+		text = fmt.Sprintf("%s runs %s into %s", b.label(part), b.deep(v.Lower), from)
 	}
 	if lag > 0 {
 		text += fmt.Sprintf("; %s are taken off for adjusters out of step", b.mm(lag))

@@ -58,21 +58,11 @@ func (m measure) fine(limit *float64) measure {
 	return m
 }
 
-// rounding covers what binary fractions leave over, so that 25 mm is not
-// printed as 24.9; it is a millionth of the last decimal.
-const rounding = 1e-6
-
-// down is v rounded toward minus infinity, in the unit shown.
-func (m measure) down(v float64) string {
-	p := math.Pow10(m.decimals)
-	return m.number(math.Floor(v*m.times*p+rounding) / p)
-}
+// down is v rounded toward minus infinity, in the unit shown, as sentences round it.
+func (m measure) down(v float64) string { return m.number(units.Down(v*m.times, m.decimals)) }
 
 // up is v rounded toward plus infinity.
-func (m measure) up(v float64) string {
-	p := math.Pow10(m.decimals)
-	return m.number(math.Ceil(v*m.times*p-rounding) / p)
-}
+func (m measure) up(v float64) string { return m.number(units.Up(v*m.times, m.decimals)) }
 
 // nearest is v rounded to the nearest.
 func (m measure) nearest(v float64) string { return m.number(v * m.times) }

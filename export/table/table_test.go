@@ -240,7 +240,7 @@ func TestPrintedNumbersAreRoundedTowardTheWorse(t *testing.T) {
 		unit := math.Pow10(-m.decimals)
 		low, err1 := strconv.ParseFloat(m.down(v), 64)
 		high, err2 := strconv.ParseFloat(m.up(v), 64)
-		slack := 2 * rounding * unit
+		slack := 2e-6 * unit
 		if err1 != nil || err2 != nil || low > v*m.times+slack || low < v*m.times-unit-slack || high < v*m.times-slack || high > v*m.times+unit+slack {
 			t.Fatalf("%v m: %v to %v", v, low, high)
 		}
