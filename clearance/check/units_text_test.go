@@ -39,7 +39,7 @@ func TestSentencesTellTheUnitsOfTheJob(t *testing.T) {
 	for _, c := range []struct {
 		job          string
 		own, foreign *regexp.Regexp
-	}{{"heron-creek", inImperial, inMetric}, {"quarry-lane", inMetric, inImperial}} {
+	}{{"heron-creek", inImperial, inMetric}, {"orchard-creek", inMetric, inImperial}} {
 		if told := tells(t, c.job, Run(studyOf(t, c.job), Options{}), c.own, c.foreign); told < 50 {
 			t.Errorf("%s: only %d sentences tell a number", c.job, told)
 		}
