@@ -316,7 +316,9 @@ func (w *walker) eachSeam(n node, i int, do func(k int)) {
 	if !w.self() {
 		return
 	}
-	for _, part := range w.carrier.seamsOf[n.a[i]] {
+	seams := w.carrier.seamsOf[n.a[i]]
+	w.charge(len(seams))
+	for _, part := range seams {
 		if k, there := slices.BinarySearch(n.b, part); there && !w.exempt(n.a[i], part) {
 			do(k)
 		}
