@@ -111,7 +111,7 @@ func (r *route) hardenedBy(age units.Duration, curing load.History) (h hardened,
 	if err != nil {
 		return h, r.told(err) + "; " + r.orTest()
 	}
-	told := fmt.Sprintf("%s at %s are worth %.2f days at %s (EN 1992-1-1 B.10, concrete.curing)", inDays(age), r.cured(curing.Until(age)), worth.Days(), r.degrees(20))
+	told := fmt.Sprintf("%s at %s are worth %s days at %s (EN 1992-1-1 B.10, concrete.curing)", inDays(age), r.cured(curing.Until(age)), daysWorth(worth.Days()), r.degrees(20))
 	strength, err := invert.StrengthNow()
 	switch {
 	case worth.Days() <= 3:
@@ -151,3 +151,7 @@ func listed(list []string) string {
 	}
 	return strings.Join(list[:len(list)-1], ", ") + ", and " + list[len(list)-1]
 }
+
+// daysWorth prints an age rounded down, so that one short of what is needed never
+// reads as if it were enough.
+func daysWorth(days float64) string { return units.Decimal(units.Down(days, 2), 2) }
