@@ -200,8 +200,8 @@ type Rolling struct {
 // Schedule of ages. Nil is not stated: an age has no default.
 type Schedule struct {
 	InvertAge *units.Duration `yaml:"invert_age" example:"5 d" min:"0 h" max:"1000 d" doc:"Age of the invert when wheels run on it, since casting; concrete.curing says what it is worth."`
-	WallsAge  *units.Duration `yaml:"walls_age" example:"20 h" min:"0 h" max:"1000 d" doc:"Age of the walls at release."`
-	RoofAge   *units.Duration `yaml:"roof_age" example:"4 d" min:"0 h" max:"1000 d" doc:"Age of the roof at release."`
+	WallsAge  *units.Duration `yaml:"walls_age" example:"20 h" min:"0 h" max:"1000 d" doc:"Age of the walls at release. Read by no check yet: strength at release is not checked."`
+	RoofAge   *units.Duration `yaml:"roof_age" example:"4 d" min:"0 h" max:"1000 d" doc:"Age of the roof at release. Read by no check yet: strength at release is not checked."`
 }
 
 // Concrete as delivered, as specified and as it hardens. What has to do with
