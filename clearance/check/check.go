@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"iter"
 	"math"
 	"slices"
@@ -60,6 +61,17 @@ type report struct {
 	found   *measure.Report
 	brief   bool
 	entries []judged // with what they come from, where a proof is to be written
+}
+
+// entry finds one of a report's entries; there is one for every check that was
+// made.
+func (r *report) entry(id string, subject result.Subject) *judged {
+	for i := range r.entries {
+		if e := &r.entries[i]; e.ID == id && e.Subject == subject {
+			return e
+		}
+	}
+	panic(fmt.Sprintf("clearance: no entry %s, %s", id, subject))
 }
 
 // reportsOf are the bays of a study with what was measured of them; nil for twins.

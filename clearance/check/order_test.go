@@ -225,7 +225,7 @@ func TestRollBackPastTwoBendsIsMeasuredAndProved(t *testing.T) {
 	}
 	sum := sha256.Sum256(written)
 	var out bytes.Buffer
-	if err := r.Prove(&out, ProofOptions{Result: hex.EncodeToString(sum[:])}); err != nil {
+	if err := Write(&out, r, WriteOptions{Result: hex.EncodeToString(sum[:])}); err != nil {
 		t.Fatal(err)
 	}
 	report, err := proof.Verify(&out)

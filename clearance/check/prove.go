@@ -2,7 +2,6 @@ package check
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"math"
 
@@ -14,20 +13,20 @@ import (
 	"boxwalk/model/geom"
 )
 
-// ProofOptions of a written proof.
-type ProofOptions struct {
+// Options of a written proof.
+type WriteOptions struct {
 	Result string // sha256 of result.json as it is written
 	Parts  bool   // also prove each part's own number of clearance.csv
 }
 
-// Prove writes the proof of the examination's clearances, which must have been
+// Write writes the proof of an examination's clearances, which must have been
 // made with Options.Proof. It proves what result.json states; where a step could
 // not be made or a number is not known, the proof is not of the whole. An error
 // that does not come from w is our own: a number that was certified and cannot
 // be shown.
-func (e *Examination) Prove(w io.Writer, o ProofOptions) error {
+func Write(w io.Writer, e *Examination, o WriteOptions) error {
 	p := &prover{Examination: e, parts: o.Parts, carriers: map[*measure.Bay]int{}, shown: map[*judged]bool{},
-		proof: &trace.Proof{Notes: e.notes(), Result: o.Result, Whole: len(e.Scope) == 0}}
+		proof: &trace.Proof{Notes: notes(e), Result: o.Result, Whole: len(e.Scope) == 0}}
 	for _, in := range e.Inputs {
 		p.proof.Inputs = append(p.proof.Inputs, trace.Input(in))
 	}
@@ -48,7 +47,7 @@ func (e *Examination) Prove(w io.Writer, o ProofOptions) error {
 
 // notes are what stands above a proof for whoever reads it: what the verdict is, what
 // it does not answer for, and the cautions.
-func (e *Examination) notes() []string {
+func notes(e *Examination) []string {
 	out := []string{"All checks made hold. That is no release."}
 	if !e.Cleared() {
 		out[0] = "NOT CLEARED."
@@ -63,17 +62,6 @@ type prover struct {
 	proof    *trace.Proof
 	carriers map[*measure.Bay]int
 	shown    map[*judged]bool // entries that have their witness
-}
-
-// entry finds one of a report's entries; there is one for every check that was
-// made.
-func (r *report) entry(id string, subject result.Subject) *judged {
-	for i := range r.entries {
-		if e := &r.entries[i]; e.ID == id && e.Subject == subject {
-			return e
-		}
-	}
-	panic(fmt.Sprintf("clearance: no entry %s, %s", id, subject))
 }
 
 // addClaim adds a claim that serves some entries, with what else the pairs that

@@ -49,7 +49,7 @@ func BenchmarkVerifyUnlikeBends(b *testing.B) {
 func proofOf(b *testing.B, e *Examination) []byte {
 	b.Helper()
 	var out bytes.Buffer
-	if err := e.Prove(&out, ProofOptions{Result: strings.Repeat("0", 64)}); err != nil {
+	if err := Write(&out, e, WriteOptions{Result: strings.Repeat("0", 64)}); err != nil {
 		b.Fatal(err)
 	}
 	return out.Bytes()

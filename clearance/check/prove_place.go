@@ -29,14 +29,14 @@ type placed struct {
 
 // place adds what stands around a bay, and what is claimed there.
 func (p *prover) place(r *report) {
-	b := r.bay
+	b := r.found.Bay
 	q := &placed{prover: p, r: r, at: len(p.proof.Places), known: map[string]int{}}
 	_, ahead := r.found.Lead()
-	q.place = &trace.Place{Carrier: p.carrier(r), Shift: ahead, Name: titleOf(b.Bay.Bay)}
+	q.place = &trace.Place{Carrier: p.carrier(r), Shift: ahead, Name: result.Subject{Cell: b.Cell.Number, Pour: b.Pour.Number}.String()}
 	q.carrier = p.proof.Carriers[q.place.Carrier]
 	for i := range p.study.Bays {
-		if twin := &p.study.Bays[i]; twin.Twin == b.Twin && twin != b.Bay.Bay {
-			q.place.Twins = append(q.place.Twins, titleOf(twin))
+		if twin := &p.study.Bays[i]; twin.Twin == b.Twin && twin != b.Bay {
+			q.place.Twins = append(q.place.Twins, result.Subject{Cell: twin.Cell.Number, Pour: twin.Pour.Number}.String())
 		}
 	}
 	p.proof.Places = append(p.proof.Places, q.place)
@@ -94,7 +94,7 @@ func cornersOf(s culvert.Solid) string {
 
 // contacts declares the pairs that may touch, as the checks take them.
 func (q *placed) contacts() {
-	b := q.r.bay
+	b := q.r.found.Bay
 	first := q.firstRaise()
 	q.place.Faces = lives(b.Stripped.Touch, q.stripped, func(pair [2]int) int { return b.Stripped.Last[pair] + 1 })
 	q.place.Lands = lives(b.Before.Touch, q.raised, func(pair [2]int) int { return b.Before.Last[pair] + first })
@@ -209,7 +209,7 @@ func (q *placed) claimed(step *trace.Step, set string, needs []trace.Need, each 
 
 // stripClaims are those of the collapse and of how it ends.
 func (q *placed) stripClaims() {
-	b := q.r.bay
+	b := q.r.found.Bay
 	for k, s := range b.Steps {
 		step := q.step(trace.Strip, k)
 		if step == nil {
@@ -220,7 +220,7 @@ func (q *placed) stripClaims() {
 			if !measure.ConcreteZone(zone) || !q.there(zone, q.stripped) {
 				continue
 			}
-			about := b.about().In(s.Name)
+			about := q.r.about().In(s.Name)
 			in := scene{step, q.stripped, same}
 			needs := q.serve(nil, in, "strip.dig", about, zone, false)
 			needs = q.serve(needs, in, "strip.clear", about.At(zone), zone, false)

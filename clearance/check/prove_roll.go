@@ -13,23 +13,23 @@ import (
 // rollTraced is one stretch of the advance as a proof has it; false where the
 // format has no words for it.
 func (q *placed) rollTraced(s measure.Segment, id int) (*trace.Step, bool) {
-	b, way := q.r.bay, q.r.found.Rolling.Way
+	b, way := q.r.found.Bay, q.r.found.Rolling.Way
 	last := b.Steps[len(b.Steps)-1]
 	lead, _ := q.r.found.Lead()
 	if path, ok := s.Motion.(*motion.Path); ok {
 		step := traced(lead, last, id, trace.Roll, b.PresentAfter(last))
-		step.Name, step.Drives, step.Motion = b.rollStep(way), drives(b.Bay, path), path
+		step.Name, step.Drives, step.Motion = q.r.rollStep(way), drives(b, path), path
 		return step, true
 	}
 	frame, ok := q.frame(s)
 	if !ok {
 		return nil, false
 	}
-	step := traced(b.Bay, last, id, trace.Roll, b.PresentAfter(last))
+	step := traced(b, last, id, trace.Roll, b.PresentAfter(last))
 	for i := range step.Drives {
 		step.Drives[i].From = step.Drives[i].To
 	}
-	step.Name = fmt.Sprintf("%s, from %s", b.rollStep(way), b.distance(s.From*math.Abs(way)))
+	step.Name = fmt.Sprintf("%s, from %s", q.r.rollStep(way), q.r.distance(s.From*math.Abs(way)))
 	step.Motion, step.Parts, step.Frame = shifted{s.Motion, q.place.Shift}, q.r.found.Rolling.Parts, frame
 	return step, true
 }

@@ -32,7 +32,7 @@ func written(e *Examination, parts bool) (text, result []byte, err error) {
 	}
 	sum := sha256.Sum256(result)
 	var out bytes.Buffer
-	err = e.Prove(&out, ProofOptions{Result: hex.EncodeToString(sum[:]), Parts: parts})
+	err = Write(&out, e, WriteOptions{Result: hex.EncodeToString(sum[:]), Parts: parts})
 	return out.Bytes(), result, err
 }
 
@@ -123,7 +123,7 @@ func TestAResultThatStatesMoreIsNotProved(t *testing.T) {
 			}
 		}
 	}
-	if err := e.Prove(&bytes.Buffer{}, ProofOptions{Result: strings.Repeat("0", 64)}); err == nil {
+	if err := Write(&bytes.Buffer{}, e, WriteOptions{Result: strings.Repeat("0", 64)}); err == nil {
 		t.Error("a clearance that is not there was proved")
 	} else if !strings.Contains(err.Error(), "cannot be shown") {
 		t.Error(err)

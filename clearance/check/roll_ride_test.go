@@ -138,7 +138,7 @@ func TestNoAllowanceIsTakenOffForAStraightGradeBreak(t *testing.T) {
 func TestProofOfAnAdvanceThatPitchesIsOfTheWhole(t *testing.T) {
 	s := chain{gear: "roof-halves-24", whole: true, job: breaking(tangent, 0, -2.5)}.read(t)
 	var out bytes.Buffer
-	if err := Examine(s, Options{Proof: true}).Prove(&out, ProofOptions{Result: strings.Repeat("0", 64)}); err != nil {
+	if err := Write(&out, Examine(s, Options{Proof: true}), WriteOptions{Result: strings.Repeat("0", 64)}); err != nil {
 		t.Fatal(err)
 	}
 	if !strings.Contains(out.String(), "\nscope all\n") || !strings.Contains(out.String(), "\ncarry ") {

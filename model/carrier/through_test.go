@@ -293,7 +293,7 @@ func checkLidProof(t *testing.T, e *check.Examination) {
 		t.Fatal(err)
 	}
 	var text bytes.Buffer
-	if err := e.Prove(&text, check.ProofOptions{Result: fmt.Sprintf("%x", sha256.Sum256(result))}); err != nil {
+	if err := check.Write(&text, e, check.WriteOptions{Result: fmt.Sprintf("%x", sha256.Sum256(result))}); err != nil {
 		t.Fatal(err)
 	}
 	report, err := proof.Verify(&text)
