@@ -14,7 +14,7 @@ func TestNutsAreSnuggedWhereThereAreHangers(t *testing.T) {
 	for _, gear := range []string{"roof-halves-24", "roof-whole-24", "roof-whole-24-jacks"} {
 		for jobs, want := range map[string]bool{"": false, hangers: true} {
 			said := ""
-			for _, row := range checked(t, chain{gear: gear, jobs: [][2]string{{hangers, jobs}}}).Steps {
+			for _, row := range checked(t, chain{Gear: gear, Jobs: [][2]string{{hangers, jobs}}}).Steps {
 				said += strings.Join(append(row.Hold, row.Say, row.Caution), " ") + " "
 			}
 			if got := strings.Contains(said, "nuts snug") || strings.Contains(said, "hanger nuts"); got != want {
@@ -28,7 +28,7 @@ func TestNutsAreSnuggedWhereThereAreHangers(t *testing.T) {
 // speaks of a channel that is not there.
 func TestNoSentenceSpeaksOfAChannelThatIsNotThere(t *testing.T) {
 	for _, gauge := range []string{"99 m", "4 m", "1800 mm"} {
-		r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{{"gear: gear.yaml", "set: {gauge: " + gauge + "}\ngear: gear.yaml"}}})
+		r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{{"gear: gear.yaml", "set: {gauge: " + gauge + "}\ngear: gear.yaml"}}})
 		for _, e := range r.Checks {
 			if strings.Contains(e.Text+e.Subject.String()+e.Remedy, "channel") {
 				t.Errorf("gauge %s: %s, %s: %s; %s", gauge, e.ID, e.Subject, e.Text, e.Remedy)

@@ -22,7 +22,7 @@ type alongPlace struct {
 // alongRows are the samples of an advance; none where the carrier cannot roll.
 // The entries are those of roll.clear for this bay: where one governs a sample
 // is taken too.
-func (b *bay) alongRows(s *model.Study, r *measure.Advance, rolled []measure.Gaps, entries []judged, twin []result.AlongRow) []result.AlongRow {
+func (b *bay) alongRows(s *model.Study, r *measure.Advance, rolled []measure.Gaps, entries []Judged, twin []result.AlongRow) []result.AlongRow {
 	if r == nil || r.Stop != nil {
 		return nil
 	}
@@ -46,7 +46,7 @@ func (b *bay) alongRows(s *model.Study, r *measure.Advance, rolled []measure.Gap
 }
 
 // alongPlaces are the evenly spaced places and those where a zone governs.
-func (b *bay) alongPlaces(r *measure.Advance, entries []judged) []alongPlace {
+func (b *bay) alongPlaces(r *measure.Advance, entries []Judged) []alongPlace {
 	var out []alongPlace
 	for i := range alongSpaces + 1 {
 		out = append(out, alongPlace{float64(i) / alongSpaces, []string{}})

@@ -2,8 +2,6 @@ package check
 
 import (
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -11,35 +9,8 @@ import (
 
 	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
-	"boxwalk/model"
-	"boxwalk/model/job"
+	"boxwalk/clearance/worked"
 )
-
-// studyOf is a job of the test data with the gear it names.
-func studyOf(t *testing.T, name string) *model.Study {
-	t.Helper()
-	path := filepath.Join("../../testdata/jobs", name, "job.yaml")
-	text, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	j, _, problems := job.Decode[job.Job](path, text, job.PeekSystem(text))
-	if j == nil {
-		t.Fatal(problems.Error())
-	}
-	if text, err = os.ReadFile(filepath.Join(filepath.Dir(path), j.Gear)); err != nil {
-		t.Fatal(err)
-	}
-	g, _, problems := job.Decode[job.Gear]("gear.yaml", text, job.PeekSystem(text))
-	if g == nil {
-		t.Fatal(problems.Error())
-	}
-	s, troubles := model.Build(j, g)
-	if len(troubles) > 0 {
-		t.Fatal(troubles)
-	}
-	return s
-}
 
 // alongOf are the rows of one bay.
 func alongOf(r *result.Result, cell, pour int) []result.AlongRow {
@@ -54,7 +25,7 @@ func alongOf(r *result.Result, cell, pour int) []result.AlongRow {
 
 func TestNoSampleAlongTheWayIsBelowWhatIsProved(t *testing.T) {
 	for _, job := range []string{"one-pour", "bend-at-joint"} {
-		r := Run(studyOf(t, job), Options{})
+		r := Run(worked.Job(t, job), Options{})
 		met := 0
 		for _, e := range r.Checks {
 			if e.ID != "roll.clear" || e.Value == nil {
@@ -87,7 +58,7 @@ func TestNoSampleAlongTheWayIsBelowWhatIsProved(t *testing.T) {
 }
 
 func TestEveryGoverningPlaceIsARowOnce(t *testing.T) {
-	r := Run(studyOf(t, "bend-at-joint"), Options{Only: []string{"roll"}})
+	r := Run(worked.Job(t, "bend-at-joint"), Options{Only: []string{"roll"}})
 	for _, e := range r.Checks {
 		if e.ID != "roll.clear" || e.Where.Station == nil {
 			continue
@@ -100,7 +71,7 @@ func TestEveryGoverningPlaceIsARowOnce(t *testing.T) {
 }
 
 func TestPullAndHoldAlongTheWayNeverExceedTheCheck(t *testing.T) {
-	r := Run(studyOf(t, "bend-at-joint"), Options{})
+	r := Run(worked.Job(t, "bend-at-joint"), Options{})
 	for _, e := range r.Checks {
 		if e.ID != "roll.pull" && e.ID != "roll.hold" {
 			continue
@@ -120,7 +91,7 @@ func TestPullAndHoldAlongTheWayNeverExceedTheCheck(t *testing.T) {
 }
 
 func TestSlopeBetweenTheWheelsRunsFromOneGradeToTheNext(t *testing.T) {
-	s := studyOf(t, "bend-at-joint")
+	s := worked.Job(t, "bend-at-joint")
 	r := Run(s, Options{Only: []string{"roll"}})
 	rows := alongOf(r, 1, 2) // from -0.5 % to -1 %
 	if a := rows[0].Slope; math.Abs(a+0.005) > 1e-6 {
@@ -137,7 +108,7 @@ func TestSlopeBetweenTheWheelsRunsFromOneGradeToTheNext(t *testing.T) {
 }
 
 func TestWheelLoadsAlongTheWayAddUpToTheWeight(t *testing.T) {
-	s := studyOf(t, "bend-at-joint")
+	s := worked.Job(t, "bend-at-joint")
 	r := Run(s, Options{Only: []string{"roll"}})
 	b := inspected(s, 0)
 	way := &route{bay: b, job: s.Job}
@@ -157,7 +128,7 @@ func TestWheelLoadsAlongTheWayAddUpToTheWeight(t *testing.T) {
 }
 
 func TestRowsAlongTheWayStayFewAndCheap(t *testing.T) {
-	s := studyOf(t, "bend-at-joint")
+	s := worked.Job(t, "bend-at-joint")
 	for _, i := range s.Reported() {
 		b := inspected(s, i)
 		r := b.Advance()
@@ -177,7 +148,7 @@ func TestRowsAlongTheWayStayFewAndCheap(t *testing.T) {
 }
 
 func TestOnlyAskedForRollingBringsRowsAlongTheWay(t *testing.T) {
-	s := studyOf(t, "one-pour")
+	s := worked.Job(t, "one-pour")
 	for only, want := range map[string]bool{"roll": true, "roll.clear": true, "setup": false} {
 		if got := len(Run(s, Options{Only: strings.Fields(only)}).Along) > 0; got != want {
 			t.Errorf("--only %s: rows %v, want %v", only, got, want)

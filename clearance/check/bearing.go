@@ -33,7 +33,7 @@ func (r *route) offTheSlab(edge float64) string {
 
 // bearingCheck holds the worst wheel load, rocking on two diagonal wheels,
 // against what the invert bears by then.
-func (r *route) bearingCheck() judged {
+func (r *route) bearingCheck() Judged {
 	loads, err := r.wheelLoads()
 	worst := loads.rocking
 	if err != nil {

@@ -2,18 +2,16 @@ package check
 
 import (
 	"fmt"
-	"os"
-	"strings"
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 	"boxwalk/model"
-	"boxwalk/model/job"
 )
 
 // BenchmarkCheckDemo is the demo from built study to verdict.
 func BenchmarkCheckDemo(b *testing.B) {
-	s := demoStudy(b, nil)
+	s := worked.Demo(b, nil)
 	b.ResetTimer()
 	for range b.N {
 		if r := Run(s, Options{}); r.Verdict != result.Pass {
@@ -24,7 +22,7 @@ func BenchmarkCheckDemo(b *testing.B) {
 
 // BenchmarkBuildDemo is the demo from decoded files to study.
 func BenchmarkBuildDemo(b *testing.B) {
-	s := demoStudy(b, nil)
+	s := worked.Demo(b, nil)
 	b.ResetTimer()
 	for range b.N {
 		model.Build(s.Job, s.Gear)
@@ -35,7 +33,7 @@ func BenchmarkBuildDemo(b *testing.B) {
 func BenchmarkCheckPours(b *testing.B) {
 	for _, n := range []int{4, 8, 16, 32} {
 		b.Run(fmt.Sprintf("n=%d", n), func(b *testing.B) {
-			s := demoStudy(b, [][2]string{{"cells: 2", "cells: 1"}, {"[8 m, 9.15 m, 8.85 m, 7.5 m]", fmt.Sprintf("{each: 9 m, total: %d m}", 9*n)},
+			s := worked.Demo(b, [][2]string{{"cells: 2", "cells: 1"}, {"[8 m, 9.15 m, 8.85 m, 7.5 m]", fmt.Sprintf("{each: 9 m, total: %d m}", 9*n)},
 				{"  plan: [{tangent: 17.15 m}, {turn: 0.4 deg left}, {tangent: 16.35 m}]\n", ""},
 				{"profile: [{station: 0+000, elevation: 182.400 m}, {station: 0+026, elevation: 182.010 m, curve: 6 m}, {station: 0+033.5, elevation: 181.785 m}]", "grade: -1.5 %"},
 				{"lap: [165 mm, 0 mm, 0 mm]", "lap: 150 mm"}, {"skew: {inlet: 20 deg, outlet: 20 deg, joints: square}", "skew: {inlet: 0 deg}"}})
@@ -45,36 +43,4 @@ func BenchmarkCheckPours(b *testing.B) {
 			}
 		})
 	}
-}
-
-func demoStudy(b *testing.B, swap [][2]string) *model.Study {
-	b.Helper()
-	jobText, err := os.ReadFile("../../testdata/jobs/quarry-lane/job.yaml")
-	if err != nil {
-		b.Fatal(err)
-	}
-	text := string(jobText)
-	for _, s := range swap {
-		if !strings.Contains(text, s[0]) {
-			b.Fatalf("no %q", s[0])
-		}
-		text = strings.ReplaceAll(text, s[0], s[1])
-	}
-	gearText, err := os.ReadFile("../../testdata/gear/roof-halves-24.yaml")
-	if err != nil {
-		b.Fatal(err)
-	}
-	j, _, problems := job.Decode[job.Job]("job.yaml", []byte(text), job.PeekSystem(jobText))
-	if j == nil {
-		b.Fatal(problems.Error())
-	}
-	g, _, problems := job.Decode[job.Gear]("gear.yaml", gearText, job.PeekSystem(gearText))
-	if g == nil {
-		b.Fatal(problems.Error())
-	}
-	s, troubles := model.Build(j, g)
-	if len(troubles) > 0 {
-		b.Fatal(troubles)
-	}
-	return s
 }

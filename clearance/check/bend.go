@@ -18,7 +18,7 @@ import (
 // the hand formulas that a detailer knows: what the swept width leaves beside
 // it, how wheels that cannot steer scrub, and how the straight form fits the
 // bent line. They stand beside roll.clear, which searches the way itself.
-func (b *bay) bendChecks(s *model.Study) []judged {
+func (b *bay) bendChecks(s *model.Study) []Judged {
 	out := append(b.midOrdinateCheck(s), b.lapChecks(s)...)
 	t := b.turning()
 	switch {
@@ -33,7 +33,7 @@ func (b *bay) bendChecks(s *model.Study) []judged {
 }
 
 // unbent is an entry with nothing to check.
-func (b *bay) unbent(rest, unit, text string) judged {
+func (b *bay) unbent(rest, unit, text string) Judged {
 	e := entry("roll.bend", b.subject(rest), nil, b.limits.of("roll.clear"), result.Min, text)
 	e.Unit, e.Limit, e.Where = unit, nil, b.underway()
 	return e
@@ -185,7 +185,7 @@ func (r *bending) faces() []face {
 
 // sweptChecks hold what the swept width leaves against the rolling clearance,
 // for the running gear and for all that is above it.
-func (r *bending) sweptChecks() []judged {
+func (r *bending) sweptChecks() []Judged {
 	groups := map[bool][]candidate{}
 	last := r.Steps[len(r.Steps)-1]
 	faces := r.faces()
@@ -195,24 +195,24 @@ func (r *bending) sweptChecks() []judged {
 		}
 		list, err := r.swept(i, faces)
 		if err != nil {
-			return []judged{open("roll.bend", r.subject("swept width"), "m", r.told(err), r.underway())}
+			return []Judged{open("roll.bend", r.subject("swept width"), "m", r.told(err), r.underway())}
 		}
 		low := runningGear[p.Role]
 		groups[low] = append(groups[low], list...)
 	}
 	limit := r.limits.of("roll.clear")
 	nothing := "every part stays more than " + r.mm(measure.Far) + " from walls and haunches"
-	return []judged{
+	return []Judged{
 		entry("roll.bend", r.subject("swept width, panels and frame"), groups[false], limit, result.Min, nothing),
 		entry("roll.bend", r.subject("swept width, wheels and jacks"), groups[true], limit, result.Min, nothing),
 	}
 }
 
 // scrubChecks are what wheels that cannot steer do at the bend.
-func (r *bending) scrubChecks() []judged {
+func (r *bending) scrubChecks() []Judged {
 	w := r.Carrier.Gear.Wheels
 	if w.Swivel {
-		return []judged{r.unbent("scrub", "kN", "the wheels turn in plan, so that they roll round the bend without sliding")}
+		return []Judged{r.unbent("scrub", "kN", "the wheels turn in plan, so that they roll round the bend without sliding")}
 	}
 	rear, _ := r.ends()
 	bend := r.bend(r.all)
@@ -221,20 +221,20 @@ func (r *bending) scrubChecks() []judged {
 		worst := loads.rocking
 		var s load.Scrubbing
 		if s, err = bend.Scrub(r.weight, worst, units.Length(r.centre[0]-rear), float64(r.job.Travel.Scrub)); err == nil {
-			return []judged{r.scrubCheck(bend, s, worst), r.bentPull(s)}
+			return []Judged{r.scrubCheck(bend, s, worst), r.bentPull(s)}
 		}
 	}
-	return []judged{open("roll.bend", r.subject("scrub"), "kN", r.told(err), r.underway())}
+	return []Judged{open("roll.bend", r.subject("scrub"), "kN", r.told(err), r.underway())}
 }
 
 // scrubCheck holds the side force of one wheel against what it carries
 // sideways, where the gear says so.
-func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force) judged {
+func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force) Judged {
 	w := r.Carrier.Gear.Wheels
 	text := fmt.Sprintf("%s; with friction %.2f (travel.scrub) a wheel with %s is pushed sideways with %s, and steering a line of wheels takes up to %s",
 		r.slips(bend), float64(r.job.Travel.Scrub), r.force(wheel), r.force(s.Wheel), r.force(s.Line))
 	if w.Side == 0 {
-		return judged{Entry: result.Entry{ID: "roll.bend", Subject: r.subject("scrub"), Value: result.Exactly(float64(s.Wheel)), Unit: "kN", Sense: result.Max, Where: r.underway(),
+		return Judged{Entry: result.Entry{ID: "roll.bend", Subject: r.subject("scrub"), Value: result.Exactly(float64(s.Wheel)), Unit: "kN", Sense: result.Max, Where: r.underway(),
 			Text: text + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: coefficients(s.Source.String(), r.job, "travel.scrub")}}
 	}
 	return r.one("roll.bend", "scrub", "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: coefficients(s.Source.String(), r.job, "travel.scrub") + "; capacity: gear"}, result.Max,
@@ -257,7 +257,7 @@ func (r *bending) slips(bend load.Bend) string {
 
 // bentPull holds the pull that starts the carrier on the grade while its wheels
 // scrub against the line's capacity.
-func (r *bending) bentPull(s load.Scrubbing) judged {
+func (r *bending) bentPull(s load.Scrubbing) Judged {
 	t := r.job.Travel
 	p, err := r.demands(r.up + r.off)
 	if err != nil {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 )
 
 // bends are the checks of pour 1 of the worked cell with its whole form; the
@@ -18,7 +19,7 @@ func bends(t *testing.T, c chain) map[string]result.Entry {
 
 func bendsAt(t *testing.T, c chain, at int) map[string]result.Entry {
 	t.Helper()
-	c.gear, c.whole = "roof-halves-24", true
+	c.Gear, c.Whole = "roof-halves-24", true
 	return byHand(t, c, at, (*bay).bendChecks)
 }
 
@@ -28,7 +29,7 @@ const sweptPanels, sweptWheels = "swept width, panels and frame", "swept width, 
 func onStraight(t *testing.T) float64 {
 	t.Helper()
 	// a bend of a ten-thousandth of a degree throws 3 nanometres
-	e := bends(t, chain{job: bent("0.0001 deg")})[sweptPanels]
+	e := bends(t, chain{Job: worked.Bent("0.0001 deg")})[sweptPanels]
 	if e.Value == nil || math.Abs(1e3*e.Value.Lower-86.28) > 0.05 {
 		t.Fatalf("on the straight %v: %s", e.Value, e.Text)
 	}
@@ -43,7 +44,7 @@ func TestSweptWidthIsTheWorkedThrowOffTheStraightClearance(t *testing.T) {
 		throw float64
 		v     result.Verdict
 	}{1: {28.798, result.Pass}, 3: {86.414, result.Fail}} {
-		e := reads(t, bends(t, chain{job: bent(fmt.Sprintf("%g deg", degrees))}), sweptPanels, want.v, straight-want.throw/math.Sqrt2, 0.01)
+		e := reads(t, bends(t, chain{Job: worked.Bent(fmt.Sprintf("%g deg", degrees))}), sweptPanels, want.v, straight-want.throw/math.Sqrt2, 0.01)
 		says(t, e, "to the inside", "steered the best way")
 		if e.Where.Zone != "haunch_bottom" {
 			t.Errorf("governed by %s: %s", e.Where.Zone, e.Text)
@@ -52,7 +53,7 @@ func TestSweptWidthIsTheWorkedThrowOffTheStraightClearance(t *testing.T) {
 }
 
 func TestSweptWidthByHandAgreesWithTheSearchOfTheWay(t *testing.T) {
-	r := checked(t, chain{gear: "roof-halves-24", whole: true, job: bent("1 deg")})
+	r := checked(t, chain{Gear: "roof-halves-24", Whole: true, Job: worked.Bent("1 deg")})
 	search := rolled(t, r, "bottom haunch")
 	for _, e := range r.Checks {
 		if e.ID != "roll.bend" || e.Subject.String() != "cell 1, pour 1, "+sweptPanels {
@@ -69,7 +70,7 @@ func TestSweptWidthByHandAgreesWithTheSearchOfTheWay(t *testing.T) {
 func TestTailIsThrownOutsideWhereItOverhangsFar(t *testing.T) {
 	// wheels at 3.00 and 6.30 m: (3.30/2) tan 0.5 deg = 14.4 under mid base,
 	// overhang 3.00 x sin 1 deg = 52.4 at both ends
-	c := chain{job: bent("1 deg"), swap: [][2]string{{"at: [1.35 m, 7.95 m]", "at: [3.00 m, 6.30 m]"}}}
+	c := chain{Job: worked.Bent("1 deg"), Swap: [][2]string{{"at: [1.35 m, 7.95 m]", "at: [3.00 m, 6.30 m]"}}}
 	e := reads(t, bends(t, c), sweptPanels, result.Pass, onStraight(t)-3000*math.Sin(math.Pi/180)/math.Sqrt2, 0.01)
 	says(t, e, "to the outside", "52.4 mm")
 }
@@ -82,7 +83,7 @@ func TestOffsetSteeringMovesTheThrowToTheOtherSide(t *testing.T) {
 		mm     float64
 		toward string
 	}{"-5 mm": {86.414 - 5, "inside"}, "5 mm": {86.414 + 5, "inside"}, "-30 mm": {70.653 + 30, "outside"}} {
-		c := chain{job: bent("3 deg"), jobs: [][2]string{travels("steering: offset, offset: " + offset)}}
+		c := chain{Job: worked.Bent("3 deg"), Jobs: [][2]string{worked.Travels("steering: offset, offset: " + offset)}}
 		e := reads(t, bends(t, c), sweptPanels, result.Fail, onStraight(t)-thrown.mm/math.Sqrt2, 0.01)
 		says(t, e, "to the "+thrown.toward)
 	}
@@ -92,15 +93,15 @@ func TestGuideRollersThrowByTheirOwnBase(t *testing.T) {
 	// rollers 4.00 m apart: 2000 tan 1.5 deg = 52.4 inside; beyond them 2.65 m hang
 	// over, 2650 sin 3 deg = 138.7 outside, more than the 120.606 at which the wall
 	// panel stands from the wall
-	c := chain{job: bent("3 deg"), jobs: [][2]string{travels("steering: guide rollers, rollers: {side: left, rear: 2.65 m, front: 6.65 m}")}}
+	c := chain{Job: worked.Bent("3 deg"), Jobs: [][2]string{worked.Travels("steering: guide rollers, rollers: {side: left, rear: 2.65 m, front: 6.65 m}")}}
 	e := reads(t, bends(t, c), sweptPanels, result.Fail, 120.606-2650*math.Sin(3*math.Pi/180), 0.01)
 	says(t, e, "to the outside", "138.7 mm")
 }
 
 func TestTwoAnglePointsUnderOneCarrierCountTogether(t *testing.T) {
 	// pours of 4 m: 2 deg in all, 3300 x tan 1 deg = 57.6; one alone 28.8
-	job := bent("1 deg")
-	c := chain{job: job, jobs: [][2]string{{"[9 m, 9 m]", "[9 m, 4 m, 9 m]"}, {"{tangent: 9 m}]", "{tangent: 4 m}, {turn: 1 deg right}, {tangent: 9 m}]"}}}
+	job := worked.Bent("1 deg")
+	c := chain{Job: job, Jobs: [][2]string{{"[9 m, 9 m]", "[9 m, 4 m, 9 m]"}, {"{tangent: 9 m}]", "{tangent: 4 m}, {turn: 1 deg right}, {tangent: 9 m}]"}}}
 	e := reads(t, bends(t, c), sweptPanels, result.Open, onStraight(t)-3300*math.Tan(math.Pi/180)/math.Sqrt2, 0.01)
 	says(t, e, "2 angle points of 2.00 deg together")
 	if e.Value.Upper < e.Value.Lower+0.02 {
@@ -110,7 +111,7 @@ func TestTwoAnglePointsUnderOneCarrierCountTogether(t *testing.T) {
 
 func TestMiddleWheelsAreThrownOffTheCourse(t *testing.T) {
 	low := func(swap ...[2]string) float64 {
-		e := bends(t, chain{job: bent("3 deg"), swap: swap})[sweptWheels]
+		e := bends(t, chain{Job: worked.Bent("3 deg"), Swap: swap})[sweptWheels]
 		return 1e3 * e.Value.Lower
 	}
 	// a line at 4.65 m is under mid base and 86.4 off the course, its wheels 950
@@ -127,15 +128,15 @@ func TestMiddleWheelsAreThrownOffTheCourse(t *testing.T) {
 }
 
 func TestWheelsThatCannotSteerScrubHalfTheBaseTimesTheTurn(t *testing.T) {
-	half := rollingWeight(t, chain{gear: "roof-halves-24", whole: true}) / 2
-	list := bends(t, chain{job: bent("1 deg")})
+	half := rollingWeight(t, chain{Gear: "roof-halves-24", Whole: true}) / 2
+	list := bends(t, chain{Job: worked.Bent("1 deg")})
 	// 3300 x 1 deg = 57.6; rocking on two wheels, friction 0.8
 	e := reads(t, list, "scrub", result.Pass, 1e3*0.8*half, 30)
 	says(t, e, "57.6 mm at line 1, 57.6 mm at line 2", "a wheel carries 36.0 kN")
-	weak := chain{job: bent("1 deg"), swap: [][2]string{{"side: 36 kN", "side: 20 kN"}}}
+	weak := chain{Job: worked.Bent("1 deg"), Swap: [][2]string{{"side: 36 kN", "side: 20 kN"}}}
 	reads(t, bends(t, weak), "scrub", result.Fail, 1e3*0.8*half, 30)
 	// what a wheel carries sideways is not taken for granted
-	unsaid := chain{job: bent("1 deg"), swap: [][2]string{{", side: 36 kN", ""}}}
+	unsaid := chain{Job: worked.Bent("1 deg"), Swap: [][2]string{{", side: 36 kN", ""}}}
 	e = reads(t, bends(t, unsaid), "scrub", result.Open, 1e3*0.8*half, 30)
 	says(t, e, "give wheels.side")
 	if e.Limit != nil || e.Margin != nil {
@@ -145,12 +146,12 @@ func TestWheelsThatCannotSteerScrubHalfTheBaseTimesTheTurn(t *testing.T) {
 	// 0.8 x W/2 x tan 1 deg
 	pull := 2*half*(2*0.02+6.0/6600) + 0.8*half*math.Tan(math.Pi/180)
 	reads(t, list, "pull round the bend", result.Pass, 1e3*pull, 10)
-	slack := chain{job: bent("1 deg"), jobs: [][2]string{{"capacity: 20 kN", "capacity: 2.8 kN"}}}
+	slack := chain{Job: worked.Bent("1 deg"), Jobs: [][2]string{{"capacity: 20 kN", "capacity: 2.8 kN"}}}
 	reads(t, bends(t, slack), "pull round the bend", result.Fail, 1e3*pull, 10)
 }
 
 func TestWheelsThatSwivelDoNotScrub(t *testing.T) {
-	list := bends(t, chain{job: bent("1 deg"), swap: [][2]string{{"axle: 110 mm", "axle: 110 mm, swivel: true"}}})
+	list := bends(t, chain{Job: worked.Bent("1 deg"), Swap: [][2]string{{"axle: 110 mm", "axle: 110 mm, swivel: true"}}})
 	if e := list["scrub"]; e.Verdict != result.Pass || e.Value != nil || e.Text == "" {
 		t.Errorf("%v", e)
 	}
@@ -166,13 +167,13 @@ func TestLapAcrossAnAnglePointDigsItsLengthTimesTheSine(t *testing.T) {
 		dig       float64
 		want      result.Verdict
 	}{{"300 mm", "3 deg", 15.70, result.Fail}, {"300 mm", "1 deg", 5.24, result.Fail}, {"150 mm", "1 deg", 2.62, result.Pass}} {
-		job := chain{job: bent(c.turn), jobs: [][2]string{{"[9 m, 9 m]", "[9 m, 8.9 m]\n  lap: " + c.lap}}}
+		job := chain{Job: worked.Bent(c.turn), Jobs: [][2]string{{"[9 m, 9 m]", "[9 m, 8.9 m]\n  lap: " + c.lap}}}
 		e := reads(t, bendsAt(t, job, 1), "lap over the pour before", c.want, c.dig, 0.01)
 		if c.turn == "1 deg" && c.want == result.Fail {
 			says(t, e, "171.8 mm", "culvert.lap")
 		}
 	}
-	e := bendsAt(t, chain{job: bent("1 deg")}, 1)["lap over the pour before"]
+	e := bendsAt(t, chain{Job: worked.Bent("1 deg")}, 1)["lap over the pour before"]
 	if e.Verdict != result.Pass || e.Value != nil {
 		t.Errorf("no lap: %v", e)
 	}
@@ -181,7 +182,7 @@ func TestLapAcrossAnAnglePointDigsItsLengthTimesTheSine(t *testing.T) {
 func TestFormOverTheJointAheadDigsWhatItsOutsideReaches(t *testing.T) {
 	// 9300 - 9000 - 1500 tan 0.5 deg = 286.9, x sin 1 deg
 	want := (300 - 1500*math.Tan(math.Pi/360)) * math.Sin(math.Pi/180)
-	reads(t, bends(t, chain{job: bent("1 deg")}), "form over the joint ahead", result.Fail, want, 0.01)
+	reads(t, bends(t, chain{Job: worked.Bent("1 deg")}), "form over the joint ahead", result.Fail, want, 0.01)
 }
 
 func TestMidOrdinateOfAPourOnACurveIsHeldAgainstItsLimit(t *testing.T) {
@@ -189,14 +190,14 @@ func TestMidOrdinateOfAPourOnACurveIsHeldAgainstItsLimit(t *testing.T) {
 	job := func(radius string) [2]string {
 		return [2]string{"{tangent: 9 m}, {turn: 1 deg left}, {tangent: 9 m}", "{curve: {radius: " + radius + ", length: 18 m, turn: left}}"}
 	}
-	reads(t, bends(t, chain{job: bent("1 deg"), jobs: [][2]string{job("300 m")}}), "mid-ordinate", result.Fail, 33.75, 0.05)
-	reads(t, bends(t, chain{job: bent("1 deg"), jobs: [][2]string{job("1200 m")}}), "mid-ordinate", result.Pass, 8.44, 0.05)
+	reads(t, bends(t, chain{Job: worked.Bent("1 deg"), Jobs: [][2]string{job("300 m")}}), "mid-ordinate", result.Fail, 33.75, 0.05)
+	reads(t, bends(t, chain{Job: worked.Bent("1 deg"), Jobs: [][2]string{job("1200 m")}}), "mid-ordinate", result.Pass, 8.44, 0.05)
 	wide := [2]string{"gear: gear.yaml", "limits: {roll.mid_ordinate: 40 mm}\ngear: gear.yaml"}
-	reads(t, bends(t, chain{job: bent("1 deg"), jobs: [][2]string{job("300 m"), wide}}), "mid-ordinate", result.Pass, 33.75, 0.05)
+	reads(t, bends(t, chain{Job: worked.Bent("1 deg"), Jobs: [][2]string{job("300 m"), wide}}), "mid-ordinate", result.Pass, 33.75, 0.05)
 }
 
 func TestStraightWayHasNothingToBendRound(t *testing.T) {
-	list := byHand(t, chain{gear: "roof-halves-24"}, 0, (*bay).bendChecks)
+	list := byHand(t, chain{Gear: "roof-halves-24"}, 0, (*bay).bendChecks)
 	e := list["advance"]
 	if len(list) != 1 || e.Verdict != result.Pass || e.Value != nil || e.Limit != nil {
 		t.Errorf("%v", list)
@@ -205,7 +206,7 @@ func TestStraightWayHasNothingToBendRound(t *testing.T) {
 }
 
 func TestCarrierThatDoesNotStandOnItsWheelsLeavesTheBendOpen(t *testing.T) {
-	list := bends(t, chain{job: bent("1 deg"), jobs: [][2]string{sequence(stripsOut)}})
+	list := bends(t, chain{Job: worked.Bent("1 deg"), Jobs: [][2]string{worked.Sequence(worked.StripsOut)}})
 	if e := list["swept width"]; e.Verdict != result.Open || e.Text == "" {
 		t.Errorf("%v", list)
 	}

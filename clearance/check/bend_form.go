@@ -10,7 +10,7 @@ import (
 
 // midOrdinateCheck holds how far a pour, as straight as the carrier that casts
 // it, stands off the design line. A job on one tangent has no such line.
-func (b *bay) midOrdinateCheck(s *model.Study) []judged {
+func (b *bay) midOrdinateCheck(s *model.Study) []Judged {
 	if s.Line == nil {
 		return nil
 	}
@@ -19,17 +19,17 @@ func (b *bay) midOrdinateCheck(s *model.Study) []judged {
 	if b.Pour.MidOrdinate > limit.Value {
 		text += "; shorter pours follow it closer: half the length leaves a quarter"
 	}
-	c := candidate{value: *result.Exactly(b.Pour.MidOrdinate), where: b.at("raised"), text: text}
-	return []judged{entry("roll.bend", b.subject("mid-ordinate"), []candidate{c}, limit, result.Max, "")}
+	c := candidate{Value: *result.Exactly(b.Pour.MidOrdinate), where: b.at("raised"), text: text}
+	return []Judged{entry("roll.bend", b.subject("mid-ordinate"), []candidate{c}, limit, result.Max, "")}
 }
 
 // lapChecks hold a form that reaches across a joint at which the line bends: as
 // it is set, its end digs t sin(phi) into the concrete on the outside of the
 // bend and gapes by as much on the inside.
-func (b *bay) lapChecks(s *model.Study) []judged {
+func (b *bay) lapChecks(s *model.Study) []Judged {
 	rear, front := b.Cell.Ends(b.Pour)
 	form := float64(b.Carrier.Gear.Form.Length)
-	var out []judged
+	var out []Judged
 	outside := func(turn float64) float64 { return -math.Copysign(b.Cell.HalfSpan, turn) }
 	if turn := b.Pour.Turn; math.Abs(turn) > 1e-9 {
 		t := rear.At(outside(turn), 0) - b.Carrier.Rear
@@ -48,7 +48,7 @@ func (b *bay) lapChecks(s *model.Study) []judged {
 }
 
 // lapCheck is one end of the form over one bend.
-func (b *bay) lapCheck(rest string, over, turn float64, cure string) judged {
+func (b *bay) lapCheck(rest string, over, turn float64, cure string) Judged {
 	limit := b.limits.of("roll.bend.lap")
 	if over < 1e-9 {
 		return entry("roll.bend", b.subject(rest), nil, limit, result.Max, fmt.Sprintf("the form ends at a bend of %.2f deg and does not reach across it", math.Abs(turn)*180/math.Pi))
@@ -60,6 +60,6 @@ func (b *bay) lapCheck(rest string, over, turn float64, cure string) judged {
 	if dig > limit.Value {
 		text += fmt.Sprintf("; %s to %s at most, or end it at the joint and fill the wedge", cure, b.roundedDown(limit.Value/sin))
 	}
-	c := candidate{value: *result.Exactly(dig), where: b.at("raised"), text: text}
+	c := candidate{Value: *result.Exactly(dig), where: b.at("raised"), text: text}
 	return entry("roll.bend", b.subject(rest), []candidate{c}, limit, result.Max, "")
 }

@@ -83,7 +83,7 @@ func (r *bending) passing(part int, f face, b bowed, y, z, d float64) candidate 
 		return w, fmt.Sprintf("%s at half width %s stands %s from the %s on the straight; %s throws it %s to the %s%s and leaves %s; %s; steered the best way it would be %s to each side",
 			r.label(part), r.mm(y), r.mm(d), zone.Words(), r.words(), r.mm(b.most), b.toward, r.squarely(f, b), r.mm(v.Lower), r.takenOff(a, tilt), r.mm(r.steered(r.all)))
 	}
-	return candidate{value: v, allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, part: part, zone: zone, tell: tell}
+	return candidate{Value: v, Allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, Part: part, Zone: zone, tell: tell}
 }
 
 // squarely says what a throw takes off square to an inclined face.

@@ -5,30 +5,8 @@ import (
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 )
-
-// bent is the worked cell with its whole form, two pours that meet at an angle.
-func bent(degrees string) string {
-	return `
-job: {name: bent cell, number: W-B}
-culvert:
-  cells: 1
-  span: 3.0 m
-  rise: 2.4 m
-  roof: 300 mm
-  invert: 300 mm
-  outer_wall: 250 mm
-  haunch: {top: 200 x 200 mm, bottom: 150 x 150 mm}
-  kicker: 300 mm
-  pours: [9 m, 9 m]
-alignment:
-  plan: [{tangent: 9 m}, {turn: ` + degrees + ` left}, {tangent: 9 m}]
-schedule: {invert_age: 7 d}
-concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
-travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}
-gear: gear.yaml
-`
-}
 
 // rolled is the least rolling clearance to a zone at pour 1.
 func rolled(t *testing.T, r *result.Result, zone string) result.Bracket {
@@ -52,7 +30,7 @@ func TestCarrierOnItsCentrelinePassesABendInsideByTheWorkedLoss(t *testing.T) {
 	for angle, degrees := range map[string]float64{"1 deg": 1, "3 deg": 3} {
 		half := degrees * math.Pi / 360
 		want := 1.5/math.Cos(half) - 1.379394 - 3.3*math.Sin(half)
-		v := rolled(t, checked(t, chain{gear: "roof-halves-24", whole: true, job: bent(angle)}), "wall")
+		v := rolled(t, checked(t, chain{Gear: "roof-halves-24", Whole: true, Job: worked.Bent(angle)}), "wall")
 		if math.Abs(v.Lower-want) > 0.15e-3 || math.Abs(v.Upper-want) > 0.15e-3 {
 			t.Errorf("%s: wall %.2f..%.2f mm, want %.2f", angle, v.Lower*1e3, v.Upper*1e3, want*1e3)
 		}
@@ -62,7 +40,7 @@ func TestCarrierOnItsCentrelinePassesABendInsideByTheWorkedLoss(t *testing.T) {
 func TestFormLongerThanItsPourRunsIntoTheKickerBeyondABend(t *testing.T) {
 	// 300 mm of form beyond a joint at 1 degree: 300 sin 1 deg = 5.2 mm, less
 	// what the half mitre takes: the kicker turns away at the joint itself
-	r := checked(t, chain{gear: "roof-halves-24", whole: true, job: bent("1 deg")})
+	r := checked(t, chain{Gear: "roof-halves-24", Whole: true, Job: worked.Bent("1 deg")})
 	for _, c := range r.Checks {
 		if c.ID == "strip.dig" && c.Where.Step == "strips and ties out" && c.Where.Pour == 1 {
 			if c.Verdict != result.Fail || math.Abs(c.Value.Lower+5.2e-3) > 0.3e-3 {
@@ -75,7 +53,7 @@ func TestFormLongerThanItsPourRunsIntoTheKickerBeyondABend(t *testing.T) {
 }
 
 func TestVeryFlatBendEqualsAStraight(t *testing.T) {
-	straight := checked(t, chain{gear: "roof-halves-24", whole: true, job: bent("0.0000001 deg")})
+	straight := checked(t, chain{Gear: "roof-halves-24", Whole: true, Job: worked.Bent("0.0000001 deg")})
 	v := rolled(t, straight, "wall")
 	if math.Abs(v.Lower-0.120606) > 1e-4 {
 		t.Errorf("wall %v", v)

@@ -33,9 +33,9 @@ func Run(s *model.Study, o Options) *result.Result { return Examine(s, o).Result
 // of its clearances can be written.
 type Examination struct {
 	*result.Result
-	study   *model.Study
-	workers int
-	reports []*report // by bay; nil for twins
+	Study   *model.Study
+	Workers int
+	Bays    []*Examined // by bay; nil for twins
 }
 
 // Examine is Run that keeps what was measured.
@@ -52,22 +52,22 @@ func Examine(s *model.Study, o Options) *Examination {
 	r.Masses = massRows(s)
 	order(r)
 	r.Verdict = result.OfJob(result.Overall(r.Checks), o.Only)
-	return &Examination{Result: r, study: s, workers: o.Workers, reports: reports}
+	return &Examination{Result: r, Study: s, Workers: o.Workers, Bays: reports}
 }
 
 // report is what was measured of one bay, to be judged.
-type report struct {
+type Examined struct {
 	*bay
-	found   *measure.Report
+	Found   *measure.Report
 	brief   bool
-	entries []judged // with what they come from, where a proof is to be written
+	Entries []Judged // with what they come from, where a proof is to be written
 }
 
-// entry finds one of a report's entries; there is one for every check that was
+// Entry finds one of a report's entries; there is one for every check that was
 // made.
-func (r *report) entry(id string, subject result.Subject) *judged {
-	for i := range r.entries {
-		if e := &r.entries[i]; e.ID == id && e.Subject == subject {
+func (r *Examined) Entry(id string, subject result.Subject) *Judged {
+	for i := range r.Entries {
+		if e := &r.Entries[i]; e.ID == id && e.Subject == subject {
 			return e
 		}
 	}
@@ -75,13 +75,13 @@ func (r *report) entry(id string, subject result.Subject) *judged {
 }
 
 // reportsOf are the bays of a study with what was measured of them; nil for twins.
-func reportsOf(s *model.Study, o Options, a measure.Ask) []*report {
+func reportsOf(s *model.Study, o Options, a measure.Ask) []*Examined {
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	a.Workers, a.Progress = o.Workers, o.Progress
-	out := make([]*report, len(s.Bays))
+	out := make([]*Examined, len(s.Bays))
 	for i, f := range measure.Of(s, tol, a) {
 		if f != nil {
-			out[i] = &report{bay: worded(f.Bay, s.Job, limits), found: f, brief: o.Brief}
+			out[i] = &Examined{bay: worded(f.Bay, s.Job, limits), Found: f, brief: o.Brief}
 		}
 	}
 	return out
@@ -89,14 +89,14 @@ func reportsOf(s *model.Study, o Options, a measure.Ask) []*report {
 
 // tell puts every bay's report in words, twins in those of the bay they are
 // like, and keeps what a proof is written from.
-func tell(s *model.Study, reports []*report, o Options) []*told {
+func tell(s *model.Study, reports []*Examined, o Options) []*told {
 	out := make([]*told, len(s.Bays))
 	w := measure.NewWorkers(o.Workers, nil)
 	for _, i := range s.Reported() {
 		w.Add(func() {
 			out[i] = reports[i].told(s)
 			if o.Proof {
-				reports[i].entries = slices.Concat(out[i].still, out[i].under)
+				reports[i].Entries = slices.Concat(out[i].still, out[i].under)
 			}
 		})
 	}
@@ -112,24 +112,24 @@ func tell(s *model.Study, reports []*report, o Options) []*told {
 // told is a report in words: the checks of the carrier where it stands, those
 // of it under way, and the tables.
 type told struct {
-	still, under []judged
+	still, under []Judged
 	settings     []result.Setting
 	steps        []result.StepRow
 	raising      []result.RaisingRow
 	along        []result.AlongRow
 }
 
-func (r *report) told(s *model.Study) *told {
+func (r *Examined) told(s *model.Study) *told {
 	t := &told{}
-	t.still = append(t.still, r.setupChecks(r.found.Strip)...)
+	t.still = append(t.still, r.setupChecks(r.Found.Strip)...)
 	t.still = append(t.still, r.standChecks(s)...)
-	t.still = append(t.still, r.stripChecks(r.found.Strip)...)
-	up := r.raiseChecks(r.found.Raising)
+	t.still = append(t.still, r.stripChecks(r.Found.Strip)...)
+	up := r.raiseChecks(r.Found.Raising)
 	t.still = append(t.still, up...)
 	r.sayUnset(t.still)
 	r.sayRemedies(t.still)
 	t.settings = r.settings()
-	t.steps, t.raising = r.stepRows(r.found.Strip), r.raisingRows(up)
+	t.steps, t.raising = r.stepRows(r.Found.Strip), r.raisingRows(up)
 	holdSteps(t.steps, r.bay.Bay.Bay, s)
 	r.levels(t)
 	r.underWay(t, s, nil)
@@ -138,26 +138,26 @@ func (r *report) told(s *model.Study) *told {
 
 // underWay adds what depends on where along the line the bay lies. The gaps on
 // the way are those of a twin's rows, where there is one.
-func (r *report) underWay(t *told, s *model.Study, twin []result.AlongRow) {
+func (r *Examined) underWay(t *told, s *model.Study, twin []result.AlongRow) {
 	t.under = append(t.under, r.jackChecks(s)...)
 	t.under = append(t.under, r.liftChecks(s)...)
-	t.under = append(t.under, r.rollChecks(r.found.Rolling, r.found.Rolled)...)
+	t.under = append(t.under, r.rollChecks(r.Found.Rolling, r.Found.Rolled)...)
 	t.under = append(t.under, r.routeChecks(s)...)
 	t.under = append(t.under, r.bendChecks(s)...)
 	r.sayUnset(t.under)
 	r.sayRemedies(t.under)
 	r.unproved(t.raising, slices.Concat(t.still, t.under))
 	if !r.brief {
-		t.along = r.alongRows(s, r.found.Rolling, r.found.Rolled, t.under, twin)
+		t.along = r.alongRows(s, r.Found.Rolling, r.Found.Rolled, t.under, twin)
 	}
 }
 
 // toldOf is what was told of a bay as it reads for another of the same geometry.
-func (r *report) toldOf(first *told, s *model.Study, b *model.Bay) *told {
+func (r *Examined) toldOf(first *told, s *model.Study, b *model.Bay) *told {
 	t := &told{}
 	for _, c := range first.still {
 		c.Subject = c.Subject.From(b.Cell.Number, b.Pour.Number)
-		c.Where.Cell, c.Where.Pour, c.Where.Frame, c.from = b.Cell.Number, b.Pour.Number, b.Name(), nil
+		c.Where.Cell, c.Where.Pour, c.Where.Frame, c.From = b.Cell.Number, b.Pour.Number, b.Name(), nil
 		t.still = append(t.still, c)
 	}
 	for _, v := range first.settings {
@@ -177,11 +177,11 @@ func (r *report) toldOf(first *told, s *model.Study, b *model.Bay) *told {
 }
 
 // partRowsOf works the rows of all bays out as they are asked for.
-func partRowsOf(s *model.Study, reports []*report) iter.Seq[result.PartRow] {
+func partRowsOf(s *model.Study, reports []*Examined) iter.Seq[result.PartRow] {
 	return func(yield func(result.PartRow) bool) {
 		for _, b := range s.Bays {
 			r := reports[b.Twin]
-			for _, row := range r.partRows(r.found.Strip) {
+			for _, row := range r.partRows(r.Found.Strip) {
 				if row.Cell, row.Pour = b.Cell.Number, b.Pour.Number; !yield(row) {
 					return
 				}
@@ -193,19 +193,19 @@ func partRowsOf(s *model.Study, reports []*report) iter.Seq[result.PartRow] {
 // add puts in a result what was told of a bay, as far as it was asked for.
 func add(r *result.Result, t *told, only []string) {
 	for _, c := range slices.Concat(t.still, t.under) {
-		if len(only) == 0 || matches(c.ID, only) {
+		if len(only) == 0 || Matches(c.ID, only) {
 			r.Checks = append(r.Checks, c.Entry)
 		}
 	}
 	r.Settings = append(r.Settings, t.settings...)
 	r.Steps, r.Raising = append(r.Steps, t.steps...), append(r.Raising, t.raising...)
-	if len(only) == 0 || matches("roll.clear", only) {
+	if len(only) == 0 || Matches("roll.clear", only) {
 		r.Along = append(r.Along, t.along...)
 	}
 }
 
-// matches tells whether an id is asked for, by itself or by its group.
-func matches(id string, only []string) bool {
+// Matches tells whether an id is asked for, by itself or by its group.
+func Matches(id string, only []string) bool {
 	for _, o := range only {
 		if id == o || strings.HasPrefix(id, o+".") {
 			return true

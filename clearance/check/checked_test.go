@@ -8,5 +8,5 @@ import (
 
 func checked(t *testing.T, c chain) *result.Result {
 	t.Helper()
-	return Run(c.read(t), Options{Version: "test"})
+	return Run(c.Study(t), Options{Version: "test"})
 }

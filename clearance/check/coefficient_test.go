@@ -3,15 +3,17 @@ package check
 import (
 	"strings"
 	"testing"
+
+	"boxwalk/clearance/worked"
 )
 
 func TestAForceSaysWhoseItsCoefficientsAre(t *testing.T) {
 	source := func(travel, id, rest string) string {
 		var jobs [][2]string
 		if travel != "" {
-			jobs = [][2]string{travels(travel)}
+			jobs = [][2]string{worked.Travels(travel)}
 		}
-		c, ok := checkOf(checked(t, chain{gear: "roof-halves-24", jobs: jobs}), id, 1, 1, rest)
+		c, ok := checkOf(checked(t, chain{Gear: "roof-halves-24", Jobs: jobs}), id, 1, 1, rest)
 		if !ok {
 			t.Fatalf("no %s", id)
 		}

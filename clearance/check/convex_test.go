@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/geom"
@@ -83,9 +84,9 @@ func TestEverySolidOfEveryStudyIsConvex(t *testing.T) {
 	r := rand.New(rand.NewSource(18))
 	built, cut, refused, why := 0, 0, map[string]int{}, ""
 	for range studies {
-		c := randomBox(r)
-		c.vary, c.swap = shapes(r), nil
-		s, trouble := c.built(t)
+		c := worked.RandomBox(r)
+		c.Vary, c.Swap = shapes(r), nil
+		s, trouble := c.Built(t)
 		if s == nil {
 			why = trouble
 			refused[strings.Join(strings.Fields(why)[:3], " ")]++
@@ -94,7 +95,7 @@ func TestEverySolidOfEveryStudyIsConvex(t *testing.T) {
 		built++
 		for name, solid := range everySolid(s) {
 			if off := outside(solid); !(off <= rounded) {
-				t.Fatalf("%s: a vertex lies %g m outside a face\n%v %v", name, off, c.gear, solid.Vertices)
+				t.Fatalf("%s: a vertex lies %g m outside a face\n%v %v", name, off, c.Gear, solid.Vertices)
 			}
 			if strings.Contains(name, ".2 ") {
 				cut++
@@ -110,11 +111,11 @@ func TestEverySolidOfEveryStudyIsConvex(t *testing.T) {
 // steep is the worked carrier on a haunch of 60 x 250 with panels 150 deep under
 // the roof: the corner panel's edge, 10 mm off the filler at (1450, 2250), lies
 // inside the line from the haunch to the back of the wall panel at (1400, 2150).
-var steep = chain{gear: "roof-whole-24", swap: [][2]string{{"haunch: 200 x 200 mm", "haunch: 60 x 250 mm"}, {"taper: 10 mm", "depth: 150 mm\n  taper: 10 mm"},
-	{"widths: [1140 mm]\n  depth: 100 mm\n", "widths: [1280 mm]\n"}, {"[1950 mm,", "[1900 mm,"}}, jobs: [][2]string{{"top: 200 x 200 mm", "top: 60 x 250 mm"}}}
+var steep = chain{Gear: "roof-whole-24", Swap: [][2]string{{"haunch: 200 x 200 mm", "haunch: 60 x 250 mm"}, {"taper: 10 mm", "depth: 150 mm\n  taper: 10 mm"},
+	{"widths: [1140 mm]\n  depth: 100 mm\n", "widths: [1280 mm]\n"}, {"[1950 mm,", "[1900 mm,"}}, Jobs: [][2]string{{"top: 200 x 200 mm", "top: 60 x 250 mm"}}}
 
 func TestACornerPanelThatTurnsInIsTwoSolidsOfOneMark(t *testing.T) {
-	s := steep.read(t)
+	s := steep.Study(t)
 	volume, mass, marks := 0.0, 0.0, []string{}
 	for _, p := range s.Bays[0].Carrier.Parts {
 		if p.Role == carrier.CornerPanel && p.Side > 0 {
@@ -146,8 +147,8 @@ func TestACornerPanelThatTurnsInIsTwoSolidsOfOneMark(t *testing.T) {
 // panel's back would have to run upward across its own edge. The least value that
 // is refused is the cure's and a tenth of a millimetre more.
 func TestACornerPanelThatCrossesItselfIsRefusedWithASizeThatWorks(t *testing.T) {
-	c := chain{gear: "roof-halves-24", swap: [][2]string{{"depth: 100 mm\n  taper", "depth: 300 mm\n  taper"}, {"return: 20 mm, depth: 100 mm", "return: 20 mm, depth: 260 mm"}}}
-	s, why := c.built(t)
+	c := chain{Gear: "roof-halves-24", Swap: [][2]string{{"depth: 100 mm\n  taper", "depth: 300 mm\n  taper"}, {"return: 20 mm, depth: 100 mm", "return: 20 mm, depth: 260 mm"}}}
+	s, why := c.Built(t)
 	if s != nil || !strings.Contains(why, "corner.depth") || !strings.Contains(why, "cross") || !strings.Contains(why, "(1480.0, 2220.0)") {
 		t.Fatalf("not refused with its arithmetic: %s", why)
 	}
@@ -157,8 +158,8 @@ func TestACornerPanelThatCrossesItselfIsRefusedWithASizeThatWorks(t *testing.T) 
 		t.Fatalf("%v: %s", err, why)
 	}
 	for by, want := range map[float64]bool{0: true, 0.2: false} {
-		c.swap[1][1] = fmt.Sprintf("return: 20 mm, depth: %.1f mm", most+by)
-		if s, why := c.built(t); (s != nil) != want {
+		c.Swap[1][1] = fmt.Sprintf("return: 20 mm, depth: %.1f mm", most+by)
+		if s, why := c.Built(t); (s != nil) != want {
 			t.Errorf("corner.depth %.1f mm: built %v, %s", most+by, s != nil, why)
 		}
 	}
@@ -168,7 +169,7 @@ func TestACornerPanelThatCrossesItselfIsRefusedWithASizeThatWorks(t *testing.T) 
 // edge, 1750 off it, would be 1.3 - 2 x 1.75 tan 22.5 deg = -0.1497 m long.
 func TestAPourWhoseEndsCrossIsRefused(t *testing.T) {
 	line := "  start: {elevation: 10 m}\n  plan: [{tangent: 1.3 m}, {turn: 45 deg left}, {tangent: 1.3 m}, {turn: 45 deg left}, {tangent: 1.3 m}]\n  profile: [{station: 0+000, elevation: 10 m}, {station: 0+003.9, elevation: 10 m}]"
-	s, why := onRoute(line, [2]string{"[2.3 m, 2.3 m, 2.3 m]", "[1.3 m, 1.3 m, 1.3 m]"}).built(t)
+	s, why := worked.OnRoute(line, [2]string{"[2.3 m, 2.3 m, 2.3 m]", "[1.3 m, 1.3 m, 1.3 m]"}).Built(t)
 	if s != nil || !strings.Contains(why, "culvert") || !strings.Contains(why, "-149.7 mm") || !strings.Contains(why, "longer than 1.450 m") {
 		t.Errorf("not refused with its arithmetic: %s", why)
 	}

@@ -16,16 +16,16 @@ import (
 	"boxwalk/model/units"
 )
 
-// judged is an entry with the candidates that it is the worst of, which a proof
+// Judged is an entry with the candidates that it is the worst of, which a proof
 // shows, and the place among them of the one that governs; -1 for none.
-type judged struct {
+type Judged struct {
 	result.Entry
-	from    []candidate
-	governs int
+	From    []candidate
+	Governs int
 }
 
 // entries are what a result has of what was judged.
-func entries(list []judged) []result.Entry {
+func entries(list []Judged) []result.Entry {
 	out := make([]result.Entry, len(list))
 	for i, c := range list {
 		out[i] = c.Entry
@@ -35,8 +35,8 @@ func entries(list []judged) []result.Entry {
 
 // candidate is one number that may govern a check.
 type candidate struct {
-	value     result.Bracket
-	allowance float64
+	Value     result.Bracket
+	Allowance float64
 	worst     float64
 	where     result.Where
 	text      string
@@ -44,11 +44,11 @@ type candidate struct {
 	// tell gives place and text where only the governing one is worth working out
 	tell func() (result.Where, string)
 	// of a clearance: whose it is, from what, and whether the two may touch
-	part    int
-	against int   // by place among the solids, or of the other part; -1 if nothing was near
-	alike   []int // other parts with the same number
-	zone    culvert.Zone
-	held    bool
+	Part     int
+	Against  int   // by place among the solids, or of the other part; -1 if nothing was near
+	Alike    []int // other parts with the same number
+	Zone     culvert.Zone
+	MayTouch bool
 }
 
 // alike is the difference of two margins below which neither governs by
@@ -62,7 +62,7 @@ func worst(list []candidate, limit float64, s result.Sense) int {
 	rank := map[result.Verdict]int{result.Fail: 0, result.Open: 1, result.Pass: 2}
 	best, bestRank, bestMargin := -1, 0, 0.0
 	for i, c := range list {
-		v, margin := result.Judge(c.value, limit, c.allowance, s)
+		v, margin := result.Judge(c.Value, limit, c.Allowance, s)
 		if r := rank[v]; best < 0 || r < bestRank || (r == bestRank && margin < bestMargin-alike) {
 			best, bestRank, bestMargin = i, r, margin
 		}
@@ -71,23 +71,23 @@ func worst(list []candidate, limit float64, s result.Sense) int {
 }
 
 // entry is the check that a list of candidates makes.
-func entry(id string, subject result.Subject, list []candidate, limit Limit, s result.Sense, nothing string) judged {
-	c := judged{Entry: result.Entry{ID: id, Subject: subject, Unit: "m", Sense: s, Source: limit.Source}}
+func entry(id string, subject result.Subject, list []candidate, limit Limit, s result.Sense, nothing string) Judged {
+	c := Judged{Entry: result.Entry{ID: id, Subject: subject, Unit: "m", Sense: s, Source: limit.Source}}
 	l := limit.Value
 	c.Limit = &l
-	c.from = list
-	if c.governs = worst(list, l, s); c.governs < 0 {
+	c.From = list
+	if c.Governs = worst(list, l, s); c.Governs < 0 {
 		c.Verdict, c.Text = result.Pass, nothing
 		return c
 	}
-	best := list[c.governs]
+	best := list[c.Governs]
 	var margin float64
-	c.Verdict, margin = result.Judge(best.value, l, best.allowance, s)
+	c.Verdict, margin = result.Judge(best.Value, l, best.Allowance, s)
 	if !math.IsInf(margin, 0) {
 		c.Margin = &margin
 	}
-	value := best.value
-	c.Value, c.Allowance, c.WorstCase, c.Where, c.Text = &value, best.allowance, best.worst, best.where, best.text
+	value := best.Value
+	c.Value, c.Allowance, c.WorstCase, c.Where, c.Text = &value, best.Allowance, best.worst, best.where, best.text
 	if best.tell != nil {
 		c.Where, c.Text = best.tell()
 	}
@@ -98,8 +98,8 @@ func entry(id string, subject result.Subject, list []candidate, limit Limit, s r
 }
 
 // open is a check that could not be decided.
-func open(id string, subject result.Subject, unit, why string, where result.Where) judged {
-	return judged{Entry: result.Entry{ID: id, Subject: subject, Unit: unit, Where: where, Text: why, Source: "not worked out"}}
+func open(id string, subject result.Subject, unit, why string, where result.Where) Judged {
+	return Judged{Entry: result.Entry{ID: id, Subject: subject, Unit: unit, Where: where, Text: why, Source: "not worked out"}}
 }
 
 // where a bracket governs.
@@ -126,11 +126,11 @@ func worded(b *measure.Bay, j *job.Job, l Limits) *bay {
 	return &bay{Bay: b, imperial: j.Job.Units == units.Imperial.String(), limits: l}
 }
 
-// about is the bay as the subject of a check, and subject something of its carrier.
-func (b *bay) about() result.Subject { return result.Subject{Cell: b.Cell.Number, Pour: b.Pour.Number} }
+// About is the bay as the subject of a check, and subject something of its carrier.
+func (b *bay) About() result.Subject { return result.Subject{Cell: b.Cell.Number, Pour: b.Pour.Number} }
 
 func (b *bay) subject(what string) result.Subject {
-	s := b.about()
+	s := b.About()
 	s.What = what
 	return s
 }
@@ -157,8 +157,8 @@ func unsigned(v, half float64) float64 {
 	return v
 }
 
-// distance prints metres along the way: in metres, or feet.
-func (b *bay) distance(v float64) string {
+// Distance prints metres along the way: in metres, or feet.
+func (b *bay) Distance(v float64) string {
 	if b.imperial {
 		return fmt.Sprintf("%.2f ft", v/0.3048)
 	}

@@ -14,8 +14,8 @@ import (
 // faceChecks hold the raised panels against the design faces: each role's
 // distance from the concrete it forms, and the section's outline against gaps
 // between panels.
-func (b *bay) faceChecks() []judged {
-	var out []judged
+func (b *bay) faceChecks() []Judged {
+	var out []Judged
 	limit := b.limits.of("setup.faces")
 	design := b.Cell.Design(b.Carrier.Rear-1, b.Carrier.Rear+float64(b.Carrier.Gear.Form.Length)+1)
 	faces := make([]sweep.Part, len(design))
@@ -51,7 +51,7 @@ func (b *bay) faceCandidate(part int, design []culvert.Solid, faces []sweep.Part
 	if v.Upper < 0 {
 		text = fmt.Sprintf("%s lies %s inside the design face of the %s", b.label(part), b.mm(off.Upper), zone.Words())
 	}
-	return candidate{value: off, where: b.where("raised", part, string(zone), v), text: text}
+	return candidate{Value: off, where: b.where("raised", part, string(zone), v), text: text}
 }
 
 // openings is the widest open gap on each piece of the section.
@@ -63,9 +63,9 @@ func (b *bay) openings() []candidate {
 		w.Zone = o.Name
 		text := fmt.Sprintf("panel faces, fillers and plates cover the %s", o.Name)
 		if worst > 1e-6 {
-			text = fmt.Sprintf("the %s is open over %s at %s along the pour", o.Name, b.mm(worst), b.distance(at))
+			text = fmt.Sprintf("the %s is open over %s at %s along the pour", o.Name, b.mm(worst), b.Distance(at))
 		}
-		c := candidate{value: *result.Exactly(worst), where: w, text: text}
+		c := candidate{Value: *result.Exactly(worst), where: w, text: text}
 		if o.Name == "soffit" {
 			c.remedy = b.soffitRemedy(worst)
 		}

@@ -20,21 +20,21 @@ func gapIs(t *testing.T, r *result.Result, step, role, against string, want floa
 }
 
 func TestNarrowClosureLeavesTheNutEight(t *testing.T) {
-	r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{plain}, swap: [][2]string{{"widths: [1120 mm]", "widths: [1150 mm]"}, {"closure: {min: 320 mm, max: 480 mm, prefer: 360 mm}", "closure: {min: 280 mm, max: 480 mm, prefer: 300 mm}"}}})
+	r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{plain}, Swap: [][2]string{{"widths: [1120 mm]", "widths: [1150 mm]"}, {"closure: {min: 320 mm, max: 480 mm, prefer: 360 mm}", "closure: {min: 280 mm, max: 480 mm, prefer: 300 mm}"}}})
 	gapIs(t, r, "arms home", "roof panel", "hanger nut", 8.0)
 }
 
 func TestBraceOnlyTo690LeavesTheBottomHaunchThirteen(t *testing.T) {
-	r := checked(t, chain{gear: "roof-halves-24", swap: [][2]string{{"low brace: 590 mm", "low brace: 690 mm"}}})
+	r := checked(t, chain{Gear: "roof-halves-24", Swap: [][2]string{{"low brace: 590 mm", "low brace: 690 mm"}}})
 	gapIs(t, r, "down to wheels", "wall panel", "haunch_bottom", 13.3)
 }
 
 func TestFootKicksOutWhileTheArmsComeInUnderLockedBraces(t *testing.T) {
 	to := func(reading string) [2]string {
-		return sequence(stripsOut, "  - {step: arms, drivers: {turnbuckle: "+reading+"}}\n")
+		return worked.Sequence(worked.StripsOut, "  - {step: arms, drivers: {turnbuckle: "+reading+"}}\n")
 	}
 	for reading, depth := range map[string]float64{"695 mm": -0.7, "620 mm": -11.2} {
-		r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{to(reading)}})
+		r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{to(reading)}})
 		failing{"strip.dig", "arms", "", depth, "W", 0}.hold(t, r)
 	}
 }
@@ -42,7 +42,7 @@ func TestFootKicksOutWhileTheArmsComeInUnderLockedBraces(t *testing.T) {
 // Jacks 2 mm apart on bents 1200 mm apart move the roof by 2 / 1200 x 2400 = 4 mm
 // along, within the 5; 2.5 mm move it by all of them.
 func TestPocketKeepsThePlateFiveEachSideWhileLowering(t *testing.T) {
-	r := checked(t, chain{gear: "roof-whole-24", jobs: [][2]string{{"tail: 50 mm", "tail: 0 mm"}, {"gear: gear.yaml", "limits: {setup.faces: 6 mm}\ntolerance: {jack_level: 2 mm}\ngear: gear.yaml"}}, swap: [][2]string{{"strip: 1000 mm\n", "strip: 1000 mm\n  pocket: 210 x 210 x 20 mm\n"}}})
+	r := checked(t, chain{Gear: "roof-whole-24", Jobs: [][2]string{{"tail: 50 mm", "tail: 0 mm"}, {"gear: gear.yaml", "limits: {setup.faces: 6 mm}\ntolerance: {jack_level: 2 mm}\ngear: gear.yaml"}}, Swap: [][2]string{{"strip: 1000 mm\n", "strip: 1000 mm\n  pocket: 210 x 210 x 20 mm\n"}}})
 	if r.Verdict != result.Pass {
 		t.Errorf("%v: %s", r.Verdict, r.Checks[0].Text)
 	}
@@ -65,7 +65,7 @@ func TestHandFormulasHoldAtManySettings(t *testing.T) {
 	for range n {
 		l := math.Round(580+130*rnd.Float64()) / 1000
 		v := math.Round(10+100*rnd.Float64()) / 1000
-		r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{sequence(stripsOut,
+		r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.StripsOut,
 			fmt.Sprintf("  - {step: wall feet in, drivers: {low brace: %.0f mm}}\n", l*1e3),
 			fmt.Sprintf("  - {step: down, drivers: {jack: raised - %.0f mm}}\n", v*1e3))}})
 		a := swingOf(l)

@@ -36,7 +36,7 @@ func (f friction) words(r *route) string {
 
 // frictionNote is the sentence that stands wherever the verdict does, with the most
 // over all ways; empty where no friction is counted on.
-func frictionNote(s *model.Study, reports []*report) string {
+func frictionNote(s *model.Study, reports []*Examined) string {
 	if s.Job.Travel.Rolling.Least == 0 {
 		return ""
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 )
 
 // crested is Willow Dip with three pours whose grades fall by one amount more
@@ -86,14 +87,14 @@ func TestOverhangInASagDigsTowardInvertAndHaunchByItselfTimesTheBreak(t *testing
 	over := func(reach, z float64) float64 {
 		return 1e3 * (z*math.Cos(a) - (reach-0.100*math.Tan(a/2))*math.Sin(a))
 	}
-	r := rolledOver(t, breaking(tangent, 0, 2.5))
+	r := rolledOver(t, worked.Breaking(worked.Tangent, 0, 2.5))
 	// the jack plates of the last bent, at 8.85 and 150 long, are drawn up 60
 	bayReads(t, r, "roll.clear", 1, 1, "invert", result.Pass, over(0.900+0.075, 0.060))
 	// the wall's foot reaches to the form's end; the haunch has 45 degrees and 150
 	y, z := footOf(1.500, 2.250, 0.120, swungHome)
 	bayReads(t, r, "roll.clear", 1, 1, "bottom haunch", result.Pass, (1e3*(1.350-y)+over(1.350, z))/math.Sqrt2)
 	// on the way back the rear ones come to the sag first
-	job := strings.Replace(breaking(tangent, 0, 2.5), "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)
+	job := strings.Replace(worked.Breaking(worked.Tangent, 0, 2.5), "pours: [9 m, 9 m]", "pours: [9 m, 9 m]\n  order: [2, 1]", 1)
 	back := rolledOver(t, job)
 	bayReads(t, back, "roll.clear", 1, 2, "invert", result.Pass, over(0.900+0.075, 0.060))
 	bayReads(t, back, "roll.clear", 1, 2, "bottom haunch", result.Pass, (1e3*(1.350-y)+over(1.350, z))/math.Sqrt2)

@@ -18,7 +18,7 @@ const (
 // invert's strength.
 func bearingOf(t *testing.T, schedule, concrete string) result.Entry {
 	t.Helper()
-	r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{{agedKey, schedule}, {madeKey, concrete}}})
+	r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{{agedKey, schedule}, {madeKey, concrete}}})
 	c, ok := checkOf(r, "roll.bearing", 1, 1, "wheels")
 	if !ok {
 		t.Fatal("no roll.bearing")

@@ -15,7 +15,7 @@ func TestEachStepTellsHowFarItsAdjustersMayGetOutOfStep(t *testing.T) {
 		"more than 4.0 mm":  {{"gear: gear.yaml", "tolerance: {lag: 4 mm}\ngear: gear.yaml"}},
 		"more than 0.15 in": {{"gear: gear.yaml", "tolerance: {lag: 4 mm}\ngear: gear.yaml"}, {"number: W-24", "number: W-24, units: imperial"}},
 	} {
-		r := checked(t, chain{gear: "roof-halves-24", jobs: jobs})
+		r := checked(t, chain{Gear: "roof-halves-24", Jobs: jobs})
 		kept := 0.010
 		if jobs != nil {
 			kept = 0.004
@@ -42,7 +42,7 @@ func TestEachStepTellsHowFarItsAdjustersMayGetOutOfStep(t *testing.T) {
 func TestNothingIsTakenOffForAdjustersOutOfStepWithoutTheCrewBeingTold(t *testing.T) {
 	taken := 0
 	for _, gear := range []string{"roof-halves-24", "roof-whole-24"} {
-		s := chain{gear: gear}.read(t)
+		s := chain{Gear: gear}.Study(t)
 		b := inspected(s, 0)
 		for _, step := range slices.Concat(b.Steps, b.Raising) {
 			for p := range b.Carrier.Parts {

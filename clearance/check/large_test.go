@@ -12,8 +12,8 @@ import (
 // Equal pours are worked out once, and what stands in each step's end once too.
 func TestPoursThatAreAlikeReferToTheGapsOfTheFirst(t *testing.T) {
 	size := func(n int) (int, *result.Result) {
-		c := chain{gear: "roof-halves-24", jobs: [][2]string{{"pours: [2.3 m]", "pours: {each: 2.3 m, total: " + fmt.Sprintf("%.1f m", 2.3*float64(n)) + "}"}}}
-		r := Run(c.read(t), Options{Brief: true})
+		c := chain{Gear: "roof-halves-24", Jobs: [][2]string{{"pours: [2.3 m]", "pours: {each: 2.3 m, total: " + fmt.Sprintf("%.1f m", 2.3*float64(n)) + "}"}}}
+		r := Run(c.Study(t), Options{Brief: true})
 		text, err := json.Marshal(r)
 		if err != nil {
 			t.Fatal(err)

@@ -9,7 +9,7 @@ import (
 )
 
 // unseen is a check that a lean leaves open.
-func (b *bay) unseen(id string, about result.Subject, l measure.Lean, step string) judged {
+func (b *bay) unseen(id string, about result.Subject, l measure.Lean, step string) Judged {
 	return open(id, about, "m", fmt.Sprintf("%s that differ by %s lean the frame farther than gaps are looked at, %s; jack_level, lifting.pass, or bents that do not stand on both sides of the form's middle", l.What, b.mm(l.Differ), b.mm(measure.Far)), b.at(step))
 }
 
@@ -18,8 +18,8 @@ func (b *bay) unseen(id string, about result.Subject, l measure.Lean, step strin
 // lean. Both at once would count one judgement twice.
 func (b *bay) leaning(c candidate, l measure.Lean, o measure.Leant, limit float64) candidate {
 	beyond := math.Max(0, o.Toward-limit)
-	room := c.value.Lower - c.allowance
-	c.allowance, c.worst = c.allowance+beyond, c.worst+beyond
+	room := c.Value.Lower - c.Allowance
+	c.Allowance, c.worst = c.Allowance+beyond, c.worst+beyond
 	tell := c.tell
 	c.tell = func() (result.Where, string) {
 		w, text := tell()

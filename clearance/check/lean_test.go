@@ -105,7 +105,7 @@ func TestAFrameOnJacksLeansNoMoreThanItsBound(t *testing.T) {
 // times along a step: no wall or corner panel comes nearer to what it may not
 // touch than the bound says, and the nearest comes within 0.2 mm of it.
 func TestALeanIsBoundedAsTheFrameIsTurned(t *testing.T) {
-	s := chain{gear: "roof-halves-24"}.read(t)
+	s := chain{Gear: "roof-halves-24"}.Study(t)
 	b := inspected(s, 0)
 	const crackDown = 2
 	step := b.Steps[crackDown]
@@ -159,7 +159,7 @@ func TestAPassOfLiftingThatLeansTheFormIntoTheWallCastBeforeFails(t *testing.T) 
 		want result.Verdict
 		off  float64
 	}{"": {result.Fail, 9.15}, ", last: 4 mm": {result.Fail, 1.86}, ", last: 3 mm": {result.Pass, 0.64}} {
-		r := checked(t, chain{gear: "roof-halves-24", jobs: lapped, swap: [][2]string{{", last: 3 mm", last}}})
+		r := checked(t, chain{Gear: "roof-halves-24", Jobs: lapped, Swap: [][2]string{{", last: 3 mm", last}}})
 		e, ok := inPour(r, 2, "raise.clear", "raise: crack down, backwards")
 		if !ok || e.Verdict != c.want || e.Value == nil || math.Abs(e.Value.Lower-4.57e-3) > 0.05e-3 || e.Allowance < 1e-3*c.off || e.Allowance > 1e-3*c.off+0.3e-3 {
 			t.Errorf("last pass %q: %v %v, %.2f mm taken off, want %v %.1f: %s", last, e.Verdict, e.Value, 1e3*e.Allowance, c.want, c.off, e.Text)
@@ -170,7 +170,7 @@ func TestAPassOfLiftingThatLeansTheFormIntoTheWallCastBeforeFails(t *testing.T) 
 // Without lifting jacks the carrier is raised on its screw jacks, 2.5 mm apart:
 // 2.5 / 1800 x 2187 = 3.0, no more than the release gap.
 func TestGearWithoutLiftingIsRaisedOnItsScrewJacks(t *testing.T) {
-	r := checked(t, chain{gear: "roof-halves-24", jobs: lapped, swap: [][2]string{{"lifting: {pads: [0.45 m, 1.95 m], capacity: 60 kN, stroke: 200 mm, pass: 10 mm, last: 3 mm}\n", ""}}})
+	r := checked(t, chain{Gear: "roof-halves-24", Jobs: lapped, Swap: [][2]string{{"lifting: {pads: [0.45 m, 1.95 m], capacity: 60 kN, stroke: 200 mm, pass: 10 mm, last: 3 mm}\n", ""}}})
 	e, ok := inPour(r, 2, "raise.clear", "raise: crack down, backwards")
 	if !ok || e.Verdict != result.Pass || !strings.Contains(e.Text, "jacks 2.5 mm apart") || e.Allowance > 0.2e-3 {
 		t.Errorf("%v, %.2f mm taken off: %s", e.Verdict, 1e3*e.Allowance, e.Text)
@@ -183,7 +183,7 @@ func TestGearWithoutLiftingIsRaisedOnItsScrewJacks(t *testing.T) {
 // mm, 27.1 of 16. Across alone it would be 11.1.
 func TestJacksOutOfLevelAlongTheCarrierAreTakenOff(t *testing.T) {
 	for level, want := range map[string]result.Verdict{"14 mm": result.Pass, "16 mm": result.Fail} {
-		r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{{"gear: gear.yaml", "tolerance: {jack_level: " + level + "}\ngear: gear.yaml"}}})
+		r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{{"gear: gear.yaml", "tolerance: {jack_level: " + level + "}\ngear: gear.yaml"}}})
 		e, _ := find(r, "strip.dig", "down", "")
 		if e.Verdict != want {
 			t.Errorf("jacks %s apart: %v: %s", level, e.Verdict, e.Text)
@@ -191,7 +191,7 @@ func TestJacksOutOfLevelAlongTheCarrierAreTakenOff(t *testing.T) {
 	}
 	// and 25 / 1.69 = 14.76 are safe, less what the second order takes, which
 	// strip.level tells
-	r := checked(t, chain{gear: "roof-halves-24"})
+	r := checked(t, chain{Gear: "roof-halves-24"})
 	if e, _ := find(r, "strip.level", "down", ""); e.Value == nil || e.Value.Lower > 14.8e-3 || e.Value.Lower < 14.2e-3 {
 		t.Errorf("%v: %s", e.Value, e.Text)
 	}
@@ -201,7 +201,7 @@ func TestJacksOutOfLevelAlongTheCarrierAreTakenOff(t *testing.T) {
 // begins: its edge, 1180 beside the middle and 1200 ahead, leans by 2.5 (1180 /
 // 1800 + 1200 / 1200) = 4.1, 1.1 beyond 3.
 func TestALeanIsTakenOffTheGapToHangers(t *testing.T) {
-	r := checked(t, chain{gear: "roof-halves-24"})
+	r := checked(t, chain{Gear: "roof-halves-24"})
 	e := held(t, r, "strip.supports", "down to wheels", "hanger plate", 55e-3, 0.1e-3)
 	if math.Abs(e.Allowance-1.14e-3) > 0.15e-3 || !strings.Contains(e.Text, "2.5 mm / 1200.0 mm") {
 		t.Errorf("%.2f mm taken off: %s", 1e3*e.Allowance, e.Text)
@@ -211,7 +211,7 @@ func TestALeanIsTakenOffTheGapToHangers(t *testing.T) {
 // Jacks 150 mm apart lean the form by more than gaps are looked at: nothing is
 // known of what it meets.
 func TestALeanBeyondWhatIsLookedAtIsOpen(t *testing.T) {
-	r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{{"gear: gear.yaml", "tolerance: {jack_level: 150 mm}\ngear: gear.yaml"}}})
+	r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{{"gear: gear.yaml", "tolerance: {jack_level: 150 mm}\ngear: gear.yaml"}}})
 	if e, _ := find(r, "strip.dig", "down", ""); e.Verdict != result.Open || !strings.Contains(e.Text, "jack_level") {
 		t.Errorf("%v: %s", e.Verdict, e.Text)
 	}
@@ -221,7 +221,7 @@ func TestALeanBeyondWhatIsLookedAtIsOpen(t *testing.T) {
 // frame on them can be level over. Nothing is known then, and it is said at once:
 // each search for a safe difference ran to its limit over numbers that are none.
 func TestAFormThatDoesNotStandOverItsJacksLeavesTheirLevelOpen(t *testing.T) {
-	r := checked(t, chain{gear: "roof-halves-24", swap: [][2]string{{"spacing: 1200 mm, first: 600 mm", "spacing: 900 mm, first: 1200 mm"},
+	r := checked(t, chain{Gear: "roof-halves-24", Swap: [][2]string{{"spacing: 1200 mm, first: 600 mm", "spacing: 900 mm, first: 1200 mm"},
 		{"strip: 1000 mm", "strip: 780 mm"}, {"at: [0.3 m, 2.1 m]", "at: [0.3 m, 1.6 m]"}, {"pads: [0.45 m, 1.95 m]", "pads: [0.6 m, 1.8 m]"}}})
 	for _, id := range []string{"strip.level", "strip.dig"} {
 		e, ok := find(r, id, "down", "")

@@ -12,12 +12,12 @@ import (
 // levelCheck is the difference between jacks at which nothing is entered: side
 // to side the least gap x gauge / height beside the walls, over every vertex of
 // every part, and of every other gap what both directions together leave.
-func (b *bay) levelCheck(s carrier.Step, r measure.StepGaps) (judged, bool) {
+func (b *bay) levelCheck(s carrier.Step, r measure.StepGaps) (Judged, bool) {
 	if !b.JacksMove(s) {
-		return judged{}, false
+		return Judged{}, false
 	}
 	if l := b.LeanOfJacks(b.Tol.Value("jack_level")); !(l.Lever > 0) {
-		return b.unseen("strip.level", b.about().In(s.Name), l, s.Name), true
+		return b.unseen("strip.level", b.About().In(s.Name), l, s.Name), true
 	}
 	var list []candidate
 	for i, p := range b.Carrier.Parts {
@@ -30,13 +30,13 @@ func (b *bay) levelCheck(s carrier.Step, r measure.StepGaps) (judged, bool) {
 	}
 	list = append(list, b.safeCandidate(s, r))
 	limit := Limit{Value: b.Tol.Value("jack_level"), Source: "tolerance.jack_level: " + b.Tol.Source("jack_level")}
-	return entry("strip.level", b.about().In(s.Name), list, limit, result.Min, "no part stands beside a wall"), true
+	return entry("strip.level", b.About().In(s.Name), list, limit, result.Min, "no part stands beside a wall"), true
 }
 
 // levelCandidate is what a part beside a wall leaves between jacks side to side.
 func (b *bay) levelCandidate(s carrier.Step, part int) (candidate, bool) {
 	w, ok := b.BesideWall(s, part)
-	return candidate{value: result.Between(w.Differ, math.Max(w.Differ, w.Upper)), tell: func() (result.Where, string) {
+	return candidate{Value: result.Between(w.Differ, math.Max(w.Differ, w.Upper)), tell: func() (result.Where, string) {
 		at := b.where(s.Name, part, "wall", measure.Nothing())
 		at.A = point(w.At)
 		return at, fmt.Sprintf("%s stands %s from the wall at a height of %s: %s x gauge %s / %s = %s of jack difference allowed",

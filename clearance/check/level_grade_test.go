@@ -12,8 +12,8 @@ import (
 // onGrade are pull, hold-back and tipping of the worked cell on a grade.
 func onGrade(t *testing.T, grade string, swap ...[2]string) map[string]result.Entry {
 	t.Helper()
-	c := chain{gear: "roof-halves-24", jobs: append([][2]string{{"gear: gear.yaml", "alignment: {grade: " + grade + "}\ngear: gear.yaml"}}, swap...)}
-	return byHand(t, c, 0, func(b *bay, s *model.Study) []judged {
+	c := chain{Gear: "roof-halves-24", Jobs: append([][2]string{{"gear: gear.yaml", "alignment: {grade: " + grade + "}\ngear: gear.yaml"}}, swap...)}
+	return byHand(t, c, 0, func(b *bay, s *model.Study) []Judged {
 		r := b.onTheWay(s)
 		return append(r.pullChecks(), r.tipChecks()...)
 	})
@@ -23,7 +23,7 @@ func onGrade(t *testing.T, grade string, swap ...[2]string) map[string]result.En
 var withoutRestraint = [2]string{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}\n", ""}
 
 func TestALevelGradeNeedsARestraintAsAnyOtherDoes(t *testing.T) {
-	w := rollingWeight(t, chain{gear: "roof-halves-24"})
+	w := rollingWeight(t, chain{Gear: "roof-halves-24"})
 	// an invert 6 off level over a wheelbase of 1800 falls by 1 in 300, either way
 	tol := 6.0 / 1800
 	hold := func(slope float64) float64 { return w * math.Sin(math.Atan(slope)) }
@@ -42,7 +42,7 @@ func TestALevelGradeNeedsARestraintAsAnyOtherDoes(t *testing.T) {
 }
 
 func TestTheInvertsToleranceIsPulledUpToo(t *testing.T) {
-	w := rollingWeight(t, chain{gear: "roof-halves-24"})
+	w := rollingWeight(t, chain{Gear: "roof-halves-24"})
 	for grade, slope := range map[string]float64{"0 %": 0, "-1 %": -0.01, "2 %": 0.02} {
 		a := math.Atan(slope + 6.0/1800)
 		want := w * (math.Sin(a) + 2*0.02*math.Cos(a))

@@ -34,7 +34,7 @@ func TestEachLoweringTellsTheJackDifferenceThatIsProvedAndTheOneThatIsSafe(t *te
 		"roof-halves-24": {cell24, nil, 3.76e-3, "more than 2.5 mm", "NOT SAFE"},
 		"roof-halves-43": {cell43, [][2]string{{"gear: gear.yaml", "set: {gauge: 2300 mm}\ngear: gear.yaml"}}, 2.69e-3, "A tape shows 3.0 mm at best, not 2.5 mm", "NOT SAFE"},
 	} {
-		r := checked(t, chain{gear: gear, job: c.job, jobs: c.jobs})
+		r := checked(t, chain{Gear: gear, Job: c.job, Jobs: c.jobs})
 		l := rowOf(t, r, "crack down").Level
 		if l == nil || l.Kept != 0.0025 || math.Abs(l.Safe-c.safe) > 0.05e-3 || !strings.Contains(l.Say, c.says) || strings.Contains(l.Say, c.less) {
 			t.Errorf("%s: %+v", gear, l)
@@ -43,7 +43,7 @@ func TestEachLoweringTellsTheJackDifferenceThatIsProvedAndTheOneThatIsSafe(t *te
 			t.Errorf("%s: %+v in a step that turns no jack", gear, l)
 		}
 	}
-	r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{{"gear: gear.yaml", "tolerance: {jack_level: 10 mm}\ngear: gear.yaml"}}})
+	r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{{"gear: gear.yaml", "tolerance: {jack_level: 10 mm}\ngear: gear.yaml"}}})
 	if l := rowOf(t, r, "crack down").Level; l == nil || !strings.HasPrefix(l.Say, "NOT SAFE with jacks 10.0 mm apart") {
 		t.Errorf("%+v", l)
 	}

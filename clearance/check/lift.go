@@ -13,9 +13,9 @@ import (
 
 // liftChecks are load and stroke of the lifting jacks that raise the carrier
 // off its wheels for this pour, and the tilt between the pads they lift at.
-func (b *bay) liftChecks(s *model.Study) []judged {
-	stuck := func(unit, why string) []judged {
-		return []judged{open("raise.lift", b.subject("lifting jacks"), unit, why, b.at(raising))}
+func (b *bay) liftChecks(s *model.Study) []Judged {
+	stuck := func(unit, why string) []Judged {
+		return []Judged{open("raise.lift", b.subject("lifting jacks"), unit, why, b.at(raising))}
 	}
 	if !b.RollsAway() {
 		return stuck("kN", "the collapse does not end on the wheels, so that there is nothing to raise from")
@@ -33,8 +33,8 @@ func (b *bay) liftChecks(s *model.Study) []judged {
 const raising = "raise"
 
 // lifted is an entry of raise.lift from a number that must not exceed a limit.
-func (r *route) lifted(rest, unit string, value float64, limit Limit, text string) judged {
-	c := candidate{value: *result.Exactly(value), where: r.at(raising), text: text}
+func (r *route) lifted(rest, unit string, value float64, limit Limit, text string) Judged {
+	c := candidate{Value: *result.Exactly(value), where: r.at(raising), text: text}
 	e := entry("raise.lift", r.subject(rest), []candidate{c}, limit, result.Max, "")
 	e.Unit = unit
 	return e
@@ -52,7 +52,7 @@ func (r *route) pads(l *job.Lifting) []units.Length {
 // liftLoads hold the most that the jack under one pad can have to carry against
 // what it carries: the rest of the frame stands on its screw jacks, on its
 // wheels, or on some of either.
-func (r *route) liftLoads(l *job.Lifting, grade float64) []judged {
+func (r *route) liftLoads(l *job.Lifting, grade float64) []Judged {
 	stands := r.wheelLines()
 	for _, x := range r.Carrier.Bents {
 		stands = append(stands, units.Length(x))
@@ -61,7 +61,7 @@ func (r *route) liftLoads(l *job.Lifting, grade float64) []judged {
 	p, err := load.Lifting{Weight: r.weight, Gauge: units.Length(r.Carrier.Gauge), Pads: r.pads(l), Stands: stands,
 		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1]), AlongOff: units.Length(r.unsure[0] + along), LeftOff: units.Length(r.unsure[1] + across)}.Loads()
 	if err != nil {
-		return []judged{open("raise.lift", r.subject("load on a lifting jack"), "kN", r.told(err), r.at(raising))}
+		return []Judged{open("raise.lift", r.subject("load on a lifting jack"), "kN", r.told(err), r.at(raising))}
 	}
 	side := "right"
 	if p.Left {
@@ -73,7 +73,7 @@ func (r *route) liftLoads(l *job.Lifting, grade float64) []judged {
 	}
 	text := fmt.Sprintf("the carrier weighs %s; lifted pad by pad a rigid frame can rock on two diagonal places, and the %s pad %s from the rear end takes %s then%s; a lifting jack carries %s",
 		r.weighs(), side, r.mm(float64(p.At)-r.Carrier.Rear), r.force(p.Worst), even, r.force(l.Capacity))
-	return []judged{r.lifted("load on a lifting jack", "kN", float64(p.Worst), Limit{Value: float64(l.Capacity), Source: p.Source.String() + "; capacity: gear"}, text)}
+	return []Judged{r.lifted("load on a lifting jack", "kN", float64(p.Worst), Limit{Value: float64(l.Capacity), Source: p.Source.String() + "; capacity: gear"}, text)}
 }
 
 // plumbOff is how far the plumb line through the centre of gravity meets the ground
@@ -87,7 +87,7 @@ func (r *route) plumbOff(l *job.Lifting, grade float64) (along, across float64) 
 
 // liftStroke holds the height from wheels to raised, and what packing takes,
 // against the stroke.
-func (r *route) liftStroke(l *job.Lifting) judged {
+func (r *route) liftStroke(l *job.Lifting) Judged {
 	rise := math.Max(0, r.Carrier.Jack-r.Carrier.Wheels)
 	need, err := load.Stroke(units.Length(rise), l.Packing)
 	if err != nil {
@@ -100,7 +100,7 @@ func (r *route) liftStroke(l *job.Lifting) judged {
 
 // liftTilt is how far out of level over a metre the frame gets while one pad is
 // a pass above the nearest one beside it.
-func (r *route) liftTilt(l *job.Lifting, way string) judged {
+func (r *route) liftTilt(l *job.Lifting, way string) Judged {
 	limit := r.limits.of("raise.lift")
 	apart := units.Length(r.Carrier.Gauge)
 	if way == "along" {
@@ -111,7 +111,7 @@ func (r *route) liftTilt(l *job.Lifting, way string) judged {
 		return open("raise.lift", r.subject("tilt "+way), "m", r.told(err), r.at(raising))
 	}
 	text := fmt.Sprintf("%s, one pad a pass of %s above the next %s away leans the frame by 1:%.0f, %s over %s",
-		way, r.mm(float64(l.Pass)), r.mm(float64(apart)), 1/float64(tilt), r.roundedUp(float64(tilt)), r.distance(1))
+		way, r.mm(float64(l.Pass)), r.mm(float64(apart)), 1/float64(tilt), r.roundedUp(float64(tilt)), r.Distance(1))
 	if way == "across" {
 		high := r.Carrier.Soffit
 		text += fmt.Sprintf("; at the roof, %s up, that is %s to the side", r.mm(high), r.mm(float64(tilt)*high))

@@ -16,7 +16,7 @@ import (
 )
 
 // heavy are the checks that more mass makes no easier, of one bay.
-func heavy(b *bay, s *model.Study) []judged {
+func heavy(b *bay, s *model.Study) []Judged {
 	r := b.onTheWay(s)
 	out := append(b.jackChecks(s), b.liftChecks(s)...)
 	out = append(out, r.pullChecks()...)
@@ -27,8 +27,8 @@ func heavy(b *bay, s *model.Study) []judged {
 var unstated = [][2]string{{"    mass: 26.4\n", ""}, {"  sill_mass: 18.8\n", ""}}
 
 func TestWhatIsNotStatedIsTakenAtItsHeavyEnd(t *testing.T) {
-	stated := byHand(t, chain{gear: "roof-halves-24"}, 0, heavy)
-	guessed := byHand(t, chain{gear: "roof-halves-24", swap: unstated}, 0, heavy)
+	stated := byHand(t, chain{Gear: "roof-halves-24"}, 0, heavy)
+	guessed := byHand(t, chain{Gear: "roof-halves-24", Swap: unstated}, 0, heavy)
 	// two headers of 2.00 m, 120 x 140, and two sills of 2.40 m, 120 x 100, at 0.40
 	// of their envelope instead of 26.4 and 18.8 kg/m
 	more := 9.80665e-3 * (2*2.00*(0.4*7850*0.120*0.140-26.4) + 2*2.40*(0.4*7850*0.120*0.100-18.8))
@@ -41,7 +41,7 @@ func TestWhatIsNotStatedIsTakenAtItsHeavyEnd(t *testing.T) {
 
 func TestTippingTakesTheHighestAndNearestCentre(t *testing.T) {
 	tip := func(swap [][2]string) float64 {
-		e := byHand(t, chain{gear: "roof-halves-24", swap: swap}, 0, func(b *bay, s *model.Study) []judged { return b.onTheWay(s).tipChecks() })
+		e := byHand(t, chain{Gear: "roof-halves-24", Swap: swap}, 0, func(b *bay, s *model.Study) []Judged { return b.onTheWay(s).tipChecks() })
 		return e["across"].Value.Lower
 	}
 	// a sill that may be light leaves the panels above it the greater part
@@ -52,10 +52,10 @@ func TestTippingTakesTheHighestAndNearestCentre(t *testing.T) {
 }
 
 func TestTheShareThatIsGuessedStandsInTheResult(t *testing.T) {
-	c := chain{gear: "roof-halves-24"}
+	c := chain{Gear: "roof-halves-24"}
 	guess := func(swap ...[2]string) float64 {
-		c.swap = swap
-		return massRows(c.read(t))[0].Guessed
+		c.Swap = swap
+		return massRows(c.Study(t))[0].Guessed
 	}
 	some, more := guess(), guess(unstated...)
 	if !(some > 0 && some < 0.2 && more > some) {
@@ -65,7 +65,7 @@ func TestTheShareThatIsGuessedStandsInTheResult(t *testing.T) {
 	if all := guess([2]string{"steps:", "mass: {total: 4000 kg, extra: 0}\nsteps:"}); all != 0 {
 		t.Errorf("%.3f guessed of a carrier that was weighed", all)
 	}
-	r := Run(c.read(t), Options{Version: "test", Only: []string{"setup"}})
+	r := Run(c.Study(t), Options{Version: "test", Only: []string{"setup"}})
 	if len(r.Masses) != 2 || r.Masses[0].State != "raised" || r.Masses[0].Mass != (result.Between(4000, 4000)) {
 		t.Errorf("%v", r.Masses)
 	}
@@ -96,7 +96,7 @@ func TestNoPassHasACapacityBelowItsOwnLoad(t *testing.T) {
 	r := rand.New(rand.NewSource(10))
 	said, failed := 0, 0
 	for range worked.Campaign(60, 300) {
-		c := chain{gear: "roof-halves-24", swap: variation(r)}
+		c := chain{Gear: "roof-halves-24", Swap: variation(r)}
 		for rest, e := range byHand(t, c, 0, heavy) {
 			if e.Unit == "kN" && e.Verdict == result.Pass && (e.Limit == nil || e.Value == nil || e.Value.Upper > *e.Limit) {
 				t.Errorf("%s passes: %s", rest, e.Text)
@@ -127,7 +127,7 @@ func TestMoreMassTurnsNoFailIntoAPass(t *testing.T) {
 		swap := variation(r)
 		last := &swap[len(swap)-1]
 		grade := fmt.Sprintf("alignment: {grade: %.2f %%}\ntravel: {capacity: %.2f kN, hold_back: {capacity: %.2f kN}}", 8*r.Float64()-4, 0.1+3*r.Float64(), 0.1+2*r.Float64())
-		c := chain{gear: "roof-halves-24", swap: swap, jobs: [][2]string{{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}", grade}}}
+		c := chain{Gear: "roof-halves-24", Swap: swap, Jobs: [][2]string{{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}", grade}}}
 		light := byHand(t, c, 0, heavy)
 		last[1] = strings.Replace(last[1], "extra: ", "extra: 1", 1) // by 10 to 100 kg/m2
 		for rest, e := range byHand(t, c, 0, heavy) {
@@ -143,7 +143,7 @@ func TestMoreMassTurnsNoFailIntoAPass(t *testing.T) {
 
 // Over a grade break the ride takes the centre of gravity wherever it may be.
 func TestWhatIsNotKnownOfTheCentreCountsForTheWayItStands(t *testing.T) {
-	s := onRoute(winding).read(t)
+	s := worked.OnRoute(winding).Study(t)
 	b := inspected(s, 0)
 	last := b.Steps[len(b.Steps)-1]
 	w := b.Carrier.Weigh(last.PresentAfter, last.Pose)

@@ -38,7 +38,7 @@ var duties = []result.Duty{
 func notChecked(only []string) []result.Duty {
 	var out []result.Duty
 	for _, d := range duties {
-		missed := func(id string) bool { return len(only) > 0 && !matches(id, only) }
+		missed := func(id string) bool { return len(only) > 0 && !Matches(id, only) }
 		if len(d.Checks) == 0 || slices.ContainsFunc(d.Checks, missed) {
 			out = append(out, result.Duty{What: d.What, Checks: append([]string{}, d.Checks...)})
 		}

@@ -42,7 +42,7 @@ func PortionAlone(s *model.Study, of Portion) []result.Entry {
 		a.Steps = measure.Every
 	}
 	reports := reportsOf(s, Options{Brief: true}, a)
-	var out []judged
+	var out []Judged
 	for i, b := range s.Bays {
 		if of == Unsearched || b.Twin == i {
 			out = append(out, reports[b.Twin].as(&s.Bays[i]).tellPortion(s, of)...)
@@ -52,23 +52,23 @@ func PortionAlone(s *model.Study, of Portion) []result.Entry {
 }
 
 // as is the report of a bay as it is for a twin.
-func (r *report) as(b *model.Bay) *report {
+func (r *Examined) as(b *model.Bay) *Examined {
 	twin := *r
-	twin.found = r.found.As(b)
+	twin.Found = r.Found.As(b)
 	own := *r.bay
-	own.Bay, twin.bay = twin.found.Bay, &own
+	own.Bay, twin.bay = twin.Found.Bay, &own
 	return &twin
 }
 
 // tellPortion puts one portion in words.
-func (r *report) tellPortion(s *model.Study, of Portion) []judged {
+func (r *Examined) tellPortion(s *model.Study, of Portion) []Judged {
 	switch of {
 	case Strips:
-		return r.stripChecks(r.found.Strip)
+		return r.stripChecks(r.Found.Strip)
 	case Raises:
-		return r.raiseChecks(r.found.Raising)
+		return r.raiseChecks(r.Found.Raising)
 	case Advances:
-		return r.rollChecks(r.found.Rolling, r.found.Rolled)
+		return r.rollChecks(r.Found.Rolling, r.Found.Rolled)
 	}
 	var t told
 	r.underWay(&t, s, nil)
@@ -79,10 +79,10 @@ func (r *report) tellPortion(s *model.Study, of Portion) []judged {
 // moves.
 func ReadingsAlone(s *model.Study) []result.Entry {
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
-	var out []judged
+	var out []Judged
 	for _, i := range s.Reported() {
 		b := worded(measure.AtRestIn(&s.Bays[i], s.Job, tol), s.Job, limits)
-		out = append(out, slices.Concat(b.rangeChecks(), b.restChecks(nil), []judged{b.lengthCheck()})...)
+		out = append(out, slices.Concat(b.rangeChecks(), b.restChecks(nil), []Judged{b.lengthCheck()})...)
 	}
 	return entries(out)
 }
@@ -91,7 +91,7 @@ func ReadingsAlone(s *model.Study) []result.Entry {
 // and can be made.
 func StepsAlone(s *model.Study, asked func(name string) bool) []result.Entry {
 	reports := reportsOf(s, Options{}, measure.Ask{Steps: asked})
-	var out []judged
+	var out []Judged
 	for _, i := range s.Reported() {
 		for k, step := range reports[i].Steps {
 			if step.Stop == nil && asked(step.Name) {
@@ -103,8 +103,8 @@ func StepsAlone(s *model.Study, asked func(name string) bool) []result.Entry {
 }
 
 // stepChecks are the checks of one step by itself.
-func (r *report) stepChecks(k int) []judged {
-	s, done := r.Steps[k], r.found.Strip[k]
+func (r *Examined) stepChecks(k int) []Judged {
+	s, done := r.Steps[k], r.Found.Strip[k]
 	out := append(r.selfChecks(s, done), r.digCheck(s, done), r.dragCheck(s, done))
 	out = append(out, r.releaseChecks(s, done)...)
 	out = append(out, r.supportsChecks(s, done)...)

@@ -7,17 +7,10 @@ import (
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 	"boxwalk/model"
 	"boxwalk/model/align"
 )
-
-// onRoute is the worked cell with pours of 2.3 m and aprons at both ends, on a
-// line.
-func onRoute(alignment string, jobs ...[2]string) chain {
-	list := [][2]string{{"pours: [2.3 m]", "pours: [2.3 m, 2.3 m, 2.3 m]"}, {"outlet: {apron: 12 m}", "inlet: {apron: 12 m}, outlet: {apron: 12 m}"},
-		{"gear: gear.yaml", "alignment:\n" + alignment + "\ngear: gear.yaml"}}
-	return chain{gear: "roof-halves-24", jobs: append(list, jobs...)}
-}
 
 // winding is a line with a bend and a grade break at each joint.
 const winding = `  start: {elevation: 10 m}
@@ -68,10 +61,10 @@ func common(a, b *result.Bracket, tolerance float64) bool {
 }
 
 func TestAnyBearingElevationAndStationOfARouteGiveTheSameAnswers(t *testing.T) {
-	here := checked(t, onRoute(winding))
+	here := checked(t, worked.OnRoute(winding))
 	far := strings.NewReplacer("start: {elevation: 10 m}", "start: {station: 3+000, elevation: 1510 m, bearing: 251.7 deg, easting: 455000 m, northing: 5400000 m}",
 		"elevation: 10 m", "elevation: 1510 m", "elevation: 9.", "elevation: 1509.", "station: 0+00", "station: 3+00").Replace(winding)
-	there := checked(t, onRoute(far))
+	there := checked(t, worked.OnRoute(far))
 	alikeResults(t, here, there, func(s string) string { return s }, 1e-9)
 	// nothing is worked out in such large numbers, so the searches go the same way
 	for i, c := range here.Checks {
@@ -88,14 +81,14 @@ func TestMirroredRouteGivesMirroredAnswers(t *testing.T) {
 		return [][2]string{{"lines: [0 m]", "lines: [" + line + "]"}, {"  kicker: 300 mm", "  kicker: 300 mm\n  skew: {inlet: " + skew + "}\n  channel: {offset: " + line + ", width: 100 mm, depth: 50 mm}"},
 			{"plate: 200 x 200 x 20 mm", "plate: 200 x 120 x 20 mm"}}
 	}
-	a := checked(t, onRoute(leaning, beside("0.03 m", "3 deg")...))
-	b := checked(t, onRoute(mirrored, beside("-0.03 m", "-3 deg")...))
+	a := checked(t, worked.OnRoute(leaning, beside("0.03 m", "3 deg")...))
+	b := checked(t, worked.OnRoute(mirrored, beside("-0.03 m", "-3 deg")...))
 	alikeResults(t, a, b, mirrorName, 1e-7)
 }
 
 func TestSkewOfAMirroredBoxIsTheOppositeSkew(t *testing.T) {
 	box := func(first, second, skew, turn string) *result.Result {
-		return checked(t, onRoute("  plan: [{tangent: 2.3 m}, {turn: 0.7 deg "+turn+"}, {tangent: 4.6 m}]",
+		return checked(t, worked.OnRoute("  plan: [{tangent: 2.3 m}, {turn: 0.7 deg "+turn+"}, {tangent: 4.6 m}]",
 			[2]string{"  cells: 1\n  span: 3.0 m\n  rise: 2.4 m\n", "  cells: [{span: " + first + ", rise: 2.4 m}, {span: " + second + ", rise: 2.4 m}]\n  inner_wall: 200 mm\n  skew: {inlet: " + skew + ", outlet: " + skew + ", joints: along the skew}\n"}))
 	}
 	swap := strings.NewReplacer("left", "right", "right", "left", "cell 1", "cell 2", "cell 2", "cell 1")
@@ -124,7 +117,7 @@ type twoPours struct{ turn, gradeIn, gradeOut float64 }
 
 // onThree puts the middle one of three wheel lines under the carrier.
 func onThree(c chain) chain {
-	c.swap = append(c.swap, [2]string{"[0.3 m, 2.1 m]", "[0.3 m, 1.2 m, 2.1 m]"})
+	c.Swap = append(c.Swap, [2]string{"[0.3 m, 2.1 m]", "[0.3 m, 1.2 m, 2.1 m]"})
 	return c
 }
 
@@ -136,7 +129,7 @@ func (p twoPours) chain(first, second float64, jobs ...[2]string) chain {
 		side := map[bool]string{true: "left", false: "right"}[p.turn > 0]
 		alignment += fmt.Sprintf("\n  plan: [{tangent: %.9f m}, {turn: %g deg %s}, {tangent: %.9f m}]", first, math.Abs(p.turn), side, second)
 	}
-	return onRoute(alignment, append(jobs, [2]string{"[2.3 m, 2.3 m, 2.3 m]", fmt.Sprintf("[%.9f m, %.9f m]", first, second)})...)
+	return worked.OnRoute(alignment, append(jobs, [2]string{"[2.3 m, 2.3 m, 2.3 m]", fmt.Sprintf("[%.9f m, %.9f m]", first, second)})...)
 }
 
 // A carrier that is its own mirror end for end goes through a box from either
@@ -155,13 +148,13 @@ func TestReversedTravelGivesTheSameLeastClearances(t *testing.T) {
 		{twoPours{1, 0.003, -0.003}, onThree, mixed}} {
 		first, second := 2.39, 2.39
 		for range 3 { // a pour's length is measured in plan, its form's along its grade
-			s := c.wheels(c.chain(first, second)).read(t)
+			s := c.wheels(c.chain(first, second)).Study(t)
 			form := float64(s.Gear.Form.Length)
 			first, second = first+form-s.Bays[0].Needed, second+form-s.Bays[1].Needed
 		}
 		ahead := leastRolling(checked(t, c.wheels(c.chain(first, second))))
 		reversed := twoPours{-c.turn, -c.gradeOut, -c.gradeIn}
-		back := leastRolling(checked(t, c.wheels(reversed.chain(second, first, [2]string{"  kicker: 300 mm", "  kicker: 300 mm\n  order: [2, 1]"}, travels("leaves: inlet")))))
+		back := leastRolling(checked(t, c.wheels(reversed.chain(second, first, [2]string{"  kicker: 300 mm", "  kicker: 300 mm\n  order: [2, 1]"}, worked.Travels("leaves: inlet")))))
 		if len(ahead) < 4 || len(ahead) != len(back) {
 			t.Fatalf("%v: ahead %v, back %v", c.twoPours, ahead, back)
 		}
@@ -174,9 +167,9 @@ func TestReversedTravelGivesTheSameLeastClearances(t *testing.T) {
 }
 
 func TestVeryLargeRadiusEqualsATangent(t *testing.T) {
-	c := onRoute("  grade: -1 %")
+	c := worked.OnRoute("  grade: -1 %")
 	on := func(radius float64) map[string]result.Bracket {
-		s := c.read(t)
+		s := c.Study(t)
 		line, faults := align.New(align.Start{Grade: -0.01}, []align.Element{align.Arc(radius, 6.9)}, nil, 0)
 		if len(faults) > 0 {
 			t.Fatal(faults)

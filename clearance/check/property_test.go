@@ -40,8 +40,8 @@ func TestMirroredJobGivesMirroredAnswers(t *testing.T) {
 		return [][2]string{{"lines: [0 m]", "lines: [" + line + "]"}, {"pours: [2.3 m]", "pours: [2.1 m]\n  skew: {inlet: " + skew + "}\n  channel: {offset: " + line + ", width: 100 mm, depth: 50 mm}"},
 			{"plate: 200 x 200 x 20 mm", "plate: 200 x 120 x 20 mm"}, {"gear: gear.yaml", "alignment: {crossfall: " + fall + "}\ngear: gear.yaml"}}
 	}
-	a := checked(t, chain{gear: "roof-halves-24", jobs: job("0.03 m", "3 deg", "1 %")})
-	b := checked(t, chain{gear: "roof-halves-24", jobs: job("-0.03 m", "-3 deg", "-1 %")})
+	a := checked(t, chain{Gear: "roof-halves-24", Jobs: job("0.03 m", "3 deg", "1 %")})
+	b := checked(t, chain{Gear: "roof-halves-24", Jobs: job("-0.03 m", "-3 deg", "-1 %")})
 	mirrored := values(b)
 	for _, c := range a.Checks {
 		m, ok := mirrored[c.ID+" "+c.Subject.String()]
@@ -68,7 +68,7 @@ func alikeBracket(a, b *result.Bracket, tolerance float64) bool {
 
 func TestBearingAndPlaceChangeNothing(t *testing.T) {
 	at := func(start string) []byte {
-		r := checked(t, chain{gear: "roof-whole-24", jobs: append([][2]string{{"gear: gear.yaml", "alignment: {start: " + start + "}\ngear: gear.yaml"}}, noHangers...)})
+		r := checked(t, chain{Gear: "roof-whole-24", Jobs: append([][2]string{{"gear: gear.yaml", "alignment: {start: " + start + "}\ngear: gear.yaml"}}, noHangers...)})
 		text, err := json.Marshal(r)
 		if err != nil {
 			t.Fatal(err)
@@ -84,9 +84,9 @@ func TestBearingAndPlaceChangeNothing(t *testing.T) {
 }
 
 func TestAnyNumberOfWorkersGivesTheSameBytes(t *testing.T) {
-	s := chain{gear: "roof-halves-24"}.read(t)
+	s := chain{Gear: "roof-halves-24"}.Study(t)
 	one, _ := json.Marshal(Run(s, Options{Workers: 1}))
-	many, _ := json.Marshal(Run(chain{gear: "roof-halves-24"}.read(t), Options{Workers: 8}))
+	many, _ := json.Marshal(Run(chain{Gear: "roof-halves-24"}.Study(t), Options{Workers: 8}))
 	if !bytes.Equal(one, many) {
 		t.Error("one and eight workers differ")
 	}
@@ -102,10 +102,10 @@ func randomJob(r *rand.Rand) [][2]string {
 		"  - {step: arms, drivers: {turnbuckle: " + f(575, 690) + "}}\n",
 		"  - {step: both, drivers: {turnbuckle: " + f(575, 690) + ", low brace: " + f(580, 725) + "}}\n",
 		"  - {step: uneven, drivers: {jack left: raised - " + f(60, 110) + ", jack right: raised - " + f(60, 110) + "}}\n",
-		toWheels,
+		worked.ToWheels,
 	}
 	r.Shuffle(4, func(i, j int) { steps[i], steps[j] = steps[j], steps[i] })
-	return [][2]string{sequence(append([]string{stripsOut}, steps...)...)}
+	return [][2]string{worked.Sequence(append([]string{worked.StripsOut}, steps...)...)}
 }
 
 func TestNoSampledGapIsBelowACertifiedLowerBound(t *testing.T) {
@@ -113,8 +113,8 @@ func TestNoSampledGapIsBelowACertifiedLowerBound(t *testing.T) {
 	rnd := rand.New(rand.NewSource(1))
 	samples := 0
 	for range jobs {
-		c := chain{gear: "roof-halves-24", jobs: randomJob(rnd)}
-		s := c.read(t)
+		c := chain{Gear: "roof-halves-24", Jobs: randomJob(rnd)}
+		s := c.Study(t)
 		rows := map[string]result.PartRow{}
 		for p := range Run(s, Options{}).Parts {
 			rows[fmt.Sprint(p.Step, p.Part, p.Zone, p.Contact)] = p

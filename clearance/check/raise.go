@@ -9,11 +9,11 @@ import (
 )
 
 // raiseChecks are the entries of all raising steps.
-func (b *bay) raiseChecks(done [][]measure.Gaps) []judged {
-	var out []judged
+func (b *bay) raiseChecks(done [][]measure.Gaps) []Judged {
+	var out []Judged
 	for k, s := range b.Raising {
 		if s.Stop != nil {
-			out = append(out, open("raise.clear", b.about().In(s.Name), "m", "the step cannot be made: "+s.Stop.Say(b.mm), b.at(s.Name)))
+			out = append(out, open("raise.clear", b.About().In(s.Name), "m", "the step cannot be made: "+s.Stop.Say(b.mm), b.at(s.Name)))
 			continue
 		}
 		out = append(out, b.raiseCheck(k, done[k]))
@@ -23,11 +23,11 @@ func (b *bay) raiseChecks(done [][]measure.Gaps) []judged {
 
 // raiseCheck is one raising step: what must not touch keeps the release gap,
 // and what comes to rest on concrete already cast must not dig into it.
-func (b *bay) raiseCheck(k int, list []measure.Gaps) judged {
+func (b *bay) raiseCheck(k int, list []measure.Gaps) Judged {
 	s, limit := b.Raising[k], b.limits.of("raise.clear")
 	lean, leaning := b.LeanUp(k)
 	if leaning && b.BeyondSight(lean, limit.Value) {
-		return b.unseen("raise.clear", b.about().In(s.Name), lean, s.Name)
+		return b.unseen("raise.clear", b.About().In(s.Name), lean, s.Name)
 	}
 	var found []candidate
 	for i := range list {
@@ -37,15 +37,15 @@ func (b *bay) raiseCheck(k int, list []measure.Gaps) judged {
 			if m.Any[z] && near.MustClear.Lower < measure.Far {
 				c := b.releaseCandidate(s, m, zone, near.MustClear)
 				if leaning && measure.Leans(b.Carrier.Parts[m.Part], zone) {
-					c = b.leaning(c, lean, b.LeanOff(lean, s.Path, m, near.MustClear, near.MustClear.Lower-c.allowance, b.RisesPast(k, z)), limit.Value)
+					c = b.leaning(c, lean, b.LeanOff(lean, s.Path, m, near.MustClear, near.MustClear.Lower-c.Allowance, b.RisesPast(k, z)), limit.Value)
 				}
 				found = append(found, c)
 			}
 			if v := near.MayTouch; v.Against >= 0 && v.Lower < -measure.ContactTolerance {
-				found = append(found, candidate{value: result.Between(v.Lower, v.Upper), part: m.Part, against: v.Against, alike: m.Alike, zone: zone, held: true, where: b.where(s.Name, m.Part, string(zone), v),
+				found = append(found, candidate{Value: result.Between(v.Lower, v.Upper), Part: m.Part, Against: v.Against, Alike: m.Alike, Zone: zone, MayTouch: true, where: b.where(s.Name, m.Part, string(zone), v),
 					text: fmt.Sprintf("%s digs %s into the %s it comes to rest on", b.label(m.Part), b.deep(v.Lower), zone.Words())})
 			}
 		}
 	}
-	return entry("raise.clear", b.about().In(s.Name), found, limit, result.Min, "nothing that is cast already stands near")
+	return entry("raise.clear", b.About().In(s.Name), found, limit, result.Min, "nothing that is cast already stands near")
 }

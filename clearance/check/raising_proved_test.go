@@ -25,7 +25,7 @@ func TestARaisingThatFailsAnyOfItsChecksSaysSoWhereThePassIsOrdered(t *testing.T
 		"as it is":           {nil, ""},
 	} {
 		told := 0
-		for _, row := range raisingAt(checked(t, chain{gear: "roof-halves-24", swap: c.swap}), 1, 1) {
+		for _, row := range raisingAt(checked(t, chain{Gear: "roof-halves-24", Swap: c.swap}), 1, 1) {
 			if row.Level == nil {
 				continue
 			}
@@ -45,7 +45,7 @@ func TestARaisingThatFailsAnyOfItsChecksSaysSoWhereThePassIsOrdered(t *testing.T
 // jack tells that it is not proved too, and pours that are alike tell the same of
 // themselves.
 func TestEveryStepOfRaisingThatIsNotProvedSaysSo(t *testing.T) {
-	r := checked(t, chain{gear: "roof-halves-24", jobs: lapped, swap: [][2]string{{", last: 3 mm", ", last: 4 mm"}}})
+	r := checked(t, chain{Gear: "roof-halves-24", Jobs: lapped, Swap: [][2]string{{", last: 3 mm", ", last: 4 mm"}}})
 	for _, e := range r.Checks {
 		if !strings.HasPrefix(e.ID, "raise.clear") || e.Verdict == result.Pass {
 			continue

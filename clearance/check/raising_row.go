@@ -16,7 +16,7 @@ const raiseHold = "Invert, pads, packing and jacks seen before anything is lifte
 // raisingRows are the steps of raising as the crew does them; checks are those of
 // the steps, one each. A step in which nothing moves is left out, unless its check
 // does not pass.
-func (b *bay) raisingRows(checks []judged) []result.RaisingRow {
+func (b *bay) raisingRows(checks []Judged) []result.RaisingRow {
 	var out []result.RaisingRow
 	for k, s := range b.Raising {
 		back := b.Steps[len(b.Steps)-1-k]
@@ -67,7 +67,7 @@ func (b *bay) raisingLevel(k int) *result.RaisingLevel {
 
 // unproved tells each step of raising which of its checks do not pass: raise.clear of
 // the step itself, and raise.lift, which is about every step that lifts.
-func (b *bay) unproved(rows []result.RaisingRow, checks []judged) {
+func (b *bay) unproved(rows []result.RaisingRow, checks []Judged) {
 	for i := range rows {
 		row := &rows[i]
 		row.Unproved = []string{}

@@ -34,7 +34,7 @@ func TestRaisingTellsTheCrewTheDifferenceThatItsCheckRestsOn(t *testing.T) {
 		"without lifting": {[][2]string{{lifting, ""}}, 2.5e-3, 2.5e-3, "Turn the jacks in passes", "pad"},
 	} {
 		var levels []result.RaisingLevel
-		for _, row := range raisingAt(checked(t, chain{gear: "roof-halves-24", swap: c.swap}), 1, 1) {
+		for _, row := range raisingAt(checked(t, chain{Gear: "roof-halves-24", Swap: c.swap}), 1, 1) {
 			if row.Level != nil {
 				levels = append(levels, *row.Level)
 			}
@@ -52,7 +52,7 @@ func TestRaisingTellsTheCrewTheDifferenceThatItsCheckRestsOn(t *testing.T) {
 // With a pass of 4 mm at last the lean of the form closes its gap to the wall cast
 // before, see TestAPassOfLiftingThatLeansTheFormIntoTheWallCastBeforeFails.
 func TestARaisingThatDoesNotPassSaysSoWhereThePassIsOrdered(t *testing.T) {
-	r := checked(t, chain{gear: "roof-halves-24", jobs: lapped, swap: [][2]string{{", last: 3 mm", ", last: 4 mm"}}})
+	r := checked(t, chain{Gear: "roof-halves-24", Jobs: lapped, Swap: [][2]string{{", last: 3 mm", ", last: 4 mm"}}})
 	var said []string
 	for _, row := range raisingAt(r, 1, 2) {
 		if row.Level != nil && strings.HasPrefix(row.Level.Say, "NOT PROVED with pads 4.0 mm apart") {

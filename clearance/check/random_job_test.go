@@ -90,8 +90,8 @@ func (j lotJob) stated(gear string) string {
 func (j lotJob) built(t *testing.T) (*model.Study, string) {
 	t.Helper()
 	c := j.chain
-	c.vary = j.stated
-	return c.built(t)
+	c.Vary = j.stated
+	return c.Built(t)
 }
 
 // stating puts a force in the place of that of a key of a flow mapping on one
@@ -112,8 +112,8 @@ func newLotJob(seed int64) lotJob {
 	w := writer{Rand: rand.New(rand.NewSource(seed))}
 	w.imperial = w.Intn(2) == 0
 	gears := []string{"roof-halves-24", "roof-whole-24", "roof-whole-24-jacks", "roof-halves-43"}
-	j := lotJob{chain: chain{gear: gears[w.Intn(len(gears))]}}
-	box := boxes[j.gear]
+	j := lotJob{chain: chain{Gear: gears[w.Intn(len(gears))]}}
+	box := boxes[j.Gear]
 	rise := box.rise
 	if w.Intn(3) == 0 {
 		rise += 0.05 * float64(w.Intn(5)-2) // the pin pitch of the legs
@@ -132,7 +132,7 @@ func newLotJob(seed int64) lotJob {
 	j.pull, j.hold, j.scrub = w.capacity(4)+1e-3, w.capacity(3), 0.6
 	j.wheel, j.jack, j.side, j.lift = w.capacity(20), w.capacity(25), w.capacity(12), w.capacity(20)+1e-3
 	hangers := "left_in_place:\n  hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}\n"
-	if strings.HasPrefix(j.gear, "roof-whole") || w.Intn(3) == 0 {
+	if strings.HasPrefix(j.Gear, "roof-whole") || w.Intn(3) == 0 {
 		hangers = ""
 	}
 	var b strings.Builder
@@ -155,7 +155,7 @@ func newLotJob(seed int64) lotJob {
 	fmt.Fprintf(&b, "travel: {pulled_by: winch, capacity: %s, scrub: %.2f%s}\n", w.force(j.pull), j.scrub, hold)
 	fmt.Fprintf(&b, "schedule: {invert_age: %.1f d}\n", w.between(2, 20))
 	fmt.Fprintf(&b, "concrete: {strength: %.0f MPa, cement: %s, curing: %.0f degC}\ngear: gear.yaml\n", w.between(20, 40), []string{"N", "R", "S"}[w.Intn(3)], w.between(2, 25))
-	j.job = b.String()
+	j.Job = b.String()
 	return j
 }
 
@@ -233,7 +233,7 @@ func TestNoRandomJobPassesWithACapacityBelowItsLoad(t *testing.T) {
 		j := newLotJob(seed)
 		s, why := j.built(t)
 		if s == nil {
-			t.Errorf("job %d is not valid: %s\n%s", seed, why, j.job)
+			t.Errorf("job %d is not valid: %s\n%s", seed, why, j.Job)
 			continue
 		}
 		r := Run(s, Options{Brief: true})
@@ -246,7 +246,7 @@ func TestNoRandomJobPassesWithACapacityBelowItsLoad(t *testing.T) {
 		}
 		passed++
 		if len(over) > 0 {
-			t.Errorf("job %d passes with %s\n%s", seed, strings.Join(over, ", "), j.job)
+			t.Errorf("job %d passes with %s\n%s", seed, strings.Join(over, ", "), j.Job)
 		}
 		for _, c := range r.Checks {
 			if v := c.Value; v != nil && (math.IsNaN(v.Lower) || math.IsNaN(v.Upper)) {

@@ -12,7 +12,7 @@ import (
 // advice is what usually mends an entry that does not pass, as the trade thinks
 // of it first: no solution worked out for the job. It never is to ask for less:
 // limits and tolerances are no cure.
-type advice func(b *bay, e judged) string
+type advice func(b *bay, e Judged) string
 
 // remedies by check. What depends on the place is told where it is measured, in
 // the candidate; these are for all the rest.
@@ -41,11 +41,11 @@ var remedies = map[string]advice{
 	"roll.bearing":   (*bay).bearingRemedy,
 }
 
-func always(text string) advice { return func(*bay, judged) string { return text } }
+func always(text string) advice { return func(*bay, Judged) string { return text } }
 
 // sayRemedies gives each entry that does not pass its remedy, where the place it
 // was measured at has told none.
-func (b *bay) sayRemedies(checks []judged) {
+func (b *bay) sayRemedies(checks []Judged) {
 	for i, c := range checks {
 		if c.Verdict != result.Pass && c.Remedy == "" {
 			checks[i].Remedy = b.remedy(c)
@@ -55,7 +55,7 @@ func (b *bay) sayRemedies(checks []judged) {
 
 // remedy of an entry that does not pass. What follows from a setting that cannot
 // be made, or from a step that cannot, is no thing to mend by itself.
-func (b *bay) remedy(e judged) string {
+func (b *bay) remedy(e Judged) string {
 	own := remedies[e.ID]
 	switch {
 	case own == nil:

@@ -8,7 +8,7 @@ import (
 	"boxwalk/model/culvert"
 )
 
-func (b *bay) liftRemedy(e judged) string {
+func (b *bay) liftRemedy(e Judged) string {
 	if b.Carrier.Gear.Lifting == nil {
 		return "state where and with what the carrier is lifted (lifting: {pads, capacity, stroke} in the gear file)"
 	}
@@ -26,7 +26,7 @@ func (b *bay) liftRemedy(e judged) string {
 }
 
 // passRemedy is for what the carrier passes on its way.
-func (b *bay) passRemedy(e judged) string {
+func (b *bay) passRemedy(e Judged) string {
 	p := b.marked(e.Where.Part)
 	low := p != nil && (p.Role == carrier.JackPlate || p.Role == carrier.JackScrew)
 	switch {
@@ -50,14 +50,14 @@ func (b *bay) passRemedy(e judged) string {
 	return "collapse farther in the steps: draw the walls in, or lower onto the wheels, by what is missing"
 }
 
-func (b *bay) trackRemedy(e judged) string {
+func (b *bay) trackRemedy(e Judged) string {
 	if e.Subject.What == lowFlowChannel {
 		return "another wheel gauge (`set: {gauge: ...}`), or lay the channel elsewhere (culvert.channel)"
 	}
 	return "a narrower wheel gauge (`set: {gauge: ...}`)"
 }
 
-func (b *bay) bendRemedy(e judged) string {
+func (b *bay) bendRemedy(e Judged) string {
 	switch what := e.Subject.What; {
 	case strings.HasPrefix(what, "mid-ordinate"):
 		return "shorter pours on the curve (culvert.pours): half the length leaves a quarter"
@@ -73,7 +73,7 @@ func (b *bay) bendRemedy(e judged) string {
 	return "steer the carrier over to the side that has room (`travel: {steering: offset, offset: ...}`), collapse farther, or split the turn over two joints"
 }
 
-func (b *bay) bearingRemedy(e judged) string {
+func (b *bay) bearingRemedy(e Judged) string {
 	if e.Verdict == result.Open {
 		return "state what is missing; the sentence above names it, and nothing is taken for granted until then"
 	}

@@ -11,7 +11,7 @@ import (
 	"boxwalk/model/culvert"
 )
 
-func (b *bay) facesRemedy(e judged) string {
+func (b *bay) facesRemedy(e Judged) string {
 	if float64(b.Carrier.Gear.Form.Length) < b.Needed-rangeSlack {
 		return "the form is shorter than the pour: mend first what setup.length says"
 	}
@@ -66,7 +66,7 @@ func (b *bay) hung() bool {
 }
 
 // rangeRemedy goes by what cannot be reached.
-func (b *bay) rangeRemedy(e judged) string {
+func (b *bay) rangeRemedy(e Judged) string {
 	is := func(what string) bool { return strings.HasPrefix(e.Subject.What, what) }
 	switch {
 	case strings.HasPrefix(e.Subject.Kind, lockedIn):
@@ -101,7 +101,7 @@ func (b *bay) rangeRemedy(e judged) string {
 	return b.readingRemedy(e)
 }
 
-func (b *bay) readingRemedy(e judged) string {
+func (b *bay) readingRemedy(e Judged) string {
 	if e.Where.Step != "" && !b.turnedIn(e.Where.Step, e.Where.Part) {
 		return "it stands so as raised, before any step: gear whose adjuster has that range (links: length, jack.reading, slide.draw), or its pins elsewhere (links: from, to)"
 	}
@@ -123,7 +123,7 @@ func (b *bay) turnedIn(step, label string) bool {
 	return false
 }
 
-func (b *bay) restRemedy(e judged) string {
+func (b *bay) restRemedy(e Judged) string {
 	switch e.Subject.What {
 	case "wheels raised":
 		return fmt.Sprintf("pin the legs shorter, in another hole (`set: {leg: ...}`), so that the jacks stand out to at least %s", b.atLeast(b.Carrier.Wheels+*e.Limit))
@@ -144,7 +144,7 @@ func (b *bay) overhangRemedy(role carrier.Role, over float64, end string) string
 	return "another gauge, with which the " + what + " keep off the channel (`set: {gauge: ...}`), or lay the channel elsewhere (culvert.channel); what bridges it is for the engineer"
 }
 
-func (b *bay) lengthRemedy(e judged) string {
+func (b *bay) lengthRemedy(e Judged) string {
 	short := b.Needed - float64(b.Carrier.Gear.Form.Length)
 	text := fmt.Sprintf("shorten the pour by at least %s (culvert.pours) or take a form that much longer (form.length, with its bents)", b.atLeast(short))
 	if b.Pour.Lap > 0 {

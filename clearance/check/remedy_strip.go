@@ -13,7 +13,7 @@ import (
 )
 
 // digRemedy tells what digs as it is set from what runs into concrete on its way.
-func (b *bay) digRemedy(e judged) string {
+func (b *bay) digRemedy(e Judged) string {
 	p := b.marked(e.Where.Part)
 	switch {
 	case p != nil && (p.Role == carrier.Wheel || p.Role == carrier.Fork || p.Role == carrier.JackPlate):
@@ -53,7 +53,7 @@ func (b *bay) moves(step string) bool {
 }
 
 // selfRemedy goes by which two parts meet.
-func (b *bay) selfRemedy(e judged) string {
+func (b *bay) selfRemedy(e Judged) string {
 	p, q := b.marked(e.Where.Part), b.marked(e.Where.Zone)
 	if p == nil || q == nil {
 		return "change the order, or stop the step before the two parts meet"
@@ -69,7 +69,7 @@ func (b *bay) selfRemedy(e judged) string {
 			return fmt.Sprintf("the %s runs through it: give it other pins or another plane along the cell (links: from, to, beside), or stop the step before they meet", a.Name)
 		}
 	}
-	if e.Subject.Kind == seamPairs && len(b.Carrier.Hinged()) > 0 {
+	if e.Subject.Kind == SeamPairs && len(b.Carrier.Hinged()) > 0 {
 		return "the seam closes as the parts turn: draw the wall feet in farther before the arms, or set the hinge nearer to the face or higher (hinge.behind, hinge.above)"
 	}
 	if len(b.Steps) > 0 && e.Where.Step == b.Steps[0].Name && !b.moves(e.Where.Step) {
@@ -132,7 +132,7 @@ func (b *bay) freeOfJacks(at, apart float64) (float64, bool) {
 }
 
 // clearRemedy is for gaps while collapsing and when collapsed.
-func (b *bay) clearRemedy(e judged) string {
+func (b *bay) clearRemedy(e Judged) string {
 	p := b.marked(e.Where.Part)
 	collapsed := e.Subject.Kind == result.Collapsed
 	switch {
@@ -168,7 +168,7 @@ func (b *bay) backUnder(pour int) string {
 
 // supportsRemedy tells a one-piece roof, which needs pockets for plates, from
 // halves that part beside them.
-func (b *bay) supportsRemedy(e judged) string {
+func (b *bay) supportsRemedy(e Judged) string {
 	g, kept := b.Carrier.Gear, b.Carrier.Kept.Hangers
 	if kept == nil || slices.ContainsFunc(b.Carrier.Parts, func(p carrier.Part) bool { return b.ofHalf(&p) }) {
 		return "a wider filler, so that the halves keep clear of plate and nut (roof.widths, `set: {closure: ...}`); part the halves farther before lowering; or move the hanger lines (left_in_place.hangers.lines)"
@@ -192,7 +192,7 @@ func (b *bay) supportsRemedy(e judged) string {
 }
 
 // raiseRemedy is for what is met on the way up.
-func (b *bay) raiseRemedy(e judged) string {
+func (b *bay) raiseRemedy(e Judged) string {
 	if e.Where.Zone == string(culvert.SteelAhead) {
 		return "have the bars ahead tied nearer to plumb and held back from the form before it is raised, or give them more cover; the form comes up beside them"
 	}
@@ -206,7 +206,7 @@ func (b *bay) raiseRemedy(e judged) string {
 }
 
 // smallerPass is which pass of lifting to make smaller: that of the step named.
-func (b *bay) smallerPass(e judged) string {
+func (b *bay) smallerPass(e Judged) string {
 	lifting := b.Carrier.Gear.Lifting
 	last := b.LastLift()
 	switch {

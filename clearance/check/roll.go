@@ -20,25 +20,25 @@ func (b *bay) halted(err error) string {
 		return "travel.rollers is not given: say where the guide rollers are"
 	case errors.As(err, &tips):
 		return fmt.Sprintf("the centre of gravity at %s, give or take %s, does not lie between the first wheels at %s and the last at %s: the carrier tips",
-			b.distance(tips.Centre), b.distance(tips.Uncertain), b.distance(tips.First), b.distance(tips.Last))
+			b.Distance(tips.Centre), b.Distance(tips.Uncertain), b.Distance(tips.First), b.Distance(tips.Last))
 	case errors.As(err, &sharp):
 		return fmt.Sprintf("within %s from %s on the way turns by %.1f deg, more than a carrier is taken through",
-			b.distance(sharp.Stretch), b.distance(sharp.At), sharp.Turn*180/math.Pi)
+			b.Distance(sharp.Stretch), b.Distance(sharp.At), sharp.Turn*180/math.Pi)
 	}
 	return b.told(err)
 }
 
 // rollChecks are the clearances over the whole advance, zone by zone, with the
 // tolerance allowance taken off.
-func (b *bay) rollChecks(r *measure.Advance, list []measure.Gaps) []judged {
+func (b *bay) rollChecks(r *measure.Advance, list []measure.Gaps) []Judged {
 	if r == nil {
-		return []judged{open("roll.clear", b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway())}
+		return []Judged{open("roll.clear", b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway())}
 	}
 	if r.Stop != nil {
-		return []judged{open("roll.clear", b.subject("advance"), "m", "the advance cannot be worked out: "+b.halted(r.Stop), b.underway())}
+		return []Judged{open("roll.clear", b.subject("advance"), "m", "the advance cannot be worked out: "+b.halted(r.Stop), b.underway())}
 	}
-	step := b.rollStep(r.Way)
-	var out []judged
+	step := b.RollStep(r.Way)
+	var out []Judged
 	for z, zone := range culvert.Zones {
 		limit, a := b.limits.of("roll.clear"), b.Tol.Of(zone)
 		var found []candidate
@@ -55,12 +55,12 @@ func (b *bay) rollChecks(r *measure.Advance, list []measure.Gaps) []judged {
 					w.Station = &station
 					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, loss.Tilt)+b.forTwist(loss.Twist)+b.forRests(loss.Rests))
 				}
-				c := candidate{value: bracketOf(v), allowance: a.RootSumSquare + loss.All(), worst: a.WorstCase + loss.All(), tell: tell, part: part, against: v.Against, zone: zone}
+				c := candidate{Value: bracketOf(v), Allowance: a.RootSumSquare + loss.All(), worst: a.WorstCase + loss.All(), tell: tell, Part: part, Against: v.Against, Zone: zone}
 				found = append(found, c)
 			}
 		}
 		if anything {
-			c := entry("roll.clear", b.about().At(zone), found, limit, result.Min, fmt.Sprintf("every part passes the %s more than %s away", zone.Words(), b.mm(measure.Far)))
+			c := entry("roll.clear", b.About().At(zone), found, limit, result.Min, fmt.Sprintf("every part passes the %s more than %s away", zone.Words(), b.mm(measure.Far)))
 			out = append(out, b.carried(c, list, z))
 		}
 	}
@@ -69,7 +69,7 @@ func (b *bay) rollChecks(r *measure.Advance, list []measure.Gaps) []judged {
 
 // carried leaves a pass open where a wheel dips deeper into what it rolls on than
 // is taken off for how that lies: then the motion is not known well enough.
-func (b *bay) carried(c judged, list []measure.Gaps, z int) judged {
+func (b *bay) carried(c Judged, list []measure.Gaps, z int) Judged {
 	for i := range list {
 		v := list[i].At(z).MayTouch
 		if most := measure.ContactTolerance + c.Allowance; c.Verdict == result.Pass && v.Lower < -most {
@@ -80,13 +80,13 @@ func (b *bay) carried(c judged, list []measure.Gaps, z int) judged {
 	return c
 }
 
-// rollStep is the advance as a step is named: ahead or back, and how far.
-func (b *bay) rollStep(way float64) string {
+// RollStep is the advance as a step is named: ahead or back, and how far.
+func (b *bay) RollStep(way float64) string {
 	if way < 0 {
-		return "roll back " + b.distance(-way)
+		return "roll back " + b.Distance(-way)
 	}
-	return "roll ahead " + b.distance(way)
+	return "roll ahead " + b.Distance(way)
 }
 
 // underway is the place of an entry about the advance as a whole.
-func (b *bay) underway() result.Where { return b.at(b.rollStep(b.Rolls)) }
+func (b *bay) underway() result.Where { return b.at(b.RollStep(b.Rolls)) }

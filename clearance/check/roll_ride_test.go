@@ -1,50 +1,21 @@
 package check
 
 import (
-	"bytes"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 	"testing"
 
 	"boxwalk/clearance/measure"
-	"boxwalk/clearance/proof"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
+	"boxwalk/clearance/worked"
 	"boxwalk/model/culvert"
-)
-
-// broken is the worked cell with its whole form and two pours of 9 m that meet
-// at a grade break, and maybe a bend.
-func broken(alignment string) string {
-	at := strings.Index(bent("1 deg"), "alignment:")
-	return bent("1 deg")[:at] + "alignment: {" + alignment + "}\ngear: gear.yaml\n"
-}
-
-// breaking is a line whose grade changes from one value to another, in
-// per cent, at 9 m.
-func breaking(plan string, in, out float64) string {
-	return breakingAt("station: 0 m, elevation: 0 m", 0, plan, in, out)
-}
-
-// breakingAt is the same from elsewhere.
-func breakingAt(start string, base float64, plan string, in, out float64) string {
-	point := func(station, z float64) string {
-		return fmt.Sprintf("{station: %g m, elevation: %.9f m}", station, base+z)
-	}
-	return broken("start: {" + start + "}, plan: [" + plan + "], profile: [" + point(0, 0) + ", " + point(9, 0.09*in) + ", " + point(18, 0.09*(in+out)) + "]")
-}
-
-const (
-	tangent = "{tangent: 18 m}"
-	left1   = "{tangent: 9 m}, {turn: 1 deg left}, {tangent: 9 m}"
-	right1  = "{tangent: 9 m}, {turn: 1 deg right}, {tangent: 9 m}"
 )
 
 func rolledOver(t *testing.T, job string, swap ...[2]string) *result.Result {
 	t.Helper()
-	return checked(t, chain{gear: "roof-halves-24", whole: true, job: job, swap: swap})
+	return checked(t, chain{Gear: "roof-halves-24", Whole: true, Job: job, Swap: swap})
 }
 
 // lost is what a zone's rolling clearance loses over one job against another.
@@ -60,8 +31,8 @@ func lost(t *testing.T, zone culvert.Zone, level, over *result.Result) float64 {
 // Form 9.30, wheels at 1.35 and 7.95: B = 6.60, overhang 1.35. Hand numbers to
 // 0.1 mm.
 func TestGradeBreakTakesWhatTheWorkedFormulasSay(t *testing.T) {
-	level := rolledOver(t, breaking(tangent, 0, 0))
-	crest, sag := rolledOver(t, breaking(tangent, 0, -2.5)), rolledOver(t, breaking(tangent, 0, 2.5))
+	level := rolledOver(t, worked.Breaking(worked.Tangent, 0, 0))
+	crest, sag := rolledOver(t, worked.Breaking(worked.Tangent, 0, -2.5)), rolledOver(t, worked.Breaking(worked.Tangent, 0, 2.5))
 	dg := math.Atan(0.025)
 	// a jack plate at (x, 60 mm), d from mid base, is lowest over the break when
 	// that is under it: B dg/4 (1 - (2d/B)²). The plates of the bents at 4.05 and
@@ -90,7 +61,7 @@ func TestGradeBreakTakesWhatTheWorkedFormulasSay(t *testing.T) {
 }
 
 func TestGradeBreakInABendOnEitherHandIsTheSameMirrored(t *testing.T) {
-	left, right := rolledOver(t, breaking(left1, 1, -1.5)), rolledOver(t, breaking(right1, 1, -1.5))
+	left, right := rolledOver(t, worked.Breaking(worked.Left1, 1, -1.5)), rolledOver(t, worked.Breaking(worked.Right1, 1, -1.5))
 	for _, zone := range []culvert.Zone{culvert.Wall, culvert.Roof, culvert.HaunchTop, culvert.HaunchBottom, culvert.Invert} {
 		a, b := rolled(t, left, zone.Words()), rolled(t, right, zone.Words())
 		if math.Max(a.Lower, b.Lower) > math.Min(a.Upper, b.Upper)+1e-6 {
@@ -100,8 +71,8 @@ func TestGradeBreakInABendOnEitherHandIsTheSameMirrored(t *testing.T) {
 }
 
 func TestBearingAndElevationOfTheLineDoNotMatterToARide(t *testing.T) {
-	plain := rolledOver(t, breaking(left1, 1, -1.5))
-	far := rolledOver(t, breakingAt("station: 0 m, elevation: 100 m, bearing: 74 deg, easting: 50000 m, northing: 80000 m", 100, left1, 1, -1.5))
+	plain := rolledOver(t, worked.Breaking(worked.Left1, 1, -1.5))
+	far := rolledOver(t, worked.BreakingAt("station: 0 m, elevation: 100 m, bearing: 74 deg, easting: 50000 m, northing: 80000 m", 100, worked.Left1, 1, -1.5))
 	for _, zone := range []culvert.Zone{culvert.Wall, culvert.Roof, culvert.HaunchTop, culvert.HaunchBottom} {
 		a, b := rolled(t, plain, zone.Words()), rolled(t, far, zone.Words())
 		if math.Abs(a.Lower-b.Lower) > 1e-9 || math.Abs(a.Upper-b.Upper) > 1e-9 {
@@ -111,7 +82,7 @@ func TestBearingAndElevationOfTheLineDoNotMatterToARide(t *testing.T) {
 }
 
 func TestBreakTooSmallToMatterLeavesTheClearancesOfAStraight(t *testing.T) {
-	level, faint := rolledOver(t, breaking(tangent, 0, 0)), rolledOver(t, breaking(tangent, 0, 0.00001))
+	level, faint := rolledOver(t, worked.Breaking(worked.Tangent, 0, 0)), rolledOver(t, worked.Breaking(worked.Tangent, 0, 0.00001))
 	for _, zone := range []culvert.Zone{culvert.Wall, culvert.Roof, culvert.HaunchTop, culvert.Invert} {
 		if got := lost(t, zone, level, faint); math.Abs(got) > 0.05e-3 {
 			t.Errorf("%s loses %.4f mm", zone, 1e3*got)
@@ -121,7 +92,7 @@ func TestBreakTooSmallToMatterLeavesTheClearancesOfAStraight(t *testing.T) {
 
 func TestNoAllowanceIsTakenOffForAStraightGradeBreak(t *testing.T) {
 	// all of it is in the motion; only the wheels' roundness is left, 0.01 mm
-	r, level := rolledOver(t, breaking(tangent, 0, -2.5)), rolledOver(t, breaking(tangent, 0, 0))
+	r, level := rolledOver(t, worked.Breaking(worked.Tangent, 0, -2.5)), rolledOver(t, worked.Breaking(worked.Tangent, 0, 0))
 	of := func(r *result.Result) float64 {
 		for _, c := range r.Checks {
 			if c.ID == "roll.clear" && c.Subject.String() == "cell 1, pour 1, "+culvert.Roof.Words() {
@@ -135,23 +106,9 @@ func TestNoAllowanceIsTakenOffForAStraightGradeBreak(t *testing.T) {
 	}
 }
 
-func TestProofOfAnAdvanceThatPitchesIsOfTheWhole(t *testing.T) {
-	s := chain{gear: "roof-halves-24", whole: true, job: breaking(tangent, 0, -2.5)}.read(t)
-	var out bytes.Buffer
-	if err := Write(&out, Examine(s, Options{Proof: true}), WriteOptions{Result: strings.Repeat("0", 64)}); err != nil {
-		t.Fatal(err)
-	}
-	if !strings.Contains(out.String(), "\nscope all\n") || !strings.Contains(out.String(), "\ncarry ") {
-		t.Error("the proof leaves the advance out")
-	}
-	if _, err := proof.Verify(&out); err != nil {
-		t.Error(err)
-	}
-}
-
 // steering writes how a job's carrier is guided.
 func steering(job, travel string) string {
-	more := travels(travel)
+	more := worked.Travels(travel)
 	return strings.Replace(job, more[0], more[1], 1)
 }
 
@@ -159,8 +116,8 @@ func TestOffsetTowardTheOutsideOfABendGainsItselfInside(t *testing.T) {
 	// bend to the left, the middle of the base cuts inside on the left: moved over
 	// to the right by 5 mm it stands 5 mm farther from the left wall there, and
 	// the tail 5 mm nearer to the right one
-	on := rolledOver(t, bent("3 deg"))
-	beside := rolledOver(t, steering(bent("3 deg"), "steering: offset, offset: -5 mm"))
+	on := rolledOver(t, worked.Bent("3 deg"))
+	beside := rolledOver(t, steering(worked.Bent("3 deg"), "steering: offset, offset: -5 mm"))
 	if got := lost(t, culvert.Wall, on, beside); math.Abs(got+5e-3*math.Cos(1.5*math.Pi/180)) > 0.15e-3 {
 		t.Errorf("the wall loses %.3f mm, want -5", 1e3*got)
 	}
@@ -168,7 +125,7 @@ func TestOffsetTowardTheOutsideOfABendGainsItselfInside(t *testing.T) {
 
 func TestJobThatPassesABendOnlyWithAnOffset(t *testing.T) {
 	verdict := func(travel string) result.Verdict {
-		job := steering(bent("2.7 deg"), travel)
+		job := steering(worked.Bent("2.7 deg"), travel)
 		for _, c := range rolledOver(t, job).Checks {
 			if c.ID == "roll.clear" && c.Subject.String() == "cell 1, pour 1, wall" {
 				return c.Verdict
@@ -188,8 +145,8 @@ func TestGuideRollersAtTheWheelLinesPassABendAsWheelsOnTheMitredCentrelineDo(t *
 	// rollers 6.60 apart on the left wall of a bend to the left run on a line
 	// parallel to the centreline: the body stands as it does on its wheels but for
 	// where along the way it turns, so that its least distances are the same
-	wheels := rolledOver(t, bent("1 deg"))
-	rollers := rolledOver(t, steering(bent("1 deg"), "steering: guide rollers, rollers: {side: left, rear: 1.35 m, front: 7.95 m}"))
+	wheels := rolledOver(t, worked.Bent("1 deg"))
+	rollers := rolledOver(t, steering(worked.Bent("1 deg"), "steering: guide rollers, rollers: {side: left, rear: 1.35 m, front: 7.95 m}"))
 	// the rollers' course bends at the wall's corner, 1.5 / cos(phi/2) from the
 	// centreline's: 1.5 (1/cos 0.5 deg - 1) = 0.06 mm less room
 	if got := lost(t, culvert.Wall, wheels, rollers); math.Abs(got) > 0.3e-3 {
@@ -198,7 +155,7 @@ func TestGuideRollersAtTheWheelLinesPassABendAsWheelsOnTheMitredCentrelineDo(t *
 }
 
 func TestGuideRollersThatAreNowhereLeaveABendOpen(t *testing.T) {
-	for _, c := range rolledOver(t, steering(bent("1 deg"), "steering: guide rollers")).Checks {
+	for _, c := range rolledOver(t, steering(worked.Bent("1 deg"), "steering: guide rollers")).Checks {
 		if c.ID == "roll.clear" && strings.Contains(c.Subject.String(), "pour 1") && (c.Verdict != result.Open || !strings.Contains(c.Text, "travel.rollers")) {
 			t.Errorf("%v: %s", c.Verdict, c.Text)
 		}
@@ -208,12 +165,12 @@ func TestGuideRollersThatAreNowhereLeaveABendOpen(t *testing.T) {
 // A wheel that is found 0.2 mm inside the invert is what 0.15 mm and rounding
 // cover; 0.21 mm is not.
 func TestAWheelInTheInvertBeyondWhatIsTakenOffLeavesTheRollOpen(t *testing.T) {
-	s := chain{gear: "roof-halves-24"}.read(t)
+	s := chain{Gear: "roof-halves-24"}.Study(t)
 	b := inspected(s, 0)
 	z := slices.Index(culvert.Zones, culvert.Invert)
 	for depth, want := range map[float64]result.Verdict{0.19e-3: result.Pass, 0.21e-3: result.Open} {
 		m := measure.Gaps{Near: []measure.ZoneGaps{{Zone: z, MustClear: measure.Nothing(), MayTouch: sweep.Bracket{Lower: -depth, Upper: -depth}, End: measure.Nothing()}}}
-		if c := b.carried(judged{Entry: result.Entry{Verdict: result.Pass, Allowance: 0.15e-3}}, []measure.Gaps{m}, z); c.Verdict != want {
+		if c := b.carried(Judged{Entry: result.Entry{Verdict: result.Pass, Allowance: 0.15e-3}}, []measure.Gaps{m}, z); c.Verdict != want {
 			t.Errorf("%g m deep: %v, %s", depth, c.Verdict, c.Text)
 		}
 	}
@@ -227,8 +184,8 @@ func TestAWheelInTheInvertBeyondWhatIsTakenOffLeavesTheRollOpen(t *testing.T) {
 // the outside by 5.40 sin(1 deg) - 1.3794 (1 - cos(1 deg)) = 94.24 - 0.21 = 94.03 mm.
 func TestABendOnOneGradeIsRolledWithTheWeightBehindTheWheels(t *testing.T) {
 	swap := [2]string{"[1.35 m, 7.95 m]", "[5.4 m, 7.95 m]"}
-	straight := rolledOver(t, strings.Replace(bent("1 deg"), "{turn: 1 deg left}, ", "", 1), swap) // rolls on a path of its own
-	round := rolledOver(t, bent("1 deg"), swap)
+	straight := rolledOver(t, strings.Replace(worked.Bent("1 deg"), "{turn: 1 deg left}, ", "", 1), swap) // rolls on a path of its own
+	round := rolledOver(t, worked.Bent("1 deg"), swap)
 	if tip, ok := find(round, "roll.tip", "advance", ""); !ok || tip.Verdict == result.Pass {
 		t.Fatalf("the weight lies between the wheels: %s", tip.Text)
 	}

@@ -36,9 +36,9 @@ type route struct {
 
 // routeChecks are track, support, pull, hold-back, tipping and bearing on the
 // way to the next pour.
-func (b *bay) routeChecks(s *model.Study) []judged {
+func (b *bay) routeChecks(s *model.Study) []Judged {
 	if len(b.Steps) == 0 || b.Steps[len(b.Steps)-1].Stop != nil || !b.Steps[len(b.Steps)-1].Carried {
-		var out []judged
+		var out []Judged
 		for _, id := range []string{"roll.track", "roll.support", "roll.pull", "roll.hold", "roll.tip", "roll.wheel", "roll.bearing"} {
 			out = append(out, open(id, b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway()))
 		}
@@ -148,8 +148,8 @@ func (r *route) wheels() load.Wheels {
 }
 
 // one entry from a single number.
-func (r *route) one(id, rest, unit string, value float64, allowance float64, limit Limit, s result.Sense, text string) judged {
-	e := entry(id, r.subject(rest), []candidate{{value: *result.Exactly(value), allowance: allowance, worst: allowance, where: r.underway(), text: text}}, limit, s, "")
+func (r *route) one(id, rest, unit string, value float64, allowance float64, limit Limit, s result.Sense, text string) Judged {
+	e := entry(id, r.subject(rest), []candidate{{Value: *result.Exactly(value), Allowance: allowance, worst: allowance, where: r.underway(), text: text}}, limit, s, "")
 	e.Unit = unit
 	return e
 }
@@ -159,7 +159,7 @@ const lowFlowChannel = "low-flow channel"
 
 // trackChecks keep each tread with its wander off haunch toes, kickers and the
 // low-flow channel.
-func (r *route) trackChecks() []judged {
+func (r *route) trackChecks() []Judged {
 	limit := r.limits.of("roll.track")
 	wander := r.Tol.Value("wander")
 	outer := r.Carrier.Gauge/2 + float64(r.Carrier.Gear.Wheels.Tread)/2
@@ -167,7 +167,7 @@ func (r *route) trackChecks() []judged {
 	if r.Cell.Bottom.Exists() {
 		edge, what = r.Cell.HalfSpan-r.Cell.Bottom.Run, "toe of the bottom haunch"
 	}
-	out := []judged{r.one("roll.track", "outer edge of the treads", "m", edge-outer, wander, limit, result.Min,
+	out := []Judged{r.one("roll.track", "outer edge of the treads", "m", edge-outer, wander, limit, result.Min,
 		fmt.Sprintf("the treads' outer edge runs %s from the %s: %s - (gauge %s + tread %s) / 2; %s are taken off for wander",
 			r.roundedDown(edge-outer), what, r.mm(edge), r.mm(r.Carrier.Gauge), r.mm(float64(r.Carrier.Gear.Wheels.Tread)), r.mm(wander)))}
 	if r.Cell.Channel.Exists() {
@@ -194,7 +194,7 @@ var sides = [2]culvert.Side{culvert.Left, culvert.Right}
 // supportChecks ask that every wheel stands on placed invert over the whole
 // advance: from where the carrier stands now to where it stands next, or until
 // it is out over the end.
-func (r *route) supportChecks(s *model.Study) []judged {
+func (r *route) supportChecks(s *model.Study) []Judged {
 	lines := r.wheelLines()
 	rear := float64(lines[0]) + math.Min(0, r.Rolls)
 	front := float64(lines[len(lines)-1]) + math.Max(0, r.Rolls)
@@ -210,13 +210,13 @@ func (r *route) supportChecks(s *model.Study) []judged {
 			}
 		}
 	}
-	return []judged{r.supportCheck("rear wheels", behind, "inlet"), r.supportCheck("front wheels", ahead, "outlet")}
+	return []Judged{r.supportCheck("rear wheels", behind, "inlet"), r.supportCheck("front wheels", ahead, "outlet")}
 }
 
 // supportCheck is one outer wheel line against the end of the invert.
-func (r *route) supportCheck(wheels string, left float64, end string) judged {
+func (r *route) supportCheck(wheels string, left float64, end string) Judged {
 	limit := r.limits.of("roll.support")
-	c := candidate{value: *result.Exactly(left), where: r.underway(), text: r.supported(wheels, left), remedy: r.supportRemedy(left, limit.Value, end)}
+	c := candidate{Value: *result.Exactly(left), where: r.underway(), text: r.supported(wheels, left), remedy: r.supportRemedy(left, limit.Value, end)}
 	return entry("roll.support", r.subject(wheels), []candidate{c}, limit, result.Min, "")
 }
 
@@ -233,12 +233,12 @@ func (r *route) supported(wheels string, left float64) string {
 }
 
 // pullChecks hold pull and hold-back against the lines.
-func (r *route) pullChecks() []judged {
+func (r *route) pullChecks() []Judged {
 	t := r.job.Travel
 	p, err := r.demands(r.up + r.off)
 	h, err2 := r.demands(r.worse(r.steep))
 	if err = errors.Join(err, err2); err != nil {
-		return []judged{open("roll.pull", r.subject("advance"), "kN", r.told(err), r.underway()), open("roll.hold", r.subject("advance"), "kN", r.told(err), r.underway())}
+		return []Judged{open("roll.pull", r.subject("advance"), "kN", r.told(err), r.underway()), open("roll.hold", r.subject("advance"), "kN", r.told(err), r.underway())}
 	}
 	var have units.Force
 	if t.HoldBack != nil {
@@ -256,11 +256,11 @@ func (r *route) pullChecks() []judged {
 		text += "; " + r.friction().words(r)
 	}
 	hold := r.one("roll.hold", "hold-back", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: coefficients(h.Source.String(), r.job, "travel.rolling.least")}, result.Max, text)
-	return []judged{r.pullCheck(p), hold}
+	return []Judged{r.pullCheck(p), hold}
 }
 
 // pullCheck holds what it takes to start the carrier against what the line can pull.
-func (r *route) pullCheck(p load.Pulling) judged {
+func (r *route) pullCheck(p load.Pulling) Judged {
 	t := r.job.Travel
 	text := fmt.Sprintf("%s on %+.2f %%, %s: to start it takes %s with rolling coefficient %.3f x breakaway %.1f",
 		r.weighs(), 100*r.up, r.giveOrTake(), r.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway))
@@ -273,20 +273,20 @@ func (r *route) pullCheck(p load.Pulling) judged {
 }
 
 // lineNotStated is a pull that nothing can be held against.
-func (r *route) lineNotStated(id, rest, text string) judged {
+func (r *route) lineNotStated(id, rest, text string) Judged {
 	e := open(id, r.subject(rest), "kN", fmt.Sprintf("%s; what the %s can pull is not stated: travel.capacity in the job file, such as %s", text, r.job.Travel.PulledBy, r.force(20)), r.underway())
 	e.Remedy = "state what the whole line can pull, as its maker states it (travel.capacity in the job file)"
 	return e
 }
 
 // tipChecks ask for a margin against tipping across and along.
-func (r *route) tipChecks() []judged {
+func (r *route) tipChecks() []Judged {
 	limit := r.limits.of("roll.tip")
 	across, along, err := r.wheels().TippingLevers()
 	if err != nil {
-		return []judged{open("roll.tip", r.subject("advance"), "1", r.told(err), r.underway())}
+		return []Judged{open("roll.tip", r.subject("advance"), "1", r.told(err), r.underway())}
 	}
-	var out []judged
+	var out []Judged
 	for _, way := range []struct {
 		what  string
 		lever units.Length

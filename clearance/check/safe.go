@@ -13,7 +13,7 @@ import (
 // step.
 func (b *bay) safeCandidate(s carrier.Step, r measure.StepGaps) candidate {
 	safe := b.SafeIn(s, r)
-	c := candidate{value: result.Between(safe.Differ, safe.Differ)}
+	c := candidate{Value: result.Between(safe.Differ, safe.Differ)}
 	if safe.Governs == nil {
 		c.where, c.text = b.at(s.Name), fmt.Sprintf("nothing is entered with jacks %s apart", b.small(safe.Differ))
 		return c

@@ -29,7 +29,7 @@ func numbersIn(text string) []float64 {
 func TestTheNumbersInTheSentenceOfALevelGiveItOrASearchIsNamed(t *testing.T) {
 	arithmetic, searched := 0, 0
 	for gear, job := range map[string]string{"roof-halves-24": cell24, "roof-halves-43": cell43, "roof-whole-24": cell24} {
-		for _, e := range checked(t, chain{gear: gear, job: job}).Checks {
+		for _, e := range checked(t, chain{Gear: gear, Job: job}).Checks {
 			if e.ID != "strip.level" || e.Value == nil {
 				continue
 			}
@@ -60,7 +60,7 @@ func TestTheNumbersInTheSentenceOfALevelGiveItOrASearchIsNamed(t *testing.T) {
 
 // 25 / (1250 / 1800 + 1200 / 1200) = 14.75.
 func TestOnlyArithmeticThatGivesTheDifferenceIsPrinted(t *testing.T) {
-	b := Examine(chain{gear: "roof-halves-24"}.read(t), Options{}).reports[0].bay
+	b := Examine(chain{Gear: "roof-halves-24"}.Study(t), Options{}).Bays[0].bay
 	g := measure.GapNearby{Zone: culvert.Roof, Left: -1, V: sweep.Bracket{Lower: 0.025, Upper: 0.025}, Leant: measure.Leant{Across: 1.25, Along: 1.2}}
 	unit := measure.Lean{Gauge: 1.8, Lever: 1.2}
 	if text := b.safeWords(g, unit, 0.01475); !strings.Contains(text, "25.0 mm / (1250.0 mm / gauge 1800.0 mm across + 1200.0 mm / 1200.0 mm along)") {

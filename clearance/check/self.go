@@ -11,7 +11,7 @@ import (
 )
 
 // selfChecks are the entries of one step: bodies and links, and seams.
-func (b *bay) selfChecks(s carrier.Step, r measure.StepGaps) []judged {
+func (b *bay) selfChecks(s carrier.Step, r measure.StepGaps) []Judged {
 	var free, seam []candidate
 	for _, m := range r.Selves {
 		if m.MustClear.Lower < measure.Near {
@@ -21,24 +21,24 @@ func (b *bay) selfChecks(s carrier.Step, r measure.StepGaps) []judged {
 			seam = append(seam, b.selfCandidate(s, &m, m.Seam))
 		}
 	}
-	return []judged{
-		entry("strip.self", b.about().In(s.Name).As(freePairs), free, b.limits.of("strip.self"), result.Min, "no two bodies that move against each other come nearer than "+b.mm(measure.Near)),
-		entry("strip.self", b.about().In(s.Name).As(seamPairs), seam, b.limits.of("strip.self.seams"), result.Min, "no seam moves in this step"),
+	return []Judged{
+		entry("strip.self", b.About().In(s.Name).As(FreePairs), free, b.limits.of("strip.self"), result.Min, "no two bodies that move against each other come nearer than "+b.mm(measure.Near)),
+		entry("strip.self", b.About().In(s.Name).As(SeamPairs), seam, b.limits.of("strip.self.seams"), result.Min, "no seam moves in this step"),
 	}
 }
 
 func (b *bay) selfCandidate(s carrier.Step, m *measure.SelfGaps, v sweep.Bracket) candidate {
 	part := m.Part
-	c := candidate{value: bracketOf(v), part: part, against: v.Against, alike: m.Alike}
+	c := candidate{Value: bracketOf(v), Part: part, Against: v.Against, Alike: m.Alike}
 	if v.Against < 0 {
 		c.tell = func() (result.Where, string) {
 			return b.where(s.Name, part, "", v), b.keeps(part, v, "every other body", 0)
 		}
 		return c
 	}
-	c.allowance = b.LagBetween(s, part, v.Against)
-	c.worst = c.allowance
-	c.tell = func() (result.Where, string) { return b.selfWhere(s, part, v), b.selfText(part, v, c.allowance) }
+	c.Allowance = b.LagBetween(s, part, v.Against)
+	c.worst = c.Allowance
+	c.tell = func() (result.Where, string) { return b.selfWhere(s, part, v), b.selfText(part, v, c.Allowance) }
 	return c
 }
 
@@ -60,6 +60,6 @@ func (b *bay) selfText(part int, v sweep.Bracket, lag float64) string {
 
 // freePairs and seamPairs are the kinds of pairs among parts, as subjects name them.
 const (
-	freePairs = "bodies and links"
-	seamPairs = "seams"
+	FreePairs = "bodies and links"
+	SeamPairs = "seams"
 )

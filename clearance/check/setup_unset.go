@@ -47,7 +47,7 @@ func outOfReach(f carrier.Finding) float64 {
 
 // sayUnset puts in place of a number that nobody can know what keeps it from
 // being worked out: the setting that the gear does not reach.
-func (b *bay) sayUnset(checks []judged) {
+func (b *bay) sayUnset(checks []Judged) {
 	why := b.unset()
 	if why == "" {
 		return

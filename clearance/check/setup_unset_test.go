@@ -10,7 +10,7 @@ import (
 
 func TestSettingThatCannotBeMadeIsSaidWithItsRange(t *testing.T) {
 	// an 8 ft by 4 ft box of ASTM C1577, whose legs no hole of this gear is low enough for
-	s := chain{gear: "halves-8-haunch", job: `
+	s := chain{Gear: "halves-8-haunch", Job: `
 job: {name: eight by four, units: imperial}
 culvert:
   cells: 1
@@ -27,12 +27,12 @@ schedule: {invert_age: 7 d}
 concrete: {strength: 4000 psi, cement: N, curing: 62 degF}
 travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}
 gear: gear.yaml
-`}.read(t)
+`}.Study(t)
 	b := inspected(s, 0)
 	limit := Limit{Value: 0.003}
-	nobody := []candidate{{value: result.Between(math.Inf(-1), math.Inf(1)), text: "unknown"}}
-	known := []candidate{{value: result.Between(0, 0.1), text: "known"}}
-	checks := []judged{entry("strip.clear", result.Subject{}, nobody, limit, result.Min, ""), entry("strip.drag", result.Subject{}, nobody, limit, result.Max, ""), entry("strip.clear", result.Subject{}, known, limit, result.Min, "")}
+	nobody := []candidate{{Value: result.Between(math.Inf(-1), math.Inf(1)), text: "unknown"}}
+	known := []candidate{{Value: result.Between(0, 0.1), text: "known"}}
+	checks := []Judged{entry("strip.clear", result.Subject{}, nobody, limit, result.Min, ""), entry("strip.drag", result.Subject{}, nobody, limit, result.Max, ""), entry("strip.clear", result.Subject{}, known, limit, result.Min, "")}
 	b.sayUnset(checks)
 	for _, c := range checks[:2] {
 		if c.Verdict != result.Open || !strings.Contains(c.Text, "the gear cannot be set so: jack left") || !strings.Contains(c.Text, "the gear allows 4.33 in to 10.04 in") {

@@ -83,9 +83,9 @@ func (b *bay) standsIn(f footprint, ends [2]slabEnd) (left float64, edge, end st
 
 // standChecks ask that what the carrier stands on stands wholly on the placed
 // invert: jack plates when it is raised, the wheels' treads when it is collapsed.
-func (b *bay) standChecks(s *model.Study) []judged {
+func (b *bay) standChecks(s *model.Study) []Judged {
 	ends := slabEnds(s, b)
-	out := []judged{b.standCheck("plates on the invert", "raised", b.plates(), ends)}
+	out := []Judged{b.standCheck("plates on the invert", "raised", b.plates(), ends)}
 	if !b.RollsAway() {
 		return append(out, open("setup.rest", b.subject("treads on the invert"), "m", "the collapse does not end on the wheels", b.at("")))
 	}
@@ -128,7 +128,7 @@ func (b *bay) treads() []bearing {
 // overhangLimit: everything has to bear; rounding is forgiven.
 var overhangLimit = Limit{Value: -measure.ContactTolerance, Source: "statics: what hangs over does not bear"}
 
-func (b *bay) standCheck(rest, step string, list []bearing, ends [2]slabEnd) judged {
+func (b *bay) standCheck(rest, step string, list []bearing, ends [2]slabEnd) Judged {
 	var found []candidate
 	for _, one := range list {
 		left, edge, end := b.standsIn(one.on, ends)
@@ -139,7 +139,7 @@ func (b *bay) standCheck(rest, step string, list []bearing, ends [2]slabEnd) jud
 			text = fmt.Sprintf("%s hangs %s over the %s", b.label(one.part), b.deep(left), edge)
 		}
 		remedy := b.overhangRemedy(b.Carrier.Parts[one.part].Role, -left, end)
-		found = append(found, candidate{value: *result.Exactly(left), where: where, text: text, remedy: remedy})
+		found = append(found, candidate{Value: *result.Exactly(left), where: where, text: text, remedy: remedy})
 	}
 	return entry("setup.rest", b.subject(rest), found, overhangLimit, result.Min, "nothing stands on the invert")
 }

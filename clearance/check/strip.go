@@ -12,8 +12,8 @@ import (
 )
 
 // stripChecks are the entries of all steps, in the order of the steps.
-func (b *bay) stripChecks(done []measure.StepGaps) []judged {
-	var out []judged
+func (b *bay) stripChecks(done []measure.StepGaps) []Judged {
+	var out []Judged
 	for k, s := range b.Steps {
 		if s.Stop != nil {
 			out = append(out, b.stopped(s)...)
@@ -35,18 +35,18 @@ func (b *bay) stripChecks(done []measure.StepGaps) []judged {
 }
 
 // stopped are the checks of a step that cannot be made.
-func (b *bay) stopped(s carrier.Step) []judged {
-	var out []judged
+func (b *bay) stopped(s carrier.Step) []Judged {
+	var out []Judged
 	for _, id := range []string{"strip.dig", "strip.drag", "strip.self", "strip.clear", "strip.supports"} {
-		out = append(out, open(id, b.about().In(s.Name), "m", "the step cannot be made: "+s.Stop.Say(b.mm), result.Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Frame: b.Name()}))
+		out = append(out, open(id, b.About().In(s.Name), "m", "the step cannot be made: "+s.Stop.Say(b.mm), result.Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Frame: b.Name()}))
 	}
 	return out
 }
 
-func (b *bay) digCheck(s carrier.Step, r measure.StepGaps) judged {
+func (b *bay) digCheck(s carrier.Step, r measure.StepGaps) Judged {
 	lean, leaning := b.LeanDown(r.K)
 	if leaning && b.BeyondSight(lean, 0) {
-		return b.unseen("strip.dig", b.about().In(s.Name), lean, s.Name)
+		return b.unseen("strip.dig", b.About().In(s.Name), lean, s.Name)
 	}
 	var list []candidate
 	for i := range r.Parts {
@@ -58,7 +58,7 @@ func (b *bay) digCheck(s carrier.Step, r measure.StepGaps) judged {
 			near := m.At(z)
 			if near.MayTouch.Lower < measure.Far {
 				held := b.digCandidate(s, m, zone, near.MayTouch)
-				held.held = true
+				held.MayTouch = true
 				list = append(list, held)
 			}
 			if near.MustClear.Lower < measure.Far {
@@ -70,7 +70,7 @@ func (b *bay) digCheck(s carrier.Step, r measure.StepGaps) judged {
 			}
 		}
 	}
-	c := entry("strip.dig", b.about().In(s.Name), list, b.limits.of("strip.dig"), result.Min, "no part meets concrete in this step")
+	c := entry("strip.dig", b.About().In(s.Name), list, b.limits.of("strip.dig"), result.Min, "no part meets concrete in this step")
 	return b.withFirst(c, s, r.Parts, func(m *measure.Gaps, z int) []sweep.Bracket {
 		return []sweep.Bracket{m.At(z).MayTouch, m.At(z).MustClear}
 	})
@@ -85,11 +85,11 @@ func (b *bay) digCandidate(s carrier.Step, m *measure.Gaps, zone culvert.Zone, v
 		}
 		return b.where(s.Name, part, string(zone), v), text
 	}
-	return candidate{value: bracketOf(v), tell: tell, part: part, against: v.Against, alike: m.Alike, zone: zone}
+	return candidate{Value: bracketOf(v), tell: tell, Part: part, Against: v.Against, Alike: m.Alike, Zone: zone}
 }
 
 // withFirst adds to a failed check where its part first touches.
-func (b *bay) withFirst(c judged, s carrier.Step, measures []measure.Gaps, of func(*measure.Gaps, int) []sweep.Bracket) judged {
+func (b *bay) withFirst(c Judged, s carrier.Step, measures []measure.Gaps, of func(*measure.Gaps, int) []sweep.Bracket) Judged {
 	if c.Verdict != result.Fail {
 		return c
 	}
@@ -109,7 +109,7 @@ func (b *bay) withFirst(c judged, s carrier.Step, measures []measure.Gaps, of fu
 	return c
 }
 
-func (b *bay) dragCheck(s carrier.Step, r measure.StepGaps) judged {
+func (b *bay) dragCheck(s carrier.Step, r measure.StepGaps) Judged {
 	var list []candidate
 	for _, d := range facesFirst(r.Drags) {
 		zone := b.Stripped.Solids[d.Solid].Zone
@@ -121,10 +121,10 @@ func (b *bay) dragCheck(s carrier.Step, r measure.StepGaps) judged {
 		if d.Travel.Upper > 0 {
 			text = fmt.Sprintf("%s of %s slides %s on the %s before it comes off", kind, b.label(d.Part), b.roundedUp(d.Travel.Upper), zone.Words())
 		}
-		list = append(list, candidate{value: result.Between(d.Travel.Lower, d.Travel.Upper), text: text,
+		list = append(list, candidate{Value: result.Between(d.Travel.Lower, d.Travel.Upper), text: text,
 			where: b.where(s.Name, d.Part, string(zone), measure.Nothing())})
 	}
-	return entry("strip.drag", b.about().In(s.Name), list, b.limits.of("strip.drag"), result.Max, "nothing that touches concrete moves in this step")
+	return entry("strip.drag", b.About().In(s.Name), list, b.limits.of("strip.drag"), result.Max, "nothing that touches concrete moves in this step")
 }
 
 // facesFirst puts sliding faces before edges: of two that slide alike the face
@@ -143,8 +143,8 @@ func facesFirst(list []measure.Drag) []measure.Drag {
 
 // releaseChecks are the release gaps of a step, zone by zone: everything that
 // is not, or no longer, in contact by design.
-func (b *bay) releaseChecks(s carrier.Step, r measure.StepGaps) []judged {
-	var out []judged
+func (b *bay) releaseChecks(s carrier.Step, r measure.StepGaps) []Judged {
+	var out []Judged
 	for z, zone := range culvert.Zones {
 		if !measure.ConcreteZone(zone) {
 			continue
@@ -156,7 +156,7 @@ func (b *bay) releaseChecks(s carrier.Step, r measure.StepGaps) []judged {
 				list = append(list, b.releaseCandidate(s, m, zone, v))
 			}
 		}
-		c := entry("strip.clear", b.about().In(s.Name).At(zone), list, b.limits.of("strip.release"), result.Min, "no part that has been released comes near the "+zone.Words())
+		c := entry("strip.clear", b.About().In(s.Name).At(zone), list, b.limits.of("strip.release"), result.Min, "no part that has been released comes near the "+zone.Words())
 		out = append(out, c)
 	}
 	return out
@@ -168,7 +168,7 @@ func (b *bay) releaseCandidate(s carrier.Step, m *measure.Gaps, zone culvert.Zon
 	tell := func() (result.Where, string) {
 		return b.where(s.Name, part, string(zone), v), b.keeps(part, v, "the "+zone.Words(), lag)
 	}
-	return candidate{value: bracketOf(v), allowance: lag, worst: lag, tell: tell, part: part, against: v.Against, alike: m.Alike, zone: zone}
+	return candidate{Value: bracketOf(v), Allowance: lag, worst: lag, tell: tell, Part: part, Against: v.Against, Alike: m.Alike, Zone: zone}
 }
 
 // keeps says how far a part stays from something, or how deep it runs in.
@@ -185,23 +185,23 @@ func (b *bay) keeps(part int, v sweep.Bracket, from string, lag float64) string 
 
 // supportsChecks are the gaps to hangers and whatever else stays, told apart by
 // what it is: plates, nuts.
-func (b *bay) supportsChecks(s carrier.Step, r measure.StepGaps) []judged {
+func (b *bay) supportsChecks(s carrier.Step, r measure.StepGaps) []Judged {
 	kinds := b.LeftKinds()
 	if len(kinds) == 0 {
-		return []judged{entry("strip.supports", b.about().In(s.Name), nil, b.limits.of("strip.supports"), result.Min, "nothing stays in place")}
+		return []Judged{entry("strip.supports", b.About().In(s.Name), nil, b.limits.of("strip.supports"), result.Min, "nothing stays in place")}
 	}
-	var out []judged
+	var out []Judged
 	for _, kind := range kinds {
 		out = append(out, b.supportsCheck(s, r, kind))
 	}
 	return out
 }
 
-func (b *bay) supportsCheck(s carrier.Step, r measure.StepGaps, kind string) judged {
+func (b *bay) supportsCheck(s carrier.Step, r measure.StepGaps, kind string) Judged {
 	limit := b.limits.of("strip.supports")
 	lean, leaning := b.LeanDown(r.K)
 	if leaning && b.BeyondSight(lean, limit.Value) {
-		return b.unseen("strip.supports", b.about().In(s.Name).As("hanger "+kind), lean, s.Name)
+		return b.unseen("strip.supports", b.About().In(s.Name).As("hanger "+kind), lean, s.Name)
 	}
 	var list []candidate
 	for i := range r.Parts {
@@ -211,8 +211,8 @@ func (b *bay) supportsCheck(s carrier.Step, r measure.StepGaps, kind string) jud
 				continue
 			}
 			c := b.releaseCandidate(s, m, culvert.Hanger, k.Value)
-			c.held = k.MayTouch
-			part, lag := m.Part, c.allowance
+			c.MayTouch = k.MayTouch
+			part, lag := m.Part, c.Allowance
 			c.tell = func() (result.Where, string) {
 				return b.where(s.Name, part, string(culvert.Hanger), k.Value), b.keeps(part, k.Value, b.Stripped.Solids[k.Solid].Name, lag)
 			}
@@ -228,7 +228,7 @@ func (b *bay) supportsCheck(s carrier.Step, r measure.StepGaps, kind string) jud
 			list = append(list, c)
 		}
 	}
-	c := entry("strip.supports", b.about().In(s.Name).As("hanger "+kind), list, limit, result.Min, "nothing comes near a hanger "+kind)
+	c := entry("strip.supports", b.About().In(s.Name).As("hanger "+kind), list, limit, result.Min, "nothing comes near a hanger "+kind)
 	return b.withFirst(c, s, r.Parts, func(m *measure.Gaps, z int) []sweep.Bracket {
 		var out []sweep.Bracket
 		for _, k := range r.Left[m.Part] {
@@ -242,8 +242,8 @@ func (b *bay) supportsCheck(s carrier.Step, r measure.StepGaps, kind string) jud
 
 // travelChecks are the clearances when collapsed, zone by zone, with the
 // tolerance allowance taken off.
-func (b *bay) travelChecks(s carrier.Step, r measure.StepGaps) []judged {
-	var out []judged
+func (b *bay) travelChecks(s carrier.Step, r measure.StepGaps) []Judged {
+	var out []Judged
 	for z, zone := range culvert.Zones {
 		limit := b.limits.travel(zone)
 		a := b.Tol.Of(zone)
@@ -263,12 +263,12 @@ func (b *bay) travelChecks(s carrier.Step, r measure.StepGaps) []judged {
 				w.At = 1
 				return w, fmt.Sprintf("%s stands %s from the %s; %s", b.label(part), b.said(bracketOf(v)), zone.Words(), b.takenOff(a, tilt))
 			}
-			list = append(list, candidate{value: bracketOf(v), allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, tell: tell, part: part, against: v.Against, alike: m.Alike, zone: zone})
+			list = append(list, candidate{Value: bracketOf(v), Allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, tell: tell, Part: part, Against: v.Against, Alike: m.Alike, Zone: zone})
 		}
 		if !anything {
 			continue
 		}
-		out = append(out, entry("strip.clear", b.about().At(zone).As(result.Collapsed), list, limit, result.Min, fmt.Sprintf("every part stands more than %s from the %s", b.mm(measure.Far), zone.Words())))
+		out = append(out, entry("strip.clear", b.About().At(zone).As(result.Collapsed), list, limit, result.Min, fmt.Sprintf("every part stands more than %s from the %s", b.mm(measure.Far), zone.Words())))
 	}
 	return out
 }

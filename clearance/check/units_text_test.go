@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 	"boxwalk/model/motion"
 	"boxwalk/model/units"
 )
@@ -40,7 +41,7 @@ func TestSentencesTellTheUnitsOfTheJob(t *testing.T) {
 		job          string
 		own, foreign *regexp.Regexp
 	}{{"heron-creek", inImperial, inMetric}, {"orchard-creek", inMetric, inImperial}} {
-		if told := tells(t, c.job, Run(studyOf(t, c.job), Options{}), c.own, c.foreign); told < 50 {
+		if told := tells(t, c.job, Run(worked.Job(t, c.job), Options{}), c.own, c.foreign); told < 50 {
 			t.Errorf("%s: only %d sentences tell a number", c.job, told)
 		}
 	}
@@ -60,13 +61,13 @@ func TestEveryKindOfSentenceIsToldInInches(t *testing.T) {
 
 func TestReasonWhyAnAdvanceCannotBeWorkedOutIsToldInTheUnitsOfTheJob(t *testing.T) {
 	// the front wheels 30 ahead of the centre of gravity, which may be 100 off
-	c := onRoute(winding)
-	c.swap = [][2]string{{"[0.3 m, 2.1 m]", "[0.3 m, 1.25 m]"}}
+	c := worked.OnRoute(winding)
+	c.Swap = [][2]string{{"[0.3 m, 2.1 m]", "[0.3 m, 1.25 m]"}}
 	for _, one := range []struct {
 		system       string
 		own, foreign *regexp.Regexp
 	}{{"metric", inMetric, inImperial}, {"imperial", inImperial, inMetric}} {
-		s := c.read(t)
+		s := c.Study(t)
 		s.Job.Job.Units = one.system
 		r := Run(s, Options{})
 		tells(t, one.system, r, one.own, one.foreign)
@@ -82,7 +83,7 @@ func TestReasonWhyAnAdvanceCannotBeWorkedOutIsToldInTheUnitsOfTheJob(t *testing.
 }
 
 func TestReasonWhyAStepCannotBeMadeIsToldInTheUnitsOfTheJob(t *testing.T) {
-	s := chain{gear: "roof-halves-24", swap: [][2]string{{"low brace: 590 mm", "low brace: 100 mm"}}}.read(t)
+	s := chain{Gear: "roof-halves-24", Swap: [][2]string{{"low brace: 590 mm", "low brace: 100 mm"}}}.Study(t)
 	s.Job.Job.Units = "imperial"
 	r := Run(s, Options{})
 	tells(t, "imperial", r, inImperial, inMetric)

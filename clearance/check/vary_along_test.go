@@ -12,7 +12,7 @@ import (
 
 // pouredAs is the worked cell with pours, joints and ends of its own.
 func pouredAs(culvert string) chain {
-	return chain{gear: "roof-halves-24", jobs: [][2]string{{"  pours: [2.3 m]\n", culvert}, withAprons}}
+	return chain{Gear: "roof-halves-24", Jobs: [][2]string{{"  pours: [2.3 m]\n", culvert}, withAprons}}
 }
 
 // threePours are of unequal length with a lap of its own at each joint. The
@@ -41,7 +41,7 @@ func TestPoursOfUnequalLengthAndLapAskForTheirOwnForm(t *testing.T) {
 }
 
 func TestPourShorterThanTheFormHoldsHangersUnderItsOwnRoofOnly(t *testing.T) {
-	s := pouredAs(threePours).read(t)
+	s := pouredAs(threePours).Study(t)
 	// bents 600 and 1800 in the form stand on 4850 and 6050; the last pour ends
 	// at 5800
 	for pour, want := range map[int]int{1: 2, 2: 2, 3: 1} {
@@ -79,12 +79,12 @@ func TestFormMeetsWhatWasCastBeforeItsPourAndNothingElse(t *testing.T) {
 func TestBarsStandAheadOnlyWhereThePourAheadIsNotCast(t *testing.T) {
 	steel := [2]string{"left_in_place:\n", "left_in_place:\n  steel_ahead: {cover: 50 mm, lean: 15 mm}\n"}
 	c := pouredAs("  pours: [2.3 m, 2.3 m]\n")
-	c.jobs = append(c.jobs, steel)
+	c.Jobs = append(c.Jobs, steel)
 	// the wall panel's top as it rolls, and 50 - 15 from the wall's face to bars
 	tops := 1e3 * (0.050*math.Sin(swungHome) + 0.160*(1-math.Cos(swungHome)))
 	bayReads(t, checked(t, c), "roll.clear", 1, 1, "steel ahead", result.Pass, 120+tops+50-15)
 	c = pouredAs("  pours: [2.3 m, 2.3 m]\n  order: [2, 1]\n")
-	c.jobs = append(c.jobs, steel)
+	c.Jobs = append(c.Jobs, steel)
 	if e, ok := checkOf(checked(t, c), "roll.clear", 1, 1, "steel ahead"); ok {
 		t.Errorf("bars stand in a wall that is cast: %s", e.Text)
 	}
@@ -116,7 +116,7 @@ func TestHangerNearASkewedEndStaysOnlyUnderTheRoof(t *testing.T) {
 	// plate of 200 about 54 would reach 46 out of the roof. Between square ends
 	// they stand on 600 and 1800, both plates under 2000 of roof
 	for skew, want := range map[string]int{"20 deg": 1, "0 deg": 2} {
-		s := pouredAs("  pours: [2.0 m]\n  skew: {inlet: " + skew + "}\n").read(t)
+		s := pouredAs("  pours: [2.0 m]\n  skew: {inlet: " + skew + "}\n").Study(t)
 		if n := hangerPlates(s.Bays[0], 1); n != want {
 			t.Errorf("skew %s: %d plates, want %d; bents at %v", skew, n, want, s.Bays[0].Carrier.Bents)
 		}
@@ -130,7 +130,7 @@ func TestHangerWhoseCornerSticksOutOfTheRoofIsNotHung(t *testing.T) {
 	// needs 100 + 100 tan s = 132.8. At 17.08 degrees 139.1 are there and 130.7
 	// are needed
 	for skew, want := range map[string]int{"18.14 deg": 1, "17.08 deg": 2} {
-		s := pouredAs("  pours: [2.0 m]\n  skew: {inlet: " + skew + "}\n").read(t)
+		s := pouredAs("  pours: [2.0 m]\n  skew: {inlet: " + skew + "}\n").Study(t)
 		if n := hangerPlates(s.Bays[0], 1); n != want {
 			t.Errorf("skew %s: %d plates, want %d; bents at %v", skew, n, want, s.Bays[0].Carrier.Bents)
 		}

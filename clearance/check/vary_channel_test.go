@@ -10,7 +10,7 @@ import (
 // channelled is the worked cell with a low-flow channel. Wheels and jack plates
 // run at 900 from the centreline: treads of 100, plates of 150.
 func channelled(channel string) chain {
-	return chain{gear: "roof-halves-24", jobs: [][2]string{{"kicker: 300 mm", "kicker: 300 mm\n  channel: " + channel}, withAprons}}
+	return chain{Gear: "roof-halves-24", Jobs: [][2]string{{"kicker: 300 mm", "kicker: 300 mm\n  channel: " + channel}, withAprons}}
 }
 
 func TestPlateOverAChannelIsAsFarFromConcreteAsTheChannelsEdgeOrFloor(t *testing.T) {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 )
 
 // Boxes that vary: cells, haunches, pours, joints and ends that are not all
@@ -105,7 +106,7 @@ var withAprons = [2]string{"ends: {outlet: {apron: 12 m}}", "ends: {inlet: {apro
 
 // twoCells is two cells side by side, the inlet on a skew.
 func twoCells(second string) chain {
-	return chain{gear: "roof-halves-24", jobs: [][2]string{
+	return chain{Gear: "roof-halves-24", Jobs: [][2]string{
 		{"  cells: 1\n  span: 3.0 m\n  rise: 2.4 m\n", "  cells: [{span: 3.0 m, rise: 2.4 m}, " + second + "]\n  inner_wall: 200 mm\n  skew: {inlet: 20 deg}\n"},
 		{"pours: [2.3 m]", "pours: [1.275 m]"}, withAprons,
 	}}
@@ -168,7 +169,7 @@ func TestCellBeyondTheGearSaysByHowMuchAndTheOtherIsStillChecked(t *testing.T) {
 var flatTop = [][2]string{{"haunch: 200 x 200 mm", "haunch: 250 x 150 mm"}, {"heights: [1950 mm,", "heights: [2000 mm,"}, {"widths: [1120 mm]", "widths: [1070 mm]"}}
 
 func TestHaunchOfUnequalRunAndRiseIsLeftSquareToItsOwnSlope(t *testing.T) {
-	r := checked(t, chain{gear: "roof-halves-24", swap: flatTop, jobs: [][2]string{{"top: 200 x 200 mm", "top: 250 x 150 mm"}}})
+	r := checked(t, chain{Gear: "roof-halves-24", Swap: flatTop, Jobs: [][2]string{{"top: 200 x 200 mm", "top: 250 x 150 mm"}}})
 	long := math.Hypot(250, 150)
 	bayReads(t, r, "setup.range", 1, 1, "corner panel run", result.Pass, 0)
 	bayReads(t, r, "setup.range", 1, 1, "corner panel rise", result.Pass, 0)
@@ -177,7 +178,7 @@ func TestHaunchOfUnequalRunAndRiseIsLeftSquareToItsOwnSlope(t *testing.T) {
 	// 75 down and 120 in: 126.05; at 45 degrees 137.89
 	bayGap(t, r, 1, 1, "arms home", "corner panel", "haunch_top", (75*250+120*150)/long)
 	// the same gear with the haunch turned: both sizes are 100 out
-	r = checked(t, chain{gear: "roof-halves-24", swap: flatTop, jobs: [][2]string{{"top: 200 x 200 mm", "top: 150 x 250 mm"}}})
+	r = checked(t, chain{Gear: "roof-halves-24", Swap: flatTop, Jobs: [][2]string{{"top: 200 x 200 mm", "top: 150 x 250 mm"}}})
 	bayReads(t, r, "setup.range", 1, 1, "corner panel run", result.Fail, 100)
 	bayReads(t, r, "setup.range", 1, 1, "corner panel rise", result.Fail, 100)
 }
@@ -188,7 +189,7 @@ func TestBottomHaunchHasItsOwnRunAndRise(t *testing.T) {
 	y, z := footOf(1.500, 2.250, 0.120, swungHome)
 	for _, h := range [][2]float64{{0.200, 0.100}, {0.150, 0.250}} {
 		run, rise := h[0], h[1]
-		r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{{"bottom: 150 x 150 mm", fmt.Sprintf("bottom: %.0f x %.0f mm", run*1e3, rise*1e3)}}})
+		r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{{"bottom: 150 x 150 mm", fmt.Sprintf("bottom: %.0f x %.0f mm", run*1e3, rise*1e3)}}})
 		bayGap(t, r, 1, 1, "down to wheels", "wall panel", "haunch_bottom", 1e3*(rise*(1.500-run-y)+run*z)/math.Hypot(run, rise))
 		// treads at (1800 + 100)/2 from the toe
 		bayReads(t, r, "roll.track", 1, 1, "outer edge of the treads", result.Pass, 1e3*(1.500-run)-950)
@@ -199,7 +200,7 @@ func TestFormThatLapsAKickerNoHigherThanTheHaunchDigsIntoIt(t *testing.T) {
 	// kicker 300, bottom haunch 150 x 300: it runs up to the kicker's top, so
 	// that the foot, 50 below it, stands 50 x 150 / hypot(150, 300) = 22.36 deep
 	// as set; a haunch of 150 x 150 leaves it free
-	r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{{"bottom: 150 x 150 mm", "bottom: 150 x 300 mm"}}})
+	r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{{"bottom: 150 x 150 mm", "bottom: 150 x 300 mm"}}})
 	c := bayReads(t, r, "strip.dig", 1, 1, "strips and ties out", result.Fail, -50*150/math.Hypot(150, 300))
 	if c.Where.Zone != "haunch_bottom" || !strings.HasPrefix(c.Where.Part, "W") {
 		t.Errorf("names %s at %s", c.Where.Part, c.Where.Zone)
@@ -210,8 +211,8 @@ func TestFormThatLapsAKickerNoHigherThanTheHaunchDigsIntoIt(t *testing.T) {
 func TestFormThatEndsAtAKickerAsHighAsTheHaunchComesOff(t *testing.T) {
 	// kicker and haunch 250 high, no lap: the foot stands on the haunch's edge as
 	// set, and (250 (1350 - y) + 150 z) / hypot(150, 250) off it when collapsed
-	r := checked(t, chain{gear: "roof-halves-24", swap: [][2]string{{"lap: {min: 25 mm, max: 120 mm, prefer: 50 mm}", "lap: {min: 0 mm, max: 120 mm, prefer: 0 mm}"}},
-		jobs: [][2]string{{"bottom: 150 x 150 mm", "bottom: 150 x 250 mm"}, {"kicker: 300 mm", "kicker: 250 mm"}}})
+	r := checked(t, chain{Gear: "roof-halves-24", Swap: [][2]string{{"lap: {min: 25 mm, max: 120 mm, prefer: 50 mm}", "lap: {min: 0 mm, max: 120 mm, prefer: 0 mm}"}},
+		Jobs: [][2]string{{"bottom: 150 x 150 mm", "bottom: 150 x 250 mm"}, {"kicker: 300 mm", "kicker: 250 mm"}}})
 	allPass(t, r)
 	bayReads(t, r, "setup.range", 1, 1, "lap over the kicker, least", result.Pass, 0)
 	bayReads(t, r, "strip.dig", 1, 1, "strips and ties out", result.Pass, 0)
@@ -228,8 +229,8 @@ var noBottom = [2]string{"haunch: {top: 200 x 200 mm, bottom: 150 x 150 mm}", "h
 func TestWithoutABottomHaunchTheWheelsMayRunToTheWallAndNothingIsDug(t *testing.T) {
 	// lowered by 120 with the feet out: the foot slides on the kicker from 250 to
 	// 130; a haunch of 150 is met 20 / sqrt 2 = 14.1 deep
-	early := sequence(stripsOut, toWheels)
-	r := checked(t, chain{gear: "roof-halves-24", jobs: [][2]string{noBottom, early}})
+	early := worked.Sequence(worked.StripsOut, worked.ToWheels)
+	r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{noBottom, early}})
 	bayReads(t, r, "strip.dig", 1, 1, "down to wheels", result.Pass, 0)
 	bayReads(t, r, "strip.drag", 1, 1, "down to wheels", result.Fail, 120)
 	bayGap(t, r, 1, 1, "down to wheels", "wall panel", "invert", 250-120)

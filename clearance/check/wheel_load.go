@@ -53,14 +53,14 @@ func (r *route) acrossSlope() float64 {
 
 // wheelChecks hold what a wheel carries, standing and rocking, against what the
 // gear says it can.
-func (r *route) wheelChecks() []judged {
+func (r *route) wheelChecks() []Judged {
 	capacity := r.Carrier.Gear.Wheels.Capacity
 	w, err := r.wheelLoads()
 	if err != nil {
-		return []judged{open("roll.wheel", r.subject("wheels"), "kN", r.told(err), r.underway())}
+		return []Judged{open("roll.wheel", r.subject("wheels"), "kN", r.told(err), r.underway())}
 	}
 	rocking := units.Force(float64(w.rocking) * load.LiveFactor)
-	return []judged{
+	return []Judged{
 		r.carries("roll.wheel", "wheel, standing", "", w.standing, w.stand, capacity, w.standingText(r, "wheels")),
 		r.carries("roll.wheel", "wheel, rocking", "", rocking, nil, capacity, w.rockingText(r, "two diagonal wheels carry", load.LiveFactor)),
 	}
@@ -69,7 +69,7 @@ func (r *route) wheelChecks() []judged {
 // jackChecks hold what a screw jack carries with the carrier raised and all on
 // it, standing on all jacks and on the worst three, against what the gear says
 // it can.
-func (b *bay) jackChecks(s *model.Study) []judged {
+func (b *bay) jackChecks(s *model.Study) []Judged {
 	r := &route{bay: b, job: s.Job}
 	r.weighRaised()
 	jacks := r.wheels()
@@ -80,10 +80,10 @@ func (b *bay) jackChecks(s *model.Study) []judged {
 	grade := s.Culvert.GradeOf(b.Pour)
 	w, err := share(leaning(jacks, r.centre[2], grade, grade, b.Crossfall))
 	if err != nil {
-		return []judged{open("setup.jacks", b.subject("jacks"), "kN", b.told(err), b.at("raised"))}
+		return []Judged{open("setup.jacks", b.subject("jacks"), "kN", b.told(err), b.at("raised"))}
 	}
 	capacity := b.Carrier.Gear.Jack.Capacity
-	return []judged{
+	return []Judged{
 		r.carries("setup.jacks", "jack, standing", "raised", w.standing, w.stand, capacity, w.standingText(r, "jacks")),
 		r.carries("setup.jacks", "jack, worst three", "raised", w.rocking, nil, capacity, w.rockingText(r, "three jacks carry alone", 1)),
 	}
@@ -115,7 +115,7 @@ var capacities = map[string]struct{ what, key string }{
 
 // carries holds a load against what the gear says its bearer carries. What the
 // gear does not say is not taken for granted.
-func (r *route) carries(id, rest, step string, value units.Force, unknown error, capacity units.Force, text string) judged {
+func (r *route) carries(id, rest, step string, value units.Force, unknown error, capacity units.Force, text string) Judged {
 	where := r.underway()
 	if step != "" {
 		where = r.at(step)
@@ -125,11 +125,11 @@ func (r *route) carries(id, rest, step string, value units.Force, unknown error,
 	}
 	bearer, source := capacities[id], load.Source{Text: "statics of a rigid frame", Flag: load.Derived}.String()
 	if capacity == 0 {
-		return judged{Entry: result.Entry{ID: id, Subject: r.subject(rest), Value: result.Exactly(float64(value)), Unit: "kN", Sense: result.Max, Where: where, Source: source,
+		return Judged{Entry: result.Entry{ID: id, Subject: r.subject(rest), Value: result.Exactly(float64(value)), Unit: "kN", Sense: result.Max, Where: where, Source: source,
 			Text: fmt.Sprintf("%s; the gear does not say what a %s carries: give %s in the gear file (%s)", text, bearer.what, bearer.key, ownWeight)}}
 	}
 	text = fmt.Sprintf("%s; a %s carries %s (%s)", text, bearer.what, r.force(capacity), ownWeight)
-	one := candidate{value: *result.Exactly(float64(value)), where: where, text: text}
+	one := candidate{Value: *result.Exactly(float64(value)), where: where, text: text}
 	e := entry(id, r.subject(rest), []candidate{one}, Limit{Value: float64(capacity), Source: source + "; capacity: gear"}, result.Max, "")
 	e.Unit = "kN"
 	return e
@@ -138,7 +138,7 @@ func (r *route) carries(id, rest, step string, value units.Force, unknown error,
 // capacityRemedy is what mends a bearer that is overloaded, or whose capacity is
 // not known.
 func capacityRemedy(stronger string) advice {
-	return func(_ *bay, e judged) string {
+	return func(_ *bay, e Judged) string {
 		if e.Limit == nil && e.Value != nil {
 			return fmt.Sprintf("state what a %s carries, from its maker's papers (%s in the gear file)", capacities[e.ID].what, capacities[e.ID].key)
 		}

@@ -11,21 +11,21 @@ import (
 // carried are the loads on wheels and jacks of one bay, by subject.
 func carried(t *testing.T, c chain) map[string]result.Entry {
 	t.Helper()
-	if c.gear == "" {
-		c.gear = "roof-halves-24"
+	if c.Gear == "" {
+		c.Gear = "roof-halves-24"
 	}
-	return byHand(t, c, 0, func(b *bay, s *model.Study) []judged {
+	return byHand(t, c, 0, func(b *bay, s *model.Study) []Judged {
 		return append(b.jackChecks(s), b.onTheWay(s).wheelChecks()...)
 	})
 }
 
 // wheelsCarry is the worked gear with wheels of another capacity.
 func wheelsCarry(capacity string) chain {
-	return chain{swap: [][2]string{{"capacity: 75 kN, side", "capacity: " + capacity + ", side"}}}
+	return chain{Swap: [][2]string{{"capacity: 75 kN, side", "capacity: " + capacity + ", side"}}}
 }
 
 func TestAWheelBeyondItsCapacityFails(t *testing.T) {
-	w := rollingWeight(t, chain{gear: "roof-halves-24"})
+	w := rollingWeight(t, chain{Gear: "roof-halves-24"})
 	// four wheels, 1800 apart across and along; tracks and invert up to 6 off
 	// level: the weight, 1.45 up, acts 1.45 x 6/1.8 = 4.8 off the middle both ways.
 	// Standing W/4 (1 + 2 x 4.8/1800 + 2 x 4.8/1800). Rocking, a wheel can carry what
@@ -38,12 +38,12 @@ func TestAWheelBeyondItsCapacityFails(t *testing.T) {
 		says(t, reads(t, list, "wheel, rocking", want[1], 1e3*rocking, 1e3*rocking*2e-3), "x 1.60", "a wheel carries")
 	}
 	// it fails the job
-	r := checked(t, wheelsCarry("1 kN").with("roof-halves-24"))
+	r := checked(t, wheelsCarry("1 kN").With("roof-halves-24"))
 	failsBy(t, r, "roll.wheel")
 }
 
 func TestAWheelWithoutCapacityIsOpenAndNamesTheKey(t *testing.T) {
-	list := carried(t, chain{swap: [][2]string{{", capacity: 75 kN, side", ", side"}}})
+	list := carried(t, chain{Swap: [][2]string{{", capacity: 75 kN, side", ", side"}}})
 	for _, what := range []string{"wheel, standing", "wheel, rocking"} {
 		e := list[what]
 		if e.Verdict != result.Open || e.Value == nil || e.Limit != nil {
@@ -54,12 +54,12 @@ func TestAWheelWithoutCapacityIsOpenAndNamesTheKey(t *testing.T) {
 }
 
 func TestAJackBeyondItsCapacityFails(t *testing.T) {
-	s := chain{gear: "roof-halves-24"}.read(t)
+	s := chain{Gear: "roof-halves-24"}.Study(t)
 	w := weightRaised(s)
 	// four jacks under two bents, on a level invert: W/4 standing, W/2 where two
 	// diagonal ones carry
 	for capacity, want := range map[string][2]result.Verdict{"1 kN": {result.Fail, result.Fail}, "7 kN": {result.Pass, result.Fail}, "60 kN": {result.Pass, result.Pass}} {
-		list := carried(t, chain{swap: [][2]string{{"screw: 60 mm, capacity: 60 kN", "screw: 60 mm, capacity: " + capacity}}})
+		list := carried(t, chain{Swap: [][2]string{{"screw: 60 mm, capacity: 60 kN", "screw: 60 mm, capacity: " + capacity}}})
 		e := reads(t, list, "jack, standing", want[0], 1e3*w/4, 1e3*w*5e-3)
 		says(t, e, "4 jacks", "a jack carries", "own weight only; loads of the pour are not checked")
 		says(t, reads(t, list, "jack, worst three", want[1], 1e3*w/2, 1e3*w*5e-3), "own weight only; loads of the pour are not checked")
@@ -67,7 +67,7 @@ func TestAJackBeyondItsCapacityFails(t *testing.T) {
 }
 
 func TestAJackWithoutCapacityIsOpenAndNamesTheKey(t *testing.T) {
-	list := carried(t, chain{swap: [][2]string{{"screw: 60 mm, capacity: 60 kN", "screw: 60 mm"}}})
+	list := carried(t, chain{Swap: [][2]string{{"screw: 60 mm, capacity: 60 kN", "screw: 60 mm"}}})
 	for _, what := range []string{"jack, standing", "jack, worst three"} {
 		if e := list[what]; e.Verdict != result.Open || e.Value == nil {
 			t.Errorf("%s: %v", what, e)
@@ -89,9 +89,9 @@ func weightRaised(s *model.Study) float64 {
 // wheels at the low end carry.
 func TestWheelsAtTheLowEndOfAGradeCarryMore(t *testing.T) {
 	level := carried(t, chain{})["wheel, standing"]
-	steep := carried(t, chain{jobs: [][2]string{{"gear: gear.yaml", "alignment: {grade: 6 %}\ngear: gear.yaml"}}})["wheel, standing"]
+	steep := carried(t, chain{Jobs: [][2]string{{"gear: gear.yaml", "alignment: {grade: 6 %}\ngear: gear.yaml"}}})["wheel, standing"]
 	// W/4 x 2 x (1450 x 0.06) / 1800 = W/4 x 9.7 %
-	w := rollingWeight(t, chain{gear: "roof-halves-24"})
+	w := rollingWeight(t, chain{Gear: "roof-halves-24"})
 	if more, want := steep.Value.Lower-level.Value.Lower, w/4*2*1.45*0.06/1.8; math.Abs(more-want) > 0.02*want {
 		t.Errorf("%.3f kN more, want %.3f", more, want)
 	}

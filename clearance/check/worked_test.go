@@ -78,7 +78,7 @@ var unsaid = math.NaN()
 var halvesSteps = []string{"wall feet in", "crack down", "arms part in", "down", "arms home", "down to wheels"}
 
 func TestRoofHalvesOf24CollapseByTheWorkedGaps(t *testing.T) {
-	r := checked(t, chain{gear: "roof-halves-24"})
+	r := checked(t, chain{Gear: "roof-halves-24"})
 	if r.Verdict != result.Pass {
 		t.Errorf("verdict %v: %+v", r.Verdict, r.Checks[0])
 	}
@@ -100,7 +100,7 @@ func TestRoofHalvesOf24CollapseByTheWorkedGaps(t *testing.T) {
 }
 
 func TestRoofHalvesOf43CollapseByTheWorkedGaps(t *testing.T) {
-	r := checked(t, chain{gear: "roof-halves-43", job: cell43})
+	r := checked(t, chain{Gear: "roof-halves-43", Job: cell43})
 	if r.Verdict != result.Pass {
 		t.Errorf("verdict %v: %+v", r.Verdict, r.Checks[0])
 	}
@@ -120,7 +120,7 @@ func TestRoofHalvesOf43CollapseByTheWorkedGaps(t *testing.T) {
 var noHangers = [][2]string{{"left_in_place:\n  hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}\n", ""}}
 
 func TestWholeRoofCollapsesByTheWorkedGaps(t *testing.T) {
-	r := checked(t, chain{gear: "roof-whole-24", jobs: noHangers})
+	r := checked(t, chain{Gear: "roof-whole-24", Jobs: noHangers})
 	if r.Verdict != result.Pass {
 		t.Errorf("verdict %v: %+v", r.Verdict, r.Checks[0])
 	}
@@ -141,15 +141,15 @@ func TestWholeRoofCollapsesByTheWorkedGaps(t *testing.T) {
 	if e, _ := find(r, "strip.level", "down", ""); e.Value == nil || e.Value.Lower < 40e-3 || e.Value.Lower > 98e-3 {
 		t.Errorf("jacks may differ by %v: %s", e.Value, e.Text)
 	}
-	for _, e := range Examine(chain{gear: "roof-whole-24", jobs: noHangers}.read(t), Options{Proof: true}).reports[0].entries {
-		if e.ID == "strip.level" && strings.HasSuffix(e.Subject.String(), ", down") && math.Abs(e.from[0].value.Lower-98e-3) > 1e-3 {
-			t.Errorf("the walls let the jacks differ by %v", e.from[0].value)
+	for _, e := range Examine(chain{Gear: "roof-whole-24", Jobs: noHangers}.Study(t), Options{Proof: true}).Bays[0].Entries {
+		if e.ID == "strip.level" && strings.HasSuffix(e.Subject.String(), ", down") && math.Abs(e.From[0].Value.Lower-98e-3) > 1e-3 {
+			t.Errorf("the walls let the jacks differ by %v", e.From[0].Value)
 		}
 	}
 }
 
 func TestWholeRoofOnJacksEndsWhereItWasWorked(t *testing.T) {
-	r := checked(t, chain{gear: "roof-whole-24-jacks", jobs: noHangers})
+	r := checked(t, chain{Gear: "roof-whole-24-jacks", Jobs: noHangers})
 	if r.Verdict != result.Pass {
 		t.Errorf("verdict %v: %+v", r.Verdict, r.Checks[0])
 	}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 )
 
 // find is the check of an id for a step; rest narrows the subject further.
@@ -39,79 +40,66 @@ type failing struct {
 	first          float64 // mm; 0 where nothing is said
 }
 
-const (
-	stripsOut = "  - {step: strips and ties out}\n"
-	feetIn    = "  - {step: wall feet in, drivers: {low brace: 590 mm}}\n"
-	armsHome  = "  - {step: arms home, drivers: {turnbuckle: 580 mm}}\n"
-	toWheels  = "  - {step: down to wheels, drivers: {jack: wheels}}\n"
-	platesUp  = "  - {step: plates up, drivers: {jack: wheels - 60 mm}}\n"
-)
-
-// sequence replaces the gear's order.
-func sequence(steps ...string) [2]string {
-	return [2]string{"gear: gear.yaml", "sequence:\n" + strings.Join(steps, "") + "gear: gear.yaml"}
-}
-
 // plain is the order that lowers 60 before the arms come in.
-var plain = sequence(stripsOut, feetIn, "  - {step: down 60, drivers: {jack: raised - 60 mm}}\n", armsHome, toWheels, platesUp)
+var plain = worked.Sequence(worked.StripsOut, worked.FeetIn, "  - {step: down 60, drivers: {jack: raised - 60 mm}}\n", worked.ArmsHome, worked.ToWheels, worked.PlatesUp)
 
 var wrongs = []wrong{
-	{"arms in first, braces locked", chain{gear: "roof-halves-24", jobs: [][2]string{sequence(stripsOut, armsHome)}}, []failing{
+	{"arms in first, braces locked", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.StripsOut, worked.ArmsHome)}}, []failing{
 		{"strip.drag", "arms home", "", 120, "", 0},
 		{"strip.supports", "arms home", "hanger plate", -20, "R", 620},
 		{"strip.dig", "arms home", "", -16.6, "W", 0},
 		{"strip.self", "arms home", "seams", -9.5, "W", 0},
 	}},
-	{"lowered before the feet are in", chain{gear: "roof-halves-24", jobs: [][2]string{sequence(stripsOut, toWheels)}}, []failing{
+	{"lowered before the feet are in", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.StripsOut, worked.ToWheels)}}, []failing{
 		{"strip.drag", "down to wheels", "", 120, "W", 0},
 		{"strip.dig", "down to wheels", "", -14.1, "W", 230},
 	}},
-	{"brace only to 640", chain{gear: "roof-halves-24", swap: [][2]string{{"low brace: 590 mm", "low brace: 640 mm"}}}, []failing{
+	{"brace only to 640", chain{Gear: "roof-halves-24", Swap: [][2]string{{"low brace: 590 mm", "low brace: 640 mm"}}}, []failing{
 		{"strip.self", "arms home", "seams", -2.34, "W", 0},
 	}},
-	{"brace only to 690", chain{gear: "roof-halves-24", swap: [][2]string{{"low brace: 590 mm", "low brace: 690 mm"}}}, []failing{
+	{"brace only to 690", chain{Gear: "roof-halves-24", Swap: [][2]string{{"low brace: 590 mm", "low brace: 690 mm"}}}, []failing{
 		{"strip.self", "arms home", "seams", -6.31, "W", 0},
 	}},
-	{"hinge 50 below the top of the plane face", chain{gear: "roof-halves-24", swap: [][2]string{{"above: 50 mm", "above: -50 mm"}, {"low brace: 590 mm", "low brace: 650 mm"}}}, []failing{
+	{"hinge 50 below the top of the plane face", chain{Gear: "roof-halves-24", Swap: [][2]string{{"above: 50 mm", "above: -50 mm"}, {"low brace: 590 mm", "low brace: 650 mm"}}}, []failing{
 		{"strip.dig", "wall feet in", "", -2.26, "W", 0},
 	}},
-	{"hinge outboard of the panel's back", chain{gear: "roof-halves-24", swap: [][2]string{{"hinge: {behind: 160 mm, above: 50 mm}", "hinge: {behind: 70 mm, above: 60 mm}"}}}, []failing{
+	{"hinge outboard of the panel's back", chain{Gear: "roof-halves-24", Swap: [][2]string{{"hinge: {behind: 160 mm, above: 50 mm}", "hinge: {behind: 70 mm, above: 60 mm}"}}}, []failing{
 		{"strip.self", "wall feet in", "seams", -2.56, "W", 0},
 	}},
-	{"corner panel with a leg on the wall", chain{gear: "roof-halves-24", swap: legged}, []failing{
+	{"corner panel with a leg on the wall", chain{Gear: "roof-halves-24", Swap: legged}, []failing{
 		{"strip.drag", "crack down", "", 25, "C", 0},
 	}},
-	{"corner panel with a leg, plain order", chain{gear: "roof-halves-24", swap: legged, jobs: [][2]string{plain}}, []failing{
+	{"corner panel with a leg, plain order", chain{Gear: "roof-halves-24", Swap: legged, Jobs: [][2]string{plain}}, []failing{
 		{"strip.drag", "down 60", "", 60, "C", 0},
 	}},
-	{"arms in after lowering only 15", chain{gear: "roof-halves-24", jobs: [][2]string{sequence(stripsOut, feetIn, "  - {step: crack down, drivers: {jack: raised - 15 mm}}\n", armsHome)}}, []failing{
+	{"arms in after lowering only 15", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.StripsOut, worked.FeetIn, "  - {step: crack down, drivers: {jack: raised - 15 mm}}\n", worked.ArmsHome)}}, []failing{
 		{"strip.supports", "arms home", "hanger plate", -5, "R", 620},
 	}},
-	{"plate wider than the closure", chain{gear: "roof-halves-24", jobs: [][2]string{{"200 x 200 x 20 mm", "200 x 400 x 20 mm"}}}, []failing{
+	{"plate wider than the closure", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"200 x 200 x 20 mm", "200 x 400 x 20 mm"}}}, []failing{
 		{"strip.supports", "strips and ties out", "hanger plate", -20, "R", 0},
 	}},
-	{"upper brace left locked", chain{gear: "roof-halves-24", jobs: [][2]string{sequence(stripsOut, feetIn, "  - {step: down 60, drivers: {jack: raised - 60 mm}}\n",
+	{"upper brace left locked", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.StripsOut, worked.FeetIn, "  - {step: down 60, drivers: {jack: raised - 60 mm}}\n",
 		"  - {step: arms home, drivers: {turnbuckle: 580 mm}, locked: [upper brace]}\n")}}, []failing{
 		{"setup.range", "upper brace left", "locked in arms home", 23.5, "upper brace left", 0},
 	}},
-	{"one side's jacks 10 low", chain{gear: "roof-halves-24", jobs: [][2]string{sequence(stripsOut, feetIn,
+	{"one side's jacks 10 low", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.StripsOut, worked.FeetIn,
 		"  - {step: crack down, drivers: {jack left: raised - 25 mm, jack right: raised - 15 mm}}\n")}}, []failing{
 		{"strip.dig", "crack down", "", -7.5, "W", 0},
 	}},
-	{"whole roof: everything lowered first", chain{gear: "roof-whole-24", jobs: append([][2]string{sequence(stripsOut, toWheels, "  - {step: walls in, drivers: {draw screw: 120 mm}}\n")}, noHangers...)}, []failing{
+	{"whole roof: everything lowered first", chain{Gear: "roof-whole-24", Jobs: append([][2]string{worked.Sequence(worked.StripsOut, worked.ToWheels, "  - {step: walls in, drivers: {draw screw: 120 mm}}\n")}, noHangers...)}, []failing{
 		{"strip.drag", "down to wheels", "", 120, "W", 0},
 		{"strip.dig", "down to wheels", "", -14.1, "W", 230},
 	}},
-	{"whole roof: strip 100 wide", chain{gear: "roof-whole-24", jobs: noHangers, swap: [][2]string{{"widths: [1140 mm]", "widths: [1200 mm]"}, {"min: 140 mm, max: 200 mm, prefer: 160 mm", "min: 90 mm, max: 200 mm, prefer: 100 mm"}}}, []failing{
+	{"whole roof: strip 100 wide", chain{Gear: "roof-whole-24", Jobs: noHangers, Swap: [][2]string{{"widths: [1140 mm]", "widths: [1200 mm]"}, {"min: 140 mm, max: 200 mm, prefer: 160 mm", "min: 90 mm, max: 200 mm, prefer: 100 mm"}}}, []failing{
 		{"strip.self", "walls in", "bodies and links", -19.3, "C", 0},
 	}},
-	{"whole roof: kept plate in the strip", chain{gear: "roof-whole-24", jobs: [][2]string{{"lines: [0 m], plate: 200 x 200 x 20 mm", "lines: [1.22 m], plate: 200 x 120 x 20 mm"}}}, []failing{
+	{"whole roof: kept plate in the strip", chain{Gear: "roof-whole-24", Jobs: [][2]string{{"lines: [0 m], plate: 200 x 200 x 20 mm", "lines: [1.22 m], plate: 200 x 120 x 20 mm"}}}, []failing{
 		{"strip.supports", "walls in", "hanger plate", unsaid, "C", 20},
 	}},
-	{"whole roof: kept plate under the panel", chain{gear: "roof-whole-24"}, []failing{
+	{"whole roof: kept plate under the panel", chain{Gear: "roof-whole-24"}, []failing{
 		{"strip.supports", "strips and ties out", "hanger plate", -20, "R", 0},
 	}},
-	{"roof jacks with the header of the other roof", chain{gear: "roof-whole-24-jacks", jobs: noHangers, swap: [][2]string{{"seat: 60 mm", "seat: 10 mm"}}}, []failing{
+	{"roof jacks with the header of the other roof", chain{Gear: "roof-whole-24-jacks", Jobs: noHangers, Swap: [][2]string{{"seat: 60 mm", "seat: 10 mm"}}}, []failing{
 		{"strip.self", "roof down", "bodies and links", -30, "R", 0},
 	}},
 }

@@ -141,6 +141,12 @@ func Read(gearText, jobText []byte) (*model.Study, string) {
 	return s, ""
 }
 
+// With is the same job with another gear.
+func (c Chain) With(gear string) Chain {
+	c.Gear = gear
+	return c
+}
+
 // Path is a file of testdata, from wherever a test runs in the module.
 func Path(elements ...string) string {
 	folder := "testdata"

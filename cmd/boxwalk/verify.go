@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"path/filepath"
 
+	"boxwalk/clearance/certify"
 	"boxwalk/clearance/check"
 	"boxwalk/clearance/proof"
 	"boxwalk/clearance/result"
@@ -184,7 +185,7 @@ func (a *app) prove(e *check.Examination, o proofOptions, at proofPlace) error {
 		return failed(err)
 	}
 	sum := sha256.Sum256(text.Bytes())
-	if err := check.Write(&out, e, check.WriteOptions{Result: hex.EncodeToString(sum[:]), Parts: o.parts}); err != nil {
+	if err := certify.Write(&out, e, certify.Options{Result: hex.EncodeToString(sum[:]), Parts: o.parts}); err != nil {
 		return failed(fmt.Errorf("the proof cannot be written: %w", err))
 	}
 	report, err := proof.Verify(bytes.NewReader(out.Bytes()))

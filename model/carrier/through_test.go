@@ -13,6 +13,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/certify"
 	"boxwalk/clearance/check"
 	"boxwalk/clearance/proof"
 	"boxwalk/clearance/result"
@@ -293,7 +294,7 @@ func checkLidProof(t *testing.T, e *check.Examination) {
 		t.Fatal(err)
 	}
 	var text bytes.Buffer
-	if err := check.Write(&text, e, check.WriteOptions{Result: fmt.Sprintf("%x", sha256.Sum256(result))}); err != nil {
+	if err := certify.Write(&text, e, certify.Options{Result: fmt.Sprintf("%x", sha256.Sum256(result))}); err != nil {
 		t.Fatal(err)
 	}
 	report, err := proof.Verify(&text)

@@ -1,4 +1,4 @@
-package check
+package certify
 
 import (
 	"encoding/binary"
@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
@@ -18,7 +19,7 @@ import (
 // placed is a bay on its way into the proof.
 type placed struct {
 	*prover
-	r       *report
+	r       *check.Examined
 	at      int
 	place   *trace.Place
 	carrier *trace.Carrier
@@ -28,22 +29,22 @@ type placed struct {
 }
 
 // place adds what stands around a bay, and what is claimed there.
-func (p *prover) place(r *report) {
-	b := r.found.Bay
+func (p *prover) place(r *check.Examined) {
+	b := r.Found.Bay
 	q := &placed{prover: p, r: r, at: len(p.proof.Places), known: map[string]int{}}
-	_, ahead := r.found.Lead()
+	_, ahead := r.Found.Lead()
 	q.place = &trace.Place{Carrier: p.carrier(r), Shift: ahead, Name: result.Subject{Cell: b.Cell.Number, Pour: b.Pour.Number}.String()}
 	q.carrier = p.proof.Carriers[q.place.Carrier]
-	for i := range p.study.Bays {
-		if twin := &p.study.Bays[i]; twin.Twin == b.Twin && twin != b.Bay {
+	for i := range p.Study.Bays {
+		if twin := &p.Study.Bays[i]; twin.Twin == b.Twin && twin != b.Bay {
 			q.place.Twins = append(q.place.Twins, result.Subject{Cell: twin.Cell.Number, Pour: twin.Pour.Number}.String())
 		}
 	}
 	p.proof.Places = append(p.proof.Places, q.place)
 	q.stripped = q.solids(&b.Stripped, "s")
 	q.raised = q.solids(&b.Before, "r")
-	if r.found.Rolling != nil && r.found.Rolling.Stop == nil {
-		q.ahead = q.solids(&r.found.Rolling.Obstacles, "a")
+	if r.Found.Rolling != nil && r.Found.Rolling.Stop == nil {
+		q.ahead = q.solids(&r.Found.Rolling.Obstacles, "a")
 	} else {
 		p.proof.Whole = false
 	}
@@ -94,7 +95,7 @@ func cornersOf(s culvert.Solid) string {
 
 // contacts declares the pairs that may touch, as the checks take them.
 func (q *placed) contacts() {
-	b := q.r.found.Bay
+	b := q.r.Found.Bay
 	first := q.firstRaise()
 	q.place.Faces = lives(b.Stripped.Touch, q.stripped, func(pair [2]int) int { return b.Stripped.Last[pair] + 1 })
 	q.place.Lands = lives(b.Before.Touch, q.raised, func(pair [2]int) int { return b.Before.Last[pair] + first })
@@ -181,7 +182,7 @@ func (q *placed) serve(needs []trace.Need, in scene, id string, about result.Sub
 	if !q.asked(id) {
 		return needs
 	}
-	e := q.r.entry(id, about)
+	e := q.r.Entry(id, about)
 	n, ok := q.need(e, id, zone, touch, measure.Far)
 	if !ok {
 		return needs
@@ -209,18 +210,18 @@ func (q *placed) claimed(step *trace.Step, set string, needs []trace.Need, each 
 
 // stripClaims are those of the collapse and of how it ends.
 func (q *placed) stripClaims() {
-	b := q.r.found.Bay
+	b := q.r.Found.Bay
 	for k, s := range b.Steps {
 		step := q.step(trace.Strip, k)
 		if step == nil {
 			return
 		}
-		done := q.r.found.Strip[k]
+		done := q.r.Found.Strip[k]
 		for z, zone := range culvert.Zones {
 			if !measure.ConcreteZone(zone) || !q.there(zone, q.stripped) {
 				continue
 			}
-			about := q.r.about().In(s.Name)
+			about := q.r.About().In(s.Name)
 			in := scene{step, q.stripped, same}
 			needs := q.serve(nil, in, "strip.dig", about, zone, false)
 			needs = q.serve(needs, in, "strip.clear", about.At(zone), zone, false)
@@ -241,7 +242,7 @@ func (q *placed) stripClaims() {
 // keptClaims are those against each kind of thing that stays.
 func (q *placed) keptClaims(step *trace.Step, s carrier.Step, done measure.StepGaps) {
 	for _, kind := range q.r.LeftKinds() {
-		needs := q.serve(nil, scene{step, q.stripped, same}, "strip.supports", q.r.about().In(s.Name).As("hanger "+kind), culvert.Hanger, false)
+		needs := q.serve(nil, scene{step, q.stripped, same}, "strip.supports", q.r.About().In(s.Name).As("hanger "+kind), culvert.Hanger, false)
 		touch := trace.Need{ID: "strip.supports", Lower: -measure.ContactTolerance, Touch: true, Less: map[int]int{}}
 		for _, m := range done.Parts {
 			for _, k := range done.Left[m.Part] {
@@ -258,10 +259,10 @@ func (q *placed) keptClaims(step *trace.Step, s carrier.Step, done measure.StepG
 
 // endClaims are those of the collapsed carrier.
 func (q *placed) endClaims(end *trace.Step) {
-	last := q.r.found.Strip[len(q.r.Steps)-1].Parts
+	last := q.r.Found.Strip[len(q.r.Steps)-1].Parts
 	for z, zone := range culvert.Zones {
 		if q.there(zone, q.stripped) {
-			needs := q.serve(nil, scene{end, q.stripped, same}, "strip.clear", q.r.about().At(zone).As(result.Collapsed), zone, false)
+			needs := q.serve(nil, scene{end, q.stripped, same}, "strip.clear", q.r.About().At(zone).As(result.Collapsed), zone, false)
 			q.claimed(end, string(zone), append(needs, touching("strip.clear", last, z)), nil)
 		}
 	}
@@ -275,8 +276,8 @@ func (q *placed) raiseClaims() {
 		}
 		for z, zone := range culvert.Zones {
 			if q.there(zone, q.raised) {
-				needs := q.serve(nil, scene{step, q.raised, same}, "raise.clear", q.r.about().In(s.Name), zone, false)
-				list := q.r.found.Raising[k]
+				needs := q.serve(nil, scene{step, q.raised, same}, "raise.clear", q.r.About().In(s.Name), zone, false)
+				list := q.r.Found.Raising[k]
 				q.claimed(step, string(zone), append(needs, touching("raise.clear", list, z)), q.each(list, z))
 			}
 		}
@@ -287,7 +288,7 @@ func (q *placed) rollClaims() {
 	if q.ahead == nil {
 		return
 	}
-	for i, s := range q.r.found.Rolling.Segments {
+	for i, s := range q.r.Found.Rolling.Segments {
 		step, ok := q.rollTraced(s, len(q.carrier.Steps)+1+i)
 		if !ok {
 			q.proof.Whole = false
@@ -297,11 +298,11 @@ func (q *placed) rollClaims() {
 		q.place.Steps = append(q.place.Steps, step)
 	}
 	for i, step := range q.place.Steps {
-		in := scene{step, q.ahead, q.r.found.Rolling.Segments[i].Moment}
+		in := scene{step, q.ahead, q.r.Found.Rolling.Segments[i].Moment}
 		for z, zone := range culvert.Zones {
 			if q.there(zone, q.ahead) {
-				needs := q.serve(nil, in, "roll.clear", q.r.about().At(zone), zone, false)
-				q.claimed(step, string(zone), append(needs, touching("roll.clear", q.r.found.Rolled, z)), q.each(q.r.found.Rolled, z))
+				needs := q.serve(nil, in, "roll.clear", q.r.About().At(zone), zone, false)
+				q.claimed(step, string(zone), append(needs, touching("roll.clear", q.r.Found.Rolled, z)), q.each(q.r.Found.Rolled, z))
 			}
 		}
 	}

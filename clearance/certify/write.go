@@ -1,10 +1,11 @@
-package check
+package certify
 
 import (
 	"errors"
 	"io"
 	"math"
 
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
@@ -14,7 +15,7 @@ import (
 )
 
 // Options of a written proof.
-type WriteOptions struct {
+type Options struct {
 	Result string // sha256 of result.json as it is written
 	Parts  bool   // also prove each part's own number of clearance.csv
 }
@@ -24,8 +25,8 @@ type WriteOptions struct {
 // not be made or a number is not known, the proof is not of the whole. An error
 // that does not come from w is our own: a number that was certified and cannot
 // be shown.
-func Write(w io.Writer, e *Examination, o WriteOptions) error {
-	p := &prover{Examination: e, parts: o.Parts, carriers: map[*measure.Bay]int{}, shown: map[*judged]bool{},
+func Write(w io.Writer, e *check.Examination, o Options) error {
+	p := &prover{Examination: e, parts: o.Parts, carriers: map[*measure.Bay]int{}, shown: map[*check.Judged]bool{},
 		proof: &trace.Proof{Notes: notes(e), Result: o.Result, Whole: len(e.Scope) == 0}}
 	for _, in := range e.Inputs {
 		p.proof.Inputs = append(p.proof.Inputs, trace.Input(in))
@@ -33,21 +34,21 @@ func Write(w io.Writer, e *Examination, o WriteOptions) error {
 	for _, z := range culvert.Zones {
 		p.proof.Zones = append(p.proof.Zones, trace.Zone{Name: string(z), Words: z.Words()})
 	}
-	for _, r := range e.reports {
+	for _, r := range e.Bays {
 		if r == nil {
 			continue
 		}
-		if r.entries == nil {
+		if r.Entries == nil {
 			return errors.New("the examination was not made for a proof")
 		}
 		p.place(r)
 	}
-	return p.proof.Write(w, e.workers)
+	return p.proof.Write(w, e.Workers)
 }
 
 // notes are what stands above a proof for whoever reads it: what the verdict is, what
 // it does not answer for, and the cautions.
-func notes(e *Examination) []string {
+func notes(e *check.Examination) []string {
 	out := []string{"All checks made hold. That is no release."}
 	if !e.Cleared() {
 		out[0] = "NOT CLEARED."
@@ -57,11 +58,11 @@ func notes(e *Examination) []string {
 
 // prover turns an examination into a proof.
 type prover struct {
-	*Examination
+	*check.Examination
 	parts    bool
 	proof    *trace.Proof
 	carriers map[*measure.Bay]int
-	shown    map[*judged]bool // entries that have their witness
+	shown    map[*check.Judged]bool // entries that have their witness
 }
 
 // addClaim adds a claim that serves some entries, with what else the pairs that
@@ -84,7 +85,7 @@ const micro = 1e-6
 // need is what an entry asks of the pairs of one zone that may not touch, or
 // that may: its own number, more by what more is taken off a part, and no more
 // than is known of the part.
-func (p *prover) need(e *judged, id string, zone culvert.Zone, touch bool, beyond float64) (trace.Need, bool) {
+func (p *prover) need(e *check.Judged, id string, zone culvert.Zone, touch bool, beyond float64) (trace.Need, bool) {
 	n := trace.Need{ID: id, Lower: beyond, Far: !touch, Touch: touch, Less: map[int]int{}}
 	if e.Value != nil {
 		n.Lower, n.Far = e.Value.Lower, false
@@ -93,13 +94,13 @@ func (p *prover) need(e *judged, id string, zone culvert.Zone, touch bool, beyon
 		p.proof.Whole = false
 		return n, false
 	}
-	for _, c := range e.from {
-		if c.zone != zone || c.held != touch {
+	for _, c := range e.From {
+		if c.Zone != zone || c.MayTouch != touch {
 			continue
 		}
-		asked := math.Min(n.Lower+c.allowance-e.Allowance, c.value.Lower)
+		asked := math.Min(n.Lower+c.Allowance-e.Allowance, c.Value.Lower)
 		um := int(math.Floor((asked-n.Lower)/micro + 1e-3))
-		for _, part := range append([]int{c.part}, c.alike...) {
+		for _, part := range append([]int{c.Part}, c.Alike...) {
 			if old, ok := n.Less[part]; um != 0 && (!ok || um < old) {
 				n.Less[part] = um
 			}
@@ -109,7 +110,7 @@ func (p *prover) need(e *judged, id string, zone culvert.Zone, touch bool, beyon
 }
 
 // asked tells whether an entry belongs to the result.
-func (p *prover) asked(id string) bool { return len(p.Scope) == 0 || matches(id, p.Scope) }
+func (p *prover) asked(id string) bool { return len(p.Scope) == 0 || check.Matches(id, p.Scope) }
 
 // touching is what pairs that may touch are held to where no entry says: the
 // tolerance of a contact, or what was found.

@@ -1,8 +1,9 @@
-package check
+package certify
 
 import (
 	"slices"
 
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/measure"
 	"boxwalk/clearance/trace"
 	"boxwalk/model/carrier"
@@ -11,8 +12,8 @@ import (
 
 // carrier is the place in the proof of what a bay has in common with others,
 // written with the first of them.
-func (p *prover) carrier(r *report) int {
-	b, _ := r.found.Lead()
+func (p *prover) carrier(r *check.Examined) int {
+	b, _ := r.Found.Lead()
 	if i, ok := p.carriers[b]; ok {
 		return i
 	}
@@ -174,13 +175,13 @@ func absent(b *measure.Bay, present []int) []int {
 }
 
 // selfClaim is what the parts keep from each other over step k.
-func (p *prover) selfClaim(carrier int, step *trace.Step, r *report, k int) {
+func (p *prover) selfClaim(carrier int, step *trace.Step, r *check.Examined, k int) {
 	if !p.asked("strip.self") {
 		return
 	}
 	var needs []trace.Need
-	freeEntry := r.entry("strip.self", r.about().In(r.Steps[k].Name).As(freePairs))
-	seamEntry := r.entry("strip.self", r.about().In(r.Steps[k].Name).As(seamPairs))
+	freeEntry := r.Entry("strip.self", r.About().In(r.Steps[k].Name).As(check.FreePairs))
+	seamEntry := r.Entry("strip.self", r.About().In(r.Steps[k].Name).As(check.SeamPairs))
 	free, okFree := p.need(freeEntry, "strip.self", "", false, measure.Near)
 	seam, okSeam := p.need(seamEntry, "strip.self.seams", "", false, measure.Near)
 	if okFree && okSeam {
@@ -193,7 +194,7 @@ func (p *prover) selfClaim(carrier int, step *trace.Step, r *report, k int) {
 	}
 	c := trace.Claim{Place: -1, Carrier: carrier, Step: step}
 	if p.parts {
-		for _, m := range r.found.Selves(k) {
+		for _, m := range r.Found.Selves(k) {
 			for _, part := range append([]int{m.Part}, m.Alike...) {
 				c.Each = append(c.Each, trace.Each{Part: part, Free: min(measure.Near, m.MustClear.Lower), Touch: min(measure.Near, m.Seam.Lower)})
 			}

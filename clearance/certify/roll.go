@@ -1,4 +1,4 @@
-package check
+package certify
 
 import (
 	"fmt"
@@ -13,12 +13,12 @@ import (
 // rollTraced is one stretch of the advance as a proof has it; false where the
 // format has no words for it.
 func (q *placed) rollTraced(s measure.Segment, id int) (*trace.Step, bool) {
-	b, way := q.r.found.Bay, q.r.found.Rolling.Way
+	b, way := q.r.Found.Bay, q.r.Found.Rolling.Way
 	last := b.Steps[len(b.Steps)-1]
-	lead, _ := q.r.found.Lead()
+	lead, _ := q.r.Found.Lead()
 	if path, ok := s.Motion.(*motion.Path); ok {
 		step := traced(lead, last, id, trace.Roll, b.PresentAfter(last))
-		step.Name, step.Drives, step.Motion = q.r.rollStep(way), drives(b, path), path
+		step.Name, step.Drives, step.Motion = q.r.RollStep(way), drives(b, path), path
 		return step, true
 	}
 	frame, ok := q.frame(s)
@@ -29,8 +29,8 @@ func (q *placed) rollTraced(s measure.Segment, id int) (*trace.Step, bool) {
 	for i := range step.Drives {
 		step.Drives[i].From = step.Drives[i].To
 	}
-	step.Name = fmt.Sprintf("%s, from %s", q.r.rollStep(way), q.r.distance(s.From*math.Abs(way)))
-	step.Motion, step.Parts, step.Frame = shifted{s.Motion, q.place.Shift}, q.r.found.Rolling.Parts, frame
+	step.Name = fmt.Sprintf("%s, from %s", q.r.RollStep(way), q.r.Distance(s.From*math.Abs(way)))
+	step.Motion, step.Parts, step.Frame = shifted{s.Motion, q.place.Shift}, q.r.Found.Rolling.Parts, frame
 	return step, true
 }
 

@@ -1,4 +1,4 @@
-package check
+package certify
 
 import (
 	"bytes"
@@ -6,12 +6,14 @@ import (
 	"strings"
 	"testing"
 
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/proof"
+	"boxwalk/clearance/worked"
 )
 
 // BenchmarkProveDemo writes the demo's proof from what its check found.
 func BenchmarkProveDemo(b *testing.B) {
-	e := Examine(demoStudy(b, nil), Options{Proof: true})
+	e := check.Examine(worked.Demo(b, nil), check.Options{Proof: true})
 	b.ResetTimer()
 	for range b.N {
 		text := proofOf(b, e)
@@ -21,7 +23,7 @@ func BenchmarkProveDemo(b *testing.B) {
 
 // BenchmarkVerifyDemo verifies the demo's proof.
 func BenchmarkVerifyDemo(b *testing.B) {
-	verifies(b, proofOf(b, Examine(demoStudy(b, nil), Options{Proof: true})))
+	verifies(b, proofOf(b, check.Examine(worked.Demo(b, nil), check.Options{Proof: true})))
 }
 
 // BenchmarkProveUnlikeBends and BenchmarkVerifyUnlikeBends grow the number of pours no
@@ -29,7 +31,7 @@ func BenchmarkVerifyDemo(b *testing.B) {
 func BenchmarkProveUnlikeBends(b *testing.B) {
 	for _, n := range []int{2, 4, 8} {
 		b.Run(fmt.Sprintf("n=%d", n), func(b *testing.B) {
-			e := Examine(demoStudy(b, windingDemo(n, 0.001)), Options{Proof: true})
+			e := check.Examine(worked.Demo(b, worked.WindingDemo(n, 0.001)), check.Options{Proof: true})
 			b.ResetTimer()
 			for range b.N {
 				proofOf(b, e)
@@ -41,15 +43,15 @@ func BenchmarkProveUnlikeBends(b *testing.B) {
 func BenchmarkVerifyUnlikeBends(b *testing.B) {
 	for _, n := range []int{2, 4, 8} {
 		b.Run(fmt.Sprintf("n=%d", n), func(b *testing.B) {
-			verifies(b, proofOf(b, Examine(demoStudy(b, windingDemo(n, 0.001)), Options{Proof: true})))
+			verifies(b, proofOf(b, check.Examine(worked.Demo(b, worked.WindingDemo(n, 0.001)), check.Options{Proof: true})))
 		})
 	}
 }
 
-func proofOf(b *testing.B, e *Examination) []byte {
+func proofOf(b *testing.B, e *check.Examination) []byte {
 	b.Helper()
 	var out bytes.Buffer
-	if err := Write(&out, e, WriteOptions{Result: strings.Repeat("0", 64)}); err != nil {
+	if err := Write(&out, e, Options{Result: strings.Repeat("0", 64)}); err != nil {
 		b.Fatal(err)
 	}
 	return out.Bytes()
