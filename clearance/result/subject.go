@@ -7,14 +7,14 @@ import (
 	"boxwalk/model/culvert"
 )
 
-// Subject is what an entry is about. Fields that say nothing are empty.
+// Subject is what an entry is about. Fields that say nothing are empty, and left out of JSON.
 type Subject struct {
 	Cell int          `json:"cell"`
 	Pour int          `json:"pour"`
-	Step string       `json:"step"` // of the collapse, or of raising
-	Zone culvert.Zone `json:"zone"`
-	What string       `json:"what"` // a part, a place or a measure of the carrier: "form length"
-	Kind string       `json:"kind"` // which of several: "seams", "hanger nut", "collapsed"
+	Step string       `json:"step,omitempty"` // of the collapse, or of raising
+	Zone culvert.Zone `json:"zone,omitempty"`
+	What string       `json:"what,omitempty"` // a part, a place or a measure of the carrier: "form length"
+	Kind string       `json:"kind,omitempty"` // which of several: "seams", "hanger nut", "collapsed"
 }
 
 // Collapsed is the kind of what holds at the end of the collapse.
