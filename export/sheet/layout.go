@@ -39,6 +39,15 @@ func (s *Sheet) Layout() (Layout, error) {
 	return all[0], nil
 }
 
+// Room is the greatest width and height, mm of paper, that any layout leaves for
+// views: what is larger than either cannot be arranged. Zero is no room at all.
+func (s *Sheet) Room() (width, height float64) {
+	for _, l := range s.layouts() {
+		width, height = math.Max(width, l.Views.Width()), math.Max(height, l.Views.Height())
+	}
+	return width, height
+}
+
 // layouts are those possible, the one with most room for views first.
 func (s *Sheet) layouts() []Layout {
 	places := []NotesPlace{NotesBeside, NotesOver, NotesRight}

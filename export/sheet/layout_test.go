@@ -153,3 +153,23 @@ func TestFilesFooterAndTitleReachTheTitleBlock(t *testing.T) {
 		}
 	}
 }
+
+// What is a millimetre larger than the room, either way, has no place; what is smaller
+// by the gaps around a view has one of both, if not in both directions at once.
+func TestWhatIsLargerThanTheRoomIsNotArranged(t *testing.T) {
+	everySheet(func(name string, s *Sheet) {
+		width, height := s.Room()
+		for _, c := range []struct {
+			w, h float64
+			fits bool
+		}{{width + 1, 10, false}, {10, height + 1, false}, {width - 2*viewGap - 1, 1, true}} {
+			trial := s.WithoutViews()
+			v := NewView("")
+			v.Scale, v.NoScale = 1, true
+			v.Line(General, Pt(0, 0), Pt(c.w, c.h))
+			if err := trial.Add(v).Arrange(); (err == nil) != c.fits {
+				t.Errorf("%s: %g x %g of %g x %g: %v", name, c.w, c.h, width, height, err)
+			}
+		}
+	})
+}

@@ -19,6 +19,7 @@ type plan struct {
 	number, of int
 	least      float64 // size that the main view keeps on paper, mm, where a larger paper can give it
 	size       float64 // the same of the real thing, mm; 0 where nothing depends on a scale
+	tall       float64 // of a picture, what size is across
 	brief      bool    // a picture, which has no scale
 	paper      *sheet.Paper
 	build      func(s *sheet.Sheet, n float64) error
@@ -47,8 +48,12 @@ func (o *office) fit(p plan) (*sheet.Sheet, error) {
 	for _, legible := range []bool{true, false} {
 		for _, paper := range papers {
 			blank := o.blank(p, paper)
+			width, height := blank.WithoutViews().Room()
 			for _, n := range p.ladder(o.units()) {
 				if n < largestScale || n > smallestScale || legible && p.size/n < p.least {
+					continue
+				}
+				if p.brief && (p.size/n > width || p.tall/n > height) {
 					continue
 				}
 				s, err := o.at(p, blank.WithoutViews(), n)

@@ -64,7 +64,7 @@ func (o *office) picture(p shot) plan {
 	drawn, err := o.shot(p)
 	pl := plan{
 		name: p.name, title: p.title, supplement: fmt.Sprintf("Cell %d, pour %d", p.st.bay.Cell.Number, p.st.bay.Pour.Number), kind: "Picture",
-		brief: true, size: drawn.Extents().Width(), build: func(s *sheet.Sheet, n float64) error {
+		brief: true, size: drawn.Extents().Width(), tall: drawn.Extents().Height(), build: func(s *sheet.Sheet, n float64) error {
 			if err != nil {
 				return err
 			}
