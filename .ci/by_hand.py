@@ -298,13 +298,13 @@ def weights(c):
     g, form = c.gear, c.gear["form"]
     long, roof = q(form["length"]), float(g["roof"]["mass"])
     middle_fill = "hinge" in g
-    closure = (2 if middle_fill else 1) * (c.edge - c.panel)
+    filler = (2 if middle_fill else 1) * (c.edge - c.panel)
     plates = 0.0
     kept = (c.job.get("left_in_place") or {}).get("hangers")
     if kept:
         plate = size(kept["plate"])
         plates = sum(plate[0] * plate[1] for x in c.bents if c.hung(x))
-    fill = closure * long * (1 if middle_fill else 2) - plates
+    fill = filler * long * (1 if middle_fill else 2) - plates
     d, w = q(g["ties"]["diameter"]), g["wall"]["walers"]
     n = max(1, int(long / q(g["ties"]["spacing"]) + 1e-9))
     rows = len(w.get("above_foot", [])) + len(w.get("below_top", []))
@@ -330,7 +330,7 @@ def statics(c, result, report):
     f, breakaway = 0.02, 2.0
     a = math.atan(grade + off)
     report.near("pull", max(0, rolling * (math.sin(a) + f * breakaway * math.cos(a))), middle(got["roll.pull", "winch"]["value"]), False)
-    report.near("hold", rolling * math.sin(math.atan(abs(grade) + off)), middle(got["roll.hold", "hold-back"]["value"]), False)
+    report.near("hold", rolling * math.sin(math.atan(abs(grade) + off)), middle(got["roll.hold", "restraint"]["value"]), False)
     lift = g["lifting"]
     packing, one = q(lift.get("packing", "10 mm")), q(lift.get("pass", "10 mm"))
     pads = [q(x) for x in lift["pads"]]

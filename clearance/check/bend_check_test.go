@@ -206,7 +206,7 @@ func TestStraightWayHasNothingToBendRound(t *testing.T) {
 }
 
 func TestCarrierThatDoesNotStandOnItsWheelsLeavesTheBendOpen(t *testing.T) {
-	list := bends(t, chain{Job: worked.Bent("1 deg"), Jobs: [][2]string{worked.Sequence(worked.StripsOut)}})
+	list := bends(t, chain{Job: worked.Bent("1 deg"), Jobs: [][2]string{worked.Sequence(worked.FillersOut)}})
 	if e := list["swept width"]; e.Verdict != result.Open || e.Text == "" {
 		t.Errorf("%v", list)
 	}

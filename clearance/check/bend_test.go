@@ -42,7 +42,7 @@ func TestFormLongerThanItsPourRunsIntoTheKickerBeyondABend(t *testing.T) {
 	// what the half mitre takes: the kicker turns away at the joint itself
 	r := checked(t, chain{Gear: "roof-halves-24", Whole: true, Job: worked.Bent("1 deg")})
 	for _, c := range r.Checks {
-		if c.ID == "strip.dig" && c.Where.Step == "strips and ties out" && c.Where.Pour == 1 {
+		if c.ID == "strip.dig" && c.Where.Step == "fillers and ties out" && c.Where.Pour == 1 {
 			if c.Verdict != result.Fail || math.Abs(c.Value.Lower+5.2e-3) > 0.3e-3 {
 				t.Errorf("%v %v: %s", c.Verdict, c.Value, c.Text)
 			}

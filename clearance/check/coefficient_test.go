@@ -22,8 +22,8 @@ func TestAForceSaysWhoseItsCoefficientsAre(t *testing.T) {
 	for _, c := range []struct{ travel, id, rest, want string }{
 		{"", "roll.pull", "winch", "travel.rolling.most, default: judgement; travel.breakaway, default: judgement; travel.capacity: the job"},
 		{"rolling: {most: 0.03}", "roll.pull", "winch", "travel.rolling.most: the job; travel.breakaway, default: judgement; travel.capacity: the job"},
-		{"", "roll.hold", "hold-back", "travel.rolling.least, default: the safe end"},
-		{"rolling: {least: 0.005, source: pull test}", "roll.hold", "hold-back", "travel.rolling.least: the job"},
+		{"", "roll.hold", "restraint", "travel.rolling.least, default: the safe end"},
+		{"rolling: {least: 0.005, source: pull test}", "roll.hold", "restraint", "travel.rolling.least: the job"},
 	} {
 		if got := source(c.travel, c.id, c.rest); !strings.Contains(got, c.want) {
 			t.Errorf("%s with %q: %q, want %q in it", c.id, c.travel, got, c.want)

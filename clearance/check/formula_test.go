@@ -20,8 +20,8 @@ func gapIs(t *testing.T, r *result.Result, step, role, against string, want floa
 }
 
 func TestNarrowClosureLeavesTheNutEight(t *testing.T) {
-	r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{plain}, Swap: [][2]string{{"widths: [1120 mm]", "widths: [1150 mm]"}, {"closure: {min: 320 mm, max: 480 mm, prefer: 360 mm}", "closure: {min: 280 mm, max: 480 mm, prefer: 300 mm}"}}})
-	gapIs(t, r, "arms home", "roof panel", "hanger nut", 8.0)
+	r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{plain}, Swap: [][2]string{{"widths: [1120 mm]", "widths: [1150 mm]"}, {"filler: {min: 320 mm, max: 480 mm, prefer: 360 mm}", "filler: {min: 280 mm, max: 480 mm, prefer: 300 mm}"}}})
+	gapIs(t, r, "header arms fully in", "roof panel", "hanger nut", 8.0)
 }
 
 func TestBraceOnlyTo690LeavesTheBottomHaunchThirteen(t *testing.T) {
@@ -31,7 +31,7 @@ func TestBraceOnlyTo690LeavesTheBottomHaunchThirteen(t *testing.T) {
 
 func TestFootKicksOutWhileTheArmsComeInUnderLockedBraces(t *testing.T) {
 	to := func(reading string) [2]string {
-		return worked.Sequence(worked.StripsOut, "  - {step: arms, drivers: {turnbuckle: "+reading+"}}\n")
+		return worked.Sequence(worked.FillersOut, "  - {step: arms, drivers: {turnbuckle: "+reading+"}}\n")
 	}
 	for reading, depth := range map[string]float64{"695 mm": -0.7, "620 mm": -11.2} {
 		r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{to(reading)}})
@@ -42,7 +42,7 @@ func TestFootKicksOutWhileTheArmsComeInUnderLockedBraces(t *testing.T) {
 // Jacks 2 mm apart on bents 1200 mm apart move the roof by 2 / 1200 x 2400 = 4 mm
 // along, within the 5; 2.5 mm move it by all of them.
 func TestPocketKeepsThePlateFiveEachSideWhileLowering(t *testing.T) {
-	r := checked(t, chain{Gear: "roof-whole-24", Jobs: [][2]string{{"tail: 50 mm", "tail: 0 mm"}, {"gear: gear.yaml", "limits: {setup.faces: 6 mm}\ntolerance: {jack_level: 2 mm}\ngear: gear.yaml"}}, Swap: [][2]string{{"strip: 1000 mm\n", "strip: 1000 mm\n  pocket: 210 x 210 x 20 mm\n"}}})
+	r := checked(t, chain{Gear: "roof-whole-24", Jobs: [][2]string{{"tail: 50 mm", "tail: 0 mm"}, {"gear: gear.yaml", "limits: {setup.faces: 6 mm}\ntolerance: {jack_level: 2 mm}\ngear: gear.yaml"}}, Swap: [][2]string{{"filler_length: 1000 mm\n", "filler_length: 1000 mm\n  pocket: 210 x 210 x 20 mm\n"}}})
 	if r.Verdict != result.Pass {
 		t.Errorf("%v: %s", r.Verdict, r.Checks[0].Text)
 	}
@@ -65,15 +65,15 @@ func TestHandFormulasHoldAtManySettings(t *testing.T) {
 	for range n {
 		l := math.Round(580+130*rnd.Float64()) / 1000
 		v := math.Round(10+100*rnd.Float64()) / 1000
-		r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.StripsOut,
-			fmt.Sprintf("  - {step: wall feet in, drivers: {low brace: %.0f mm}}\n", l*1e3),
+		r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.FillersOut,
+			fmt.Sprintf("  - {step: wall bottoms in, drivers: {low brace: %.0f mm}}\n", l*1e3),
 			fmt.Sprintf("  - {step: down, drivers: {jack: raised - %.0f mm}}\n", v*1e3))}})
 		a := swingOf(l)
 		s, c := math.Sin(a), math.Cos(a)
 		// h = 160 behind the face, u = 50 above its top, H = 2000 above the foot
-		gapIs(t, r, "wall feet in", "wall panel", "wall", 1e3*(0.050*s+0.160*(1-c)))
+		gapIs(t, r, "wall bottoms in", "wall panel", "wall", 1e3*(0.050*s+0.160*(1-c)))
 		// the wall's inner top edge stands (60, -30) from the hinge
-		gapIs(t, r, "wall feet in", "wall panel", "corner panel", 1e3*(0.060*s-0.030*(1-c)))
+		gapIs(t, r, "wall bottoms in", "wall panel", "corner panel", 1e3*(0.060*s-0.030*(1-c)))
 		gapIs(t, r, "down", "corner panel", "haunch_top", 1e3*v/math.Sqrt2)
 		gapIs(t, r, "down", "roof panel", "roof", 1e3*v)
 		y, z := 1.340+0.160*c-2*s, 2.250-v-0.160*s-2*c

@@ -19,14 +19,14 @@ func TestFrictionThatHoldsIsNamedWithWhatIsNeededWithoutIt(t *testing.T) {
 		rollingWeight(t, chain{Gear: "roof-halves-24"})*math.Sin(math.Atan(6.0/1800)))
 	rough := worked.Travels(`rolling: {least: 0.02, most: 0.02, source: pull test of 3 June}`)
 	r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{rough}})
-	if e, _ := find(r, "roll.hold", "hold-back", ""); e.Verdict != result.Pass || !strings.Contains(e.Text, want) {
+	if e, _ := find(r, "roll.hold", "restraint", ""); e.Verdict != result.Pass || !strings.Contains(e.Text, want) {
 		t.Errorf("%v: %q, not %q", e.Verdict, e.Text, want)
 	}
 	if all := strings.Join(r.Reservations(), "\n"); !strings.Contains(all, want) {
 		t.Errorf("%q is not in %q", want, all)
 	}
 	r = checked(t, chain{Gear: "roof-halves-24"})
-	if e, _ := find(r, "roll.hold", "hold-back", ""); strings.Contains(e.Text+strings.Join(r.Reservations(), ""), "friction") {
+	if e, _ := find(r, "roll.hold", "restraint", ""); strings.Contains(e.Text+strings.Join(r.Reservations(), ""), "friction") {
 		t.Error(e.Text)
 	}
 }

@@ -29,10 +29,10 @@ gear: gear.yaml
 
 // few are the steps of a small gear; some of them are taken, in their order.
 var few = map[string][]string{
-	"roof-halves-24": {"  - {step: out, removes: [strips, ties]}\n", "  - {step: in, drivers: {low brace: 590 mm}}\n", "  - {step: down, drivers: {jack: raised - 75 mm}}\n",
+	"roof-halves-24": {"  - {step: out, removes: [fillers, ties]}\n", "  - {step: in, drivers: {low brace: 590 mm}}\n", "  - {step: down, drivers: {jack: raised - 75 mm}}\n",
 		"  - {step: both, drivers: {turnbuckle: raised - 120 mm, low brace: 650 mm}}\n", "  - {step: on, drivers: {jack: wheels - 30 mm}}\n"},
-	"roof-whole-24": {"  - {step: out, removes: [strips, ties]}\n", "  - {step: in, drivers: {draw screw: 120 mm}}\n", "  - {step: one side, drivers: {jack left: raised - 10 mm}}\n", "  - {step: on, drivers: {jack: wheels - 30 mm}}\n"},
-	"roof-whole-24-jacks": {"  - {step: out, removes: [strips, ties]}\n", "  - {step: roof, drivers: {roof jack: 40 mm}}\n", "  - {step: in, drivers: {draw screw: 120 mm}}\n",
+	"roof-whole-24": {"  - {step: out, removes: [fillers, ties]}\n", "  - {step: in, drivers: {draw screw: 120 mm}}\n", "  - {step: one side, drivers: {jack left: raised - 10 mm}}\n", "  - {step: on, drivers: {jack: wheels - 30 mm}}\n"},
+	"roof-whole-24-jacks": {"  - {step: out, removes: [fillers, ties]}\n", "  - {step: roof, drivers: {roof jack: 40 mm}}\n", "  - {step: in, drivers: {draw screw: 120 mm}}\n",
 		"  - {step: on, drivers: {jack: wheels - 30 mm}}\n"},
 }
 
@@ -45,9 +45,9 @@ var cuts = []struct {
 	{regexp.MustCompile(`(?m)^(lifting|ties|#).*\n`), ""},
 	{regexp.MustCompile(`(?s)  - name: upper brace.*$`), ""},
 	{regexp.MustCompile(`above_foot: \[.*?\], below_top: \[.*?\]`), "above_foot: [250 mm]"},
-	{regexp.MustCompile(`from_corner: \[.*?\], from_strip: \[.*?\]`), "from_strip: [200 mm]"},
+	{regexp.MustCompile(`from_corner: \[.*?\], from_filler: \[.*?\]`), "from_filler: [200 mm]"},
 	{regexp.MustCompile(`at: \[.*?\]`), "at: [0.52 m, 0.78 m]"},
-	{regexp.MustCompile(`strip: 1000 mm`), "strip: 550 mm"},
+	{regexp.MustCompile(`filler_length: 1000 mm`), "filler_length: 550 mm"},
 }
 
 // tiny is a gear of testdata made small, without its steps.
@@ -59,7 +59,7 @@ func tiny(t testing.TB, name string) string {
 	}
 	text, _, ok := strings.Cut(string(file), "steps:\n")
 	for _, c := range cuts {
-		ok = ok && (c.what.MatchString(text) || c.put == "" || strings.HasPrefix(c.put, "from_strip"))
+		ok = ok && (c.what.MatchString(text) || c.put == "" || strings.HasPrefix(c.put, "from_filler"))
 		text = c.what.ReplaceAllString(text, c.put)
 	}
 	if !ok {

@@ -200,20 +200,20 @@ func rollsWith(s *model.Study) float64 {
 	return mass * 9.80665 / 1000
 }
 
-func TestChalkHillRunsAwayWithoutAHoldBack(t *testing.T) {
+func TestChalkHillRunsAwayWithoutARestraint(t *testing.T) {
 	s := jobFile(t, "chalk-hill")
 	r := Run(s, Options{Version: "test"})
 	// W (sin - 0.01 cos) on 6 % and what 6 over the wheelbase add, and nothing to
 	// hold it
 	a := math.Atan(0.06 + 0.006/shortBase)
 	hold := rollsWith(s) * (math.Sin(a) - 0.01*math.Cos(a))
-	e := governs(t, r, "roll.hold", "cell 1, pour 1, hold-back", result.Fail, hold, percent(hold))
+	e := governs(t, r, "roll.hold", "cell 1, pour 1, restraint", result.Fail, hold, percent(hold))
 	if *e.Limit != 0 {
 		t.Errorf("limit %v", *e.Limit)
 	}
 	failsBy(t, r, "roll.hold")
-	held := checkFile(t, "chalk-hill", [2]string{"capacity: 20 kN,", "capacity: 20 kN, hold_back: {capacity: 2.5 kN},"})
-	governs(t, held, "roll.hold", "cell 1, pour 1, hold-back", result.Pass, hold, percent(hold))
+	held := checkFile(t, "chalk-hill", [2]string{"capacity: 20 kN,", "capacity: 20 kN, restraint: {capacity: 2.5 kN},"})
+	governs(t, held, "roll.hold", "cell 1, pour 1, restraint", result.Pass, hold, percent(hold))
 }
 
 func TestBrowLaneHasItsPlatesTooLow(t *testing.T) {

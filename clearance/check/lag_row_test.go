@@ -20,7 +20,7 @@ func TestEachStepTellsHowFarItsAdjustersMayGetOutOfStep(t *testing.T) {
 		if jobs != nil {
 			kept = 0.004
 		}
-		for _, name := range []string{"wall feet in", "arms part in"} {
+		for _, name := range []string{"wall bottoms in", "header arms in (stage 1)"} {
 			l := rowOf(t, r, name).Lag
 			if l == nil || l.Kept != kept || !strings.Contains(l.Say, words) {
 				t.Errorf("%s: %+v, not %q", name, l, words)
@@ -31,7 +31,7 @@ func TestEachStepTellsHowFarItsAdjustersMayGetOutOfStep(t *testing.T) {
 				}
 			}
 		}
-		if l := rowOf(t, r, "crack down").Lag; l != nil {
+		if l := rowOf(t, r, "ease down to break the bond").Lag; l != nil {
 			t.Errorf("%+v in a step that turns jacks only", l)
 		}
 	}

@@ -9,7 +9,7 @@ import (
 	"boxwalk/model"
 )
 
-// onGrade are pull, hold-back and tipping of the worked cell on a grade.
+// onGrade are pull, restraint and tipping of the worked cell on a grade.
 func onGrade(t *testing.T, grade string, swap ...[2]string) map[string]result.Entry {
 	t.Helper()
 	c := chain{Gear: "roof-halves-24", Jobs: append([][2]string{{"gear: gear.yaml", "alignment: {grade: " + grade + "}\ngear: gear.yaml"}}, swap...)}
@@ -20,7 +20,7 @@ func onGrade(t *testing.T, grade string, swap ...[2]string) map[string]result.En
 }
 
 // withoutRestraint takes it out of the worked job.
-var withoutRestraint = [2]string{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}\n", ""}
+var withoutRestraint = [2]string{"travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}\n", ""}
 
 func TestALevelGradeNeedsARestraintAsAnyOtherDoes(t *testing.T) {
 	w := rollingWeight(t, chain{Gear: "roof-halves-24"})
@@ -28,17 +28,17 @@ func TestALevelGradeNeedsARestraintAsAnyOtherDoes(t *testing.T) {
 	tol := 6.0 / 1800
 	hold := func(slope float64) float64 { return w * math.Sin(math.Atan(slope)) }
 	for grade, slope := range map[string]float64{"0 %": tol, "-0.01 %": 0.0001 + tol, "0.01 %": 0.0001 + tol} {
-		e := reads(t, onGrade(t, grade, withoutRestraint), "hold-back", result.Fail, 1e3*hold(slope), 1)
+		e := reads(t, onGrade(t, grade, withoutRestraint), "restraint", result.Fail, 1e3*hold(slope), 1)
 		says(t, e, "0.33 %", "6.0 mm over 1800.0 mm")
-		reads(t, onGrade(t, grade), "hold-back", result.Pass, 1e3*hold(slope), 1)
+		reads(t, onGrade(t, grade), "restraint", result.Pass, 1e3*hold(slope), 1)
 	}
 	// what rolls hard enough holds itself: 0.02 is above 0.33 %
-	hard := [2]string{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}", "travel: {rolling: {least: 0.02, most: 0.02, source: pull test}}"}
-	reads(t, onGrade(t, "0 %", hard), "hold-back", result.Pass, 0, 0)
+	hard := [2]string{"travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}", "travel: {rolling: {least: 0.02, most: 0.02, source: pull test}}"}
+	reads(t, onGrade(t, "0 %", hard), "restraint", result.Pass, 0, 0)
 	// and 0.0033 is not; an invert that is held closer is
-	soft := [2]string{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}", "travel: {rolling: {least: 0.0033, most: 0.02, source: pull test}}"}
-	reads(t, onGrade(t, "0 %", soft), "hold-back", result.Fail, 1e3*w*(math.Sin(tol)-0.0033), 1)
-	reads(t, onGrade(t, "0 %", soft, [2]string{"gear: gear.yaml", "tolerance: {invert: 5 mm}\ngear: gear.yaml"}), "hold-back", result.Pass, 0, 0)
+	soft := [2]string{"travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}", "travel: {rolling: {least: 0.0033, most: 0.02, source: pull test}}"}
+	reads(t, onGrade(t, "0 %", soft), "restraint", result.Fail, 1e3*w*(math.Sin(tol)-0.0033), 1)
+	reads(t, onGrade(t, "0 %", soft, [2]string{"gear: gear.yaml", "tolerance: {invert: 5 mm}\ngear: gear.yaml"}), "restraint", result.Pass, 0, 0)
 }
 
 func TestTheInvertsToleranceIsPulledUpToo(t *testing.T) {

@@ -35,19 +35,19 @@ func TestEachLoweringTellsTheJackDifferenceThatIsProvedAndTheOneThatIsSafe(t *te
 		"roof-halves-43": {cell43, [][2]string{{"gear: gear.yaml", "set: {gauge: 2300 mm}\ngear: gear.yaml"}}, 2.69e-3, "A tape shows 3.0 mm at best, not 2.5 mm", "NOT SAFE"},
 	} {
 		r := checked(t, chain{Gear: gear, Job: c.job, Jobs: c.jobs})
-		l := rowOf(t, r, "crack down").Level
+		l := rowOf(t, r, "ease down to break the bond").Level
 		if l == nil || l.Kept != 0.0025 || math.Abs(l.Safe-c.safe) > 0.05e-3 || !strings.Contains(l.Say, c.says) || strings.Contains(l.Say, c.less) {
 			t.Errorf("%s: %+v", gear, l)
 		}
-		if l := rowOf(t, r, "arms part in").Level; l != nil {
+		if l := rowOf(t, r, "header arms in (stage 1)").Level; l != nil {
 			t.Errorf("%s: %+v in a step that turns no jack", gear, l)
 		}
 	}
 	r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{{"gear: gear.yaml", "tolerance: {jack_level: 10 mm}\ngear: gear.yaml"}}})
-	if l := rowOf(t, r, "crack down").Level; l == nil || !strings.HasPrefix(l.Say, "NOT SAFE with jacks 10.0 mm apart") {
+	if l := rowOf(t, r, "ease down to break the bond").Level; l == nil || !strings.HasPrefix(l.Say, "NOT SAFE with jacks 10.0 mm apart") {
 		t.Errorf("%+v", l)
 	}
-	if e, _ := find(r, "strip.dig", "crack down", ""); e.Verdict != result.Fail {
+	if e, _ := find(r, "strip.dig", "ease down to break the bond", ""); e.Verdict != result.Fail {
 		t.Errorf("strip.dig is %v with jacks 10 mm apart: %s", e.Verdict, e.Text)
 	}
 }

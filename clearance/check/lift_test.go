@@ -58,7 +58,7 @@ func lifts(t *testing.T, c chain) map[string]result.Entry {
 	return byHand(t, c, 0, (*bay).liftChecks)
 }
 
-// rollingWeight is the carrier without strips and ties, kN.
+// rollingWeight is the carrier without fillers and ties, kN.
 func rollingWeight(t *testing.T, c chain) float64 {
 	t.Helper()
 	var mass float64
@@ -120,7 +120,7 @@ func TestGearWithoutLiftingPadsLeavesTheLiftOpenAndNamesTheKey(t *testing.T) {
 }
 
 func TestLiftIsOpenWhereTheCollapseDoesNotEndOnTheWheels(t *testing.T) {
-	e := lifts(t, chain{Jobs: [][2]string{worked.Sequence(worked.StripsOut)}})["lifting jacks"]
+	e := lifts(t, chain{Jobs: [][2]string{worked.Sequence(worked.FillersOut)}})["lifting jacks"]
 	if e.Verdict != result.Open || e.Text == "" {
 		t.Errorf("%v", e)
 	}

@@ -126,8 +126,8 @@ func TestMoreMassTurnsNoFailIntoAPass(t *testing.T) {
 	for range worked.Campaign(30, 150) {
 		swap := variation(r)
 		last := &swap[len(swap)-1]
-		grade := fmt.Sprintf("alignment: {grade: %.2f %%}\ntravel: {capacity: %.2f kN, hold_back: {capacity: %.2f kN}}", 8*r.Float64()-4, 0.1+3*r.Float64(), 0.1+2*r.Float64())
-		c := chain{Gear: "roof-halves-24", Swap: swap, Jobs: [][2]string{{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}", grade}}}
+		grade := fmt.Sprintf("alignment: {grade: %.2f %%}\ntravel: {capacity: %.2f kN, restraint: {capacity: %.2f kN}}", 8*r.Float64()-4, 0.1+3*r.Float64(), 0.1+2*r.Float64())
+		c := chain{Gear: "roof-halves-24", Swap: swap, Jobs: [][2]string{{"travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}", grade}}}
 		light := byHand(t, c, 0, heavy)
 		last[1] = strings.Replace(last[1], "extra: ", "extra: 1", 1) // by 10 to 100 kg/m2
 		for rest, e := range byHand(t, c, 0, heavy) {

@@ -33,8 +33,8 @@ var mutations = []wrong{
 	{"corner panel for another haunch", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"top: 200 x 200 mm", "top: 250 x 250 mm"}}}, []failing{
 		{"setup.range", "corner panel run", "", 50, "", 0},
 	}},
-	// edge 1300 - panel 1200 leaves a closure of 200; fillers begin at 320
-	{"closure out of the fillers' range", chain{Gear: "roof-halves-24", Swap: [][2]string{{"widths: [1120 mm]", "widths: [1200 mm]"}}}, []failing{
+	// edge 1300 - panel 1200 leaves a filler of 200; fillers begin at 320
+	{"filler out of the fillers' range", chain{Gear: "roof-halves-24", Swap: [][2]string{{"widths: [1120 mm]", "widths: [1200 mm]"}}}, []failing{
 		{"setup.range", "filler width", "least", 200, "", 0},
 	}},
 	// the pour is 2.5 m long, the form 2.4
@@ -51,15 +51,15 @@ var mutations = []wrong{
 		{"setup.rest", "plates collapsed", "", 10, "", 0},
 	}},
 	// the collapse ends on the jacks at 255: wheels 45 off the invert
-	{"never lowered onto the wheels", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.StripsOut, worked.FeetIn,
-		"  - {step: crack down, drivers: {jack: raised - 25 mm}}\n", "  - {step: arms part in, drivers: {turnbuckle: raised - 50 mm}}\n", "  - {step: down, drivers: {jack: raised - 75 mm}}\n")}}, []failing{
+	{"never lowered onto the wheels", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.FillersOut, worked.BottomsIn,
+		"  - {step: ease down to break the bond, drivers: {jack: raised - 25 mm}}\n", "  - {step: header arms in (stage 1), drivers: {turnbuckle: raised - 50 mm}}\n", "  - {step: down, drivers: {jack: raised - 75 mm}}\n")}}, []failing{
 		{"setup.rest", "wheels collapsed", "", 45, "", 0},
 	}},
 	// a low brace 110 thick: its underside at the frame end is 30 nearer to the
 	// sill than that of 50, whose least gap is 26.46: about 3.5 into it
 	{"brace too thick for the sill", chain{Gear: "roof-halves-24", Swap: [][2]string{{"to: {body: wall, behind: 210 mm, above_foot: 250 mm}\n    length: {min: 570 mm, max: 745 mm}\n    thickness: 50 mm",
 		"to: {body: wall, behind: 210 mm, above_foot: 250 mm}\n    length: {min: 570 mm, max: 745 mm}\n    thickness: 110 mm"}, {"beside: 100 mm", "beside: 140 mm"}}}, []failing{
-		{"strip.self", "strips and ties out", "bodies and links", -3.5, "", 0},
+		{"strip.self", "fillers and ties out", "bodies and links", -3.5, "", 0},
 	}},
 	// a bottom haunch of 300 instead of 150: the foot's gap 86.286 less
 	// 150 / sqrt 2 = 106.066 is 19.78 in the haunch when collapsed
@@ -67,17 +67,17 @@ var mutations = []wrong{
 		{"strip.dig", "down to wheels", "", -19.78, "W", 0},
 	}},
 	// ties left in: they go through the 250 wall with the panels that swing
-	{"ties forgotten", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence("  - {step: strips, removes: [strips]}\n", worked.FeetIn)}}, []failing{
-		{"strip.dig", "wall feet in", "", unsaid, "T", 0},
+	{"ties forgotten", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence("  - {step: fillers, removes: [fillers]}\n", worked.BottomsIn)}}, []failing{
+		{"strip.dig", "wall bottoms in", "", unsaid, "T", 0},
 	}},
 	// the hanger 300 left of the centreline: plate 200...400 stands in the roof
 	// half's panel, 20 deep from below
-	{"hanger outside the closure", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"lines: [0 m]", "lines: [0.3 m]"}}}, []failing{
-		{"strip.supports", "strips and ties out", "hanger plate", -20, "R", 0},
+	{"hanger outside the filler", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"lines: [0 m]", "lines: [0.3 m]"}}}, []failing{
+		{"strip.supports", "fillers and ties out", "hanger plate", -20, "R", 0},
 	}},
 	// low brace at 100: with D = 1.9434 and r = 1.7507 its pins reach from 192.7
 	{"brace that cannot close", chain{Gear: "roof-halves-24", Swap: [][2]string{{"low brace: 590 mm", "low brace: 100 mm"}}}, []failing{
-		{"setup.range", "wall feet in", "", unsaid, "low brace left", 0},
+		{"setup.range", "wall bottoms in", "", unsaid, "low brace left", 0},
 	}},
 }
 
@@ -100,7 +100,7 @@ func TestWheelsMustStayOffTheHaunchToeAndHoldOnAGrade(t *testing.T) {
 	// leaves 980: 30 less 15 of wander is 10 short of 25
 	r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{{"bottom: 150 x 150 mm", "bottom: 520 x 150 mm"}}})
 	failing{"roll.track", "outer edge of the treads", "", 30, "", 0}.hold(t, r)
-	// down 6 % without a hold-back
+	// down 6 % without a restraint
 	r = checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{{"gear: gear.yaml", "alignment: {grade: -6 %}\ngear: gear.yaml"}, withoutRestraint}})
-	failing{"roll.hold", "hold-back", "", unsaid, "", 0}.hold(t, r)
+	failing{"roll.hold", "restraint", "", unsaid, "", 0}.hold(t, r)
 }

@@ -97,15 +97,15 @@ func TestAnyNumberOfWorkersGivesTheSameBytes(t *testing.T) {
 func randomJob(r *rand.Rand) [][2]string {
 	f := func(lo, hi float64) string { return fmt.Sprintf("%.1f mm", lo+(hi-lo)*r.Float64()) }
 	steps := []string{
-		"  - {step: wall feet in, drivers: {low brace: " + f(580, 725) + "}}\n",
-		"  - {step: crack down, drivers: {jack: raised - " + f(5, 60) + "}}\n",
+		"  - {step: wall bottoms in, drivers: {low brace: " + f(580, 725) + "}}\n",
+		"  - {step: ease down to break the bond, drivers: {jack: raised - " + f(5, 60) + "}}\n",
 		"  - {step: arms, drivers: {turnbuckle: " + f(575, 690) + "}}\n",
 		"  - {step: both, drivers: {turnbuckle: " + f(575, 690) + ", low brace: " + f(580, 725) + "}}\n",
 		"  - {step: uneven, drivers: {jack left: raised - " + f(60, 110) + ", jack right: raised - " + f(60, 110) + "}}\n",
 		worked.ToWheels,
 	}
 	r.Shuffle(4, func(i, j int) { steps[i], steps[j] = steps[j], steps[i] })
-	return [][2]string{worked.Sequence(append([]string{worked.StripsOut}, steps...)...)}
+	return [][2]string{worked.Sequence(append([]string{worked.FillersOut}, steps...)...)}
 }
 
 func TestNoSampledGapIsBelowACertifiedLowerBound(t *testing.T) {

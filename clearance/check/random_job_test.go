@@ -150,7 +150,7 @@ func newLotJob(seed int64) lotJob {
 	b.WriteString(hangers)
 	hold := ""
 	if j.hold > 0 {
-		hold = fmt.Sprintf(", hold_back: {capacity: %s}", w.force(j.hold))
+		hold = fmt.Sprintf(", restraint: {capacity: %s}", w.force(j.hold))
 	}
 	fmt.Fprintf(&b, "travel: {pulled_by: winch, capacity: %s, scrub: %.2f%s}\n", w.force(j.pull), j.scrub, hold)
 	fmt.Fprintf(&b, "schedule: {invert_age: %.1f d}\n", w.between(2, 20))

@@ -43,7 +43,7 @@ func (b *bay) passRemedy(e Judged) string {
 	case e.Where.Zone == string(culvert.Hanger):
 		return "lower farther onto the wheels, or draw in farther; or hang the roof where the form passes clear (left_in_place.hangers: lines, tail)"
 	case e.Where.Zone == string(culvert.Invert) || e.Where.Zone == string(culvert.HaunchBottom) || e.Where.Zone == string(culvert.Kicker):
-		return "draw the wall feet in farther, or end the panels higher (less lap: `set: {foot: ...}`)"
+		return "draw the wall bottoms in farther, or end the panels higher (less lap: `set: {foot: ...}`)"
 	case b.Turns():
 		return "collapse farther in the steps, or steer the carrier over to the side that has room (`travel: {steering: offset, offset: ...}`)"
 	}

@@ -15,7 +15,7 @@ func (b *bay) facesRemedy(e Judged) string {
 	if float64(b.Carrier.Gear.Form.Length) < b.Needed-rangeSlack {
 		return "the form is shorter than the pour: mend first what setup.length says"
 	}
-	return "compare the section with the gear's panel heights and widths, corner panel and fillers; `set: {foot: ..., closure: ...}` moves them"
+	return "compare the section with the gear's panel heights and widths, corner panel and fillers; `set: {foot: ..., filler: ...}` moves them"
 }
 
 // soffitRemedy is for a soffit that stands open where hangers stay; empty where
@@ -25,8 +25,8 @@ func (b *bay) soffitRemedy(open float64) string {
 	if g.Roof.Pocket != nil || kept == nil || !b.hung() {
 		return b.pocketRemedy(open)
 	}
-	if want := g.Form.Spacing - kept.Plate.X; g.Roof.Strip < want && float64(want-g.Roof.Strip) > b.limits.of("setup.faces").Value {
-		return fmt.Sprintf("before and behind each plate the roof is open: filler pieces that reach from plate to plate, bent spacing %s - plate %s = %s (roof.strip)",
+	if want := g.Form.Spacing - kept.Plate.X; g.Roof.FillerLength < want && float64(want-g.Roof.FillerLength) > b.limits.of("setup.faces").Value {
+		return fmt.Sprintf("before and behind each plate the roof is open: filler pieces that reach from plate to plate, bent spacing %s - plate %s = %s (roof.filler_length)",
 			b.mm(float64(g.Form.Spacing)), b.mm(float64(kept.Plate.X)), b.mm(float64(want)))
 	}
 	return ""
@@ -83,11 +83,11 @@ func (b *bay) rangeRemedy(e Judged) string {
 	case is("wall panel foot"), is("lap over"):
 		return "a wall panel of another height (wall.heights) or another lap over the kicker (`set: {foot: ...}`, kicker height)"
 	case is("filler width"):
-		c := b.Carrier.Gear.Roof.Closure
-		return fmt.Sprintf("a roof panel %s to %s wide (roof.widths): edge of the corner panel %s less the filler's share; or fillers of another width (roof.closure)",
+		c := b.Carrier.Gear.Roof.Filler
+		return fmt.Sprintf("a roof panel %s to %s wide (roof.widths): edge of the corner panel %s less the filler's share; or fillers of another width (roof.filler)",
 			b.mm(b.Carrier.PanelBeside(float64(c.Max))), b.mm(b.Carrier.PanelBeside(float64(c.Min))), b.mm(b.Carrier.Edge))
 	case is("roof panel width"):
-		return "a roof panel of another width (roof.widths), or fillers of another (`set: {closure: ...}`)"
+		return "a roof panel of another width (roof.widths), or fillers of another (`set: {filler: ...}`)"
 	case is("leg "), is("jack, "), is("jack"):
 		if e.Where.Step != "raised" {
 			return b.readingRemedy(e)

@@ -62,7 +62,7 @@ func (b *bay) selfRemedy(e Judged) string {
 		a, other := pair[0], pair[1]
 		switch {
 		case a.Role == carrier.Filler && other.Role != carrier.Filler:
-			return "the filler is still in: take it out first, in a step before this one (`removes: [strips]`)"
+			return "the filler is still in: take it out first, in a step before this one (`removes: [fillers]`)"
 		case under(a.Role) && (other.Role == carrier.JackPlate || other.Role == carrier.JackScrew || other.Role == carrier.Leg):
 			return b.moveWheel(a, other)
 		case a.Role == carrier.LinkBar || a.Role == carrier.Lug:
@@ -70,7 +70,7 @@ func (b *bay) selfRemedy(e Judged) string {
 		}
 	}
 	if e.Subject.Kind == SeamPairs && len(b.Carrier.Hinged()) > 0 {
-		return "the seam closes as the parts turn: draw the wall feet in farther before the arms, or set the hinge nearer to the face or higher (hinge.behind, hinge.above)"
+		return "the seam closes as the parts turn: draw the wall bottoms in farther before the arms, or set the hinge nearer to the face or higher (hinge.behind, hinge.above)"
 	}
 	if len(b.Steps) > 0 && e.Where.Step == b.Steps[0].Name && !b.moves(e.Where.Step) {
 		return "they overlap as set, before anything moves: no order of steps mends that; change the gear or its setting (`set:`)"
@@ -145,7 +145,7 @@ func (b *bay) clearRemedy(e Judged) string {
 	case collapsed && e.Where.Zone == string(culvert.Hanger):
 		return "lower farther onto the wheels, or draw in farther, before the carrier rolls; or hang the roof where the form passes clear (left_in_place.hangers: lines, tail)"
 	case collapsed && (e.Where.Zone == string(culvert.Invert) || e.Where.Zone == string(culvert.HaunchBottom)):
-		return "draw the wall feet in farther, or end the panels higher (less lap: `set: {foot: ...}`); larger wheels carry the form higher"
+		return "draw the wall bottoms in farther, or end the panels higher (less lap: `set: {foot: ...}`); larger wheels carry the form higher"
 	case collapsed:
 		return "draw the part in farther, or lower farther onto the wheels, before the carrier rolls"
 	}
@@ -159,7 +159,7 @@ func (b *bay) ofHalf(p *carrier.Part) bool {
 }
 
 // besidePlates is for halves that come near plate or nut.
-const besidePlates = "the halves draw in toward the hangers: lower farther onto the wheels (jack.lower, jack.reading), a wider filler (roof.widths, `set: {closure: ...}`), or a shorter tail under the plate (left_in_place.hangers.tail)"
+const besidePlates = "the halves draw in toward the hangers: lower farther onto the wheels (jack.lower, jack.reading), a wider filler (roof.widths, `set: {filler: ...}`), or a shorter tail under the plate (left_in_place.hangers.tail)"
 
 // backUnder is for what meets the hangers of another pour as the form is set.
 func (b *bay) backUnder(pour int) string {
@@ -171,7 +171,7 @@ func (b *bay) backUnder(pour int) string {
 func (b *bay) supportsRemedy(e Judged) string {
 	g, kept := b.Carrier.Gear, b.Carrier.Kept.Hangers
 	if kept == nil || slices.ContainsFunc(b.Carrier.Parts, func(p carrier.Part) bool { return b.ofHalf(&p) }) {
-		return "a wider filler, so that the halves keep clear of plate and nut (roof.widths, `set: {closure: ...}`); part the halves farther before lowering; or move the hanger lines (left_in_place.hangers.lines)"
+		return "a wider filler, so that the halves keep clear of plate and nut (roof.widths, `set: {filler: ...}`); part the halves farther before lowering; or move the hanger lines (left_in_place.hangers.lines)"
 	}
 	play := b.pocketPlay()
 	wide := func(plate units.Length) string { return b.atLeast(float64(plate) + 2*play) }

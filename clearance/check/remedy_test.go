@@ -27,7 +27,7 @@ func remedied(t *testing.T, r *result.Result, id, subject string) string {
 // down: a plate takes 200 + 2 x 4.08 = 208.2, and 210.2 with 2.5 mm; rounded up
 func pocketed(size, seal string) chain {
 	return chain{Gear: "roof-whole-24", Jobs: [][2]string{{"tail: 50 mm", "tail: 0 mm"}, {"gear: gear.yaml", "tolerance: {jack_level: 2 mm}\ngear: gear.yaml"}},
-		Swap: [][2]string{{"strip: 1000 mm\n", "strip: 1000 mm\n  pocket: " + size + "\n" + seal}}}
+		Swap: [][2]string{{"filler_length: 1000 mm\n", "filler_length: 1000 mm\n  pocket: " + size + "\n" + seal}}}
 }
 
 func TestRemediesSayWhatMendsTheSituation(t *testing.T) {
@@ -42,9 +42,9 @@ func TestRemediesSayWhatMendsTheSituation(t *testing.T) {
 		{"wheels beyond the outlet", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"apron: 12 m", "apron: 2 m"}}},
 			"roll.support", "front wheels", []string{"longer apron beyond the outlet, by 210.0 mm (ends.outlet.apron)"}}, // 2.1 + 0.1 - 2
 		{"a wheel through a jack screw", chain{Gear: "roof-halves-24", Swap: [][2]string{{"[0.3 m, 2.1 m]", "[0.6 m, 2.1 m]"}, {"[0.45 m, 1.95 m]", "[0.3 m, 1.95 m]"}}},
-			"strip.self", "strips and ties out", []string{"move the wheel line off the jack of bent 1 (wheels.at[0])", "from 600 mm to 790 mm"}}, // 100 + 75 + 10 off
+			"strip.self", "fillers and ties out", []string{"move the wheel line off the jack of bent 1 (wheels.at[0])", "from 600 mm to 790 mm"}}, // 100 + 75 + 10 off
 		{"a wheel beside a jack plate", chain{Gear: "roof-halves-24", Swap: [][2]string{{"[0.3 m, 2.1 m]", "[0.45 m, 2.1 m]"}, {"[0.45 m, 1.95 m]", "[0.85 m, 1.95 m]"}}},
-			"strip.self", "plates up", []string{"wheels.at[0]", "from 450 mm to 410 mm"}},
+			"strip.self", "raise jack plates", []string{"wheels.at[0]", "from 450 mm to 410 mm"}},
 		{"a nut under a one-piece roof", chain{Gear: "roof-whole-24"}, "strip.supports", "hanger nut",
 			[]string{"tail: 0 mm", "recess in the facing as deep as the plate", "roof.pocket", "211.0 mm x 211.0 mm x 20.0 mm"}},
 		{"a plate under a one-piece roof", chain{Gear: "roof-whole-24", Jobs: [][2]string{{"tail: 50 mm", "tail: 0 mm"}}}, "strip.supports", "hanger plate",
@@ -54,7 +54,7 @@ func TestRemediesSayWhatMendsTheSituation(t *testing.T) {
 		{"a plate beside its pocket", chain{Gear: "roof-whole-24", Jobs: [][2]string{{"tail: 50 mm", "tail: 0 mm"}, {"lines: [0 m]", "lines: [0.5 m]"}}, Swap: pocketed("206 x 206 x 20 mm", "").Swap},
 			"strip.supports", "hanger plate", []string{"on the centreline", "lines: [0 m]"}},
 		{"another haunch", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"top: 200 x 200 mm", "top: 250 x 250 mm"}}}, "setup.range", "corner panel run", []string{"corner.haunch"}},
-		{"what follows from another haunch", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"top: 200 x 200 mm", "top: 250 x 250 mm"}}}, "strip.dig", "crack down", []string{"mend first what setup.range says"}},
+		{"what follows from another haunch", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"top: 200 x 200 mm", "top: 250 x 250 mm"}}}, "strip.dig", "ease down to break the bond", []string{"mend first what setup.range says"}},
 		{"a taller cell", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"rise: 2.4 m", "rise: 2.9 m"}}}, "setup.range", "jack, most", []string{"frame.leg", "set: {leg: ...}"}},
 		{"a lift too high", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"rise: 2.4 m", "rise: 2.9 m"}}}, "raise.lift", "stroke", []string{"lifting.stroke"}},
 		{"a channel under the treads", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"kicker: 300 mm", "kicker: 300 mm\n  channel: {offset: 0.9 m, width: 300 mm, depth: 100 mm}"}}},
@@ -69,13 +69,13 @@ func TestRemediesSayWhatMendsTheSituation(t *testing.T) {
 		{"no stack for the wall", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"rise: 2.4 m", "rise: 2.5 m"}}}, "setup.range", "wall panel stack", []string{"2025.0 mm to 2120.0 mm high"}},         // 2300 - 300 + 25, + 120
 		{"a brace too short as raised", chain{Gear: "roof-halves-24", Swap: [][2]string{{"length: {min: 570 mm, max: 745 mm}", "length: {min: 570 mm, max: 725 mm}"}}}, "setup.range", "low brace left, most", []string{"as raised", "pins elsewhere"}},
 		{"a reading out of range", chain{Gear: "roof-halves-24", Swap: [][2]string{{"length: {min: 570 mm, max: 745 mm}", "length: {min: 600 mm, max: 745 mm}"}}}, "setup.range", "low brace left, least", []string{"another reading in step"}},
-		{"a hanger under the lap", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"pours: [2.3 m]", "pours: [2.1 m, 1.6 m]\n  lap: 700 mm"}}}, "strip.supports", "cell 1, pour 2, strips and ties out, hanger plate", []string{"under the roof of pour 1", "culvert.lap"}},
-		{"filler pieces short of the plates", chain{Gear: "roof-halves-24", Swap: [][2]string{{"strip: 1000 mm", "strip: 980 mm"}}}, "setup.faces", "gaps between faces", []string{"1000.0 mm (roof.strip)"}},
+		{"a hanger under the lap", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"pours: [2.3 m]", "pours: [2.1 m, 1.6 m]\n  lap: 700 mm"}}}, "strip.supports", "cell 1, pour 2, fillers and ties out, hanger plate", []string{"under the roof of pour 1", "culvert.lap"}},
+		{"filler pieces short of the plates", chain{Gear: "roof-halves-24", Swap: [][2]string{{"filler_length: 1000 mm", "filler_length: 980 mm"}}}, "setup.faces", "gaps between faces", []string{"1000.0 mm (roof.filler_length)"}},
 		{"halves that draw in to the nuts", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"tail: 50 mm", "tail: 90 mm"}}}, "strip.clear", "hanger, collapsed", []string{"draw in toward the hangers", "wider filler"}},
 		{"wheels that do not carry the middle", chain{Gear: "roof-halves-24", Swap: [][2]string{{"[0.3 m, 2.1 m]", "[0.3 m, 0.9 m]"}, {"[0.45 m, 1.95 m]", "[0.45 m, 1.4 m]"}}}, "roll.wheel", "wheels", []string{"centre of gravity", "wheels.at"}},
 		{"the last pass of lifting", chain{Gear: "roof-halves-24", Jobs: lapped, Swap: [][2]string{{", last: 3 mm", ", last: 4 mm"}}}, "raise.clear", "cell 1, pour 2", []string{"last lift in a smaller pass (lifting.last)"}},
 		{"no pass for the last lift", chain{Gear: "roof-halves-24", Jobs: lapped, Swap: [][2]string{{", last: 3 mm", ""}}}, "raise.clear", "cell 1, pour 2", []string{"last lift in a pass of its own", "(lifting.last)"}},
-		{"a filler left in", chain{Gear: "roof-halves-24", Swap: [][2]string{{"removes: [strips, ties]", "removes: [ties]"}}}, "strip.self", "arms part in, seams", []string{"take it out first", "removes: [strips]"}},
+		{"a filler left in", chain{Gear: "roof-halves-24", Swap: [][2]string{{"removes: [fillers, ties]", "removes: [ties]"}}}, "strip.self", "header arms in (stage 1), seams", []string{"take it out first", "removes: [fillers]"}},
 		{"no way to lift", chain{Gear: "roof-halves-24", Swap: [][2]string{{"lifting:", "#"}}}, "raise.lift", "", []string{"lifting: {pads, capacity, stroke}"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

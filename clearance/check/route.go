@@ -34,7 +34,7 @@ type route struct {
 	unsure  geom.Vec    // how far it may be off that along and across, either way
 }
 
-// routeChecks are track, support, pull, hold-back, tipping and bearing on the
+// routeChecks are track, support, pull, restraint, tipping and bearing on the
 // way to the next pour.
 func (b *bay) routeChecks(s *model.Study) []Judged {
 	if len(b.Steps) == 0 || b.Steps[len(b.Steps)-1].Stop != nil || !b.Steps[len(b.Steps)-1].Carried {
@@ -232,7 +232,7 @@ func (r *route) supported(wheels string, left float64) string {
 	return fmt.Sprintf("%s the %s stay %s from the end of the placed invert, measured along the tread nearer to it", way, wheels, r.roundedDown(left))
 }
 
-// pullChecks hold pull and hold-back against the lines.
+// pullChecks hold pull and restraint against the lines.
 func (r *route) pullChecks() []Judged {
 	t := r.job.Travel
 	p, err := r.demands(r.up + r.off)
@@ -241,21 +241,21 @@ func (r *route) pullChecks() []Judged {
 		return []Judged{open("roll.pull", r.subject("advance"), "kN", r.told(err), r.underway()), open("roll.hold", r.subject("advance"), "kN", r.told(err), r.underway())}
 	}
 	var have units.Force
-	if t.HoldBack != nil {
-		have = t.HoldBack.Capacity
+	if t.Restraint != nil {
+		have = t.Restraint.Capacity
 	}
 	text := fmt.Sprintf("the grade of %+.2f %%, %s, is not above the least rolling coefficient %.3f: it holds itself", 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least))
 	if t.Rolling.Least == 0 {
 		text = fmt.Sprintf("nothing pulls the carrier off on a grade of %+.2f %%, %s", 100*r.steep, r.giveOrTake())
 	}
 	if h.NeedsHold {
-		text = fmt.Sprintf("%s on %+.2f %%, %s, can run: that is above the least rolling coefficient %.3f; the hold-back must take %s and has %s; set it before plates leave the invert",
+		text = fmt.Sprintf("%s on %+.2f %%, %s, can run: that is above the least rolling coefficient %.3f; the restraint must take %s and has %s; set it before plates leave the invert",
 			r.weighs(), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), r.force(h.Hold), r.force(have))
 	}
 	if t.Rolling.Least > 0 {
 		text += "; " + r.friction().words(r)
 	}
-	hold := r.one("roll.hold", "hold-back", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: coefficients(h.Source.String(), r.job, "travel.rolling.least")}, result.Max, text)
+	hold := r.one("roll.hold", "restraint", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: coefficients(h.Source.String(), r.job, "travel.rolling.least")}, result.Max, text)
 	return []Judged{r.pullCheck(p), hold}
 }
 

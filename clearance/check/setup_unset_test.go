@@ -25,7 +25,7 @@ culvert:
 ends: {outlet: {apron: 40 ft}}
 schedule: {invert_age: 7 d}
 concrete: {strength: 4000 psi, cement: N, curing: 62 degF}
-travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}
+travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
 gear: gear.yaml
 `}.Study(t)
 	b := inspected(s, 0)

@@ -71,7 +71,7 @@ func TestFormMeetsWhatWasCastBeforeItsPourAndNothingElse(t *testing.T) {
 	for order, want := range map[string][2]float64{"ahead": {15, tops}, "[2, 1]": {tops, 15}} {
 		r := checked(t, pouredAs("  pours: [2.3 m, 2.3 m]\n  order: "+order+"\n"))
 		for i, mm := range want {
-			bayReads(t, r, "raise.clear", 1, i+1, "raise: crack down, backwards", result.Pass, mm)
+			bayReads(t, r, "raise.clear", 1, i+1, "raise: ease down to break the bond, backwards", result.Pass, mm)
 		}
 	}
 }
@@ -154,8 +154,8 @@ func TestJointsAtAnAngleOfTheirOwnAskForTheirOwnForm(t *testing.T) {
 	// 100 + 100 tan 16 = 128.7 from it, under the roof. The plate of 20 and the nut
 	// of 50 that stay there are in the way of the filler. At a square joint the
 	// form begins beyond them
-	bayReads(t, r, "strip.supports", 1, 3, "strips and ties out, hanger plate", result.Fail, -20)
-	bayReads(t, r, "strip.supports", 1, 3, "strips and ties out, hanger nut", result.Fail, -20-50)
+	bayReads(t, r, "strip.supports", 1, 3, "fillers and ties out, hanger plate", result.Fail, -20)
+	bayReads(t, r, "strip.supports", 1, 3, "fillers and ties out, hanger nut", result.Fail, -20-50)
 	square := checked(t, pouredAs("  pours: [1.5 m, 1.5 m, 1.5 m]\n  skew: {inlet: 10 deg, outlet: 0 deg}\n"))
 	allPass(t, square)
 	bayAsks(t, square, "setup.length", 1, 2, "form length", 1500)

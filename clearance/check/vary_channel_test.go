@@ -18,16 +18,16 @@ func TestPlateOverAChannelIsAsFarFromConcreteAsTheChannelsEdgeOrFloor(t *testing
 	// the edge and 60 above it; 60 if the channel were filled. The wheel, 850 to
 	// 950, hangs 50 beside the edge with its rim level with it; filled, it stands
 	r := checked(t, channelled("{offset: 0.9 m, width: 200 mm, depth: 100 mm}"))
-	bayGap(t, r, 1, 1, "plates up", "jack plate", "invert", math.Hypot(60, 25))
+	bayGap(t, r, 1, 1, "raise jack plates", "jack plate", "invert", math.Hypot(60, 25))
 	bayGap(t, r, 1, 1, "down", "jack plate", "invert", 25)
-	bayGap(t, r, 1, 1, "plates up", "wheel", "invert", 50)
+	bayGap(t, r, 1, 1, "raise jack plates", "wheel", "invert", 50)
 	bayReads(t, r, "roll.track", 1, 1, "low-flow channel", result.Fail, 0-200/2-100/2)
 	// from 700 to 1100: the floor, 100 down, is nearer to the wheel than the
 	// edge, 150 beside it; the plate is 60 + 100 above the floor and nearer to
 	// the edge, 60 up and 125 beside
 	r = checked(t, channelled("{offset: 0.9 m, width: 400 mm, depth: 100 mm}"))
-	bayGap(t, r, 1, 1, "plates up", "jack plate", "invert", math.Hypot(60, 125))
-	bayGap(t, r, 1, 1, "plates up", "wheel", "invert", 100)
+	bayGap(t, r, 1, 1, "raise jack plates", "jack plate", "invert", math.Hypot(60, 125))
+	bayGap(t, r, 1, 1, "raise jack plates", "wheel", "invert", 100)
 }
 
 func TestChannelUnderTheWholeFrameLeavesTheFootNearestToTheInvert(t *testing.T) {
@@ -40,8 +40,8 @@ func TestChannelUnderTheWholeFrameLeavesTheFootNearestToTheInvert(t *testing.T) 
 	bayReads(t, r, "strip.clear", 1, 1, "invert, collapsed", result.Pass, 1e3*z)
 	bayReads(t, r, "roll.clear", 1, 1, "invert", result.Pass, 1e3*z)
 	bayReads(t, r, "strip.clear", 1, 1, "down, invert", result.Pass, 15+100)
-	bayGap(t, r, 1, 1, "plates up", "wheel fork", "invert", 75+100)
-	bayGap(t, r, 1, 1, "plates up", "jack plate", "invert", 60+100)
+	bayGap(t, r, 1, 1, "raise jack plates", "wheel fork", "invert", 75+100)
+	bayGap(t, r, 1, 1, "raise jack plates", "jack plate", "invert", 60+100)
 }
 
 func TestChannelBetweenTheWheelsChangesNothingForWhatStandsBesideIt(t *testing.T) {
@@ -52,13 +52,13 @@ func TestChannelBetweenTheWheelsChangesNothingForWhatStandsBesideIt(t *testing.T
 	// struts run across it from sill to sill, 210 above the slab on both sides
 	for _, s := range r.Steps {
 		for _, e := range s.End {
-			if s.Name == "plates up" && e.Role == "strut" && e.Against == "invert" && math.Abs(e.Value.Upper-0.210) > tenth {
+			if s.Name == "raise jack plates" && e.Role == "strut" && e.Against == "invert" && math.Abs(e.Value.Upper-0.210) > tenth {
 				t.Errorf("strut %v above the invert", e.Value)
 			}
 		}
 	}
-	bayGap(t, r, 1, 1, "plates up", "wheel", "invert", 0)
-	bayGap(t, r, 1, 1, "plates up", "jack plate", "invert", 60)
+	bayGap(t, r, 1, 1, "raise jack plates", "wheel", "invert", 0)
+	bayGap(t, r, 1, 1, "raise jack plates", "jack plate", "invert", 60)
 	// slab as far as without it: 3000 + 300, and 2300 + 3000 - 2100 less the 2300
 	// that the carrier rolls out
 	bayReads(t, r, "roll.support", 1, 1, "rear wheels", result.Pass, 3300)

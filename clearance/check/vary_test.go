@@ -89,7 +89,7 @@ func swung(across float64) float64 {
 	return math.Atan2(across, 1.780) - between - math.Atan2(0.050, 1.750)
 }
 
-// swungHome is that of a cell of 3.0 m with the arms home: hinge at 1340 - 120,
+// swungHome is that of a cell of 3.0 m with the header arms fully in: hinge at 1340 - 120,
 // frame pin at 560.
 var swungHome = swung(0.660)
 
@@ -174,9 +174,9 @@ func TestHaunchOfUnequalRunAndRiseIsLeftSquareToItsOwnSlope(t *testing.T) {
 	bayReads(t, r, "setup.range", 1, 1, "corner panel run", result.Pass, 0)
 	bayReads(t, r, "setup.range", 1, 1, "corner panel rise", result.Pass, 0)
 	// 25 down: 21.44; at 45 degrees 17.68, with run and rise the other way 12.86
-	bayGap(t, r, 1, 1, "crack down", "corner panel", "haunch_top", 25*250/long)
+	bayGap(t, r, 1, 1, "ease down to break the bond", "corner panel", "haunch_top", 25*250/long)
 	// 75 down and 120 in: 126.05; at 45 degrees 137.89
-	bayGap(t, r, 1, 1, "arms home", "corner panel", "haunch_top", (75*250+120*150)/long)
+	bayGap(t, r, 1, 1, "header arms fully in", "corner panel", "haunch_top", (75*250+120*150)/long)
 	// the same gear with the haunch turned: both sizes are 100 out
 	r = checked(t, chain{Gear: "roof-halves-24", Swap: flatTop, Jobs: [][2]string{{"top: 200 x 200 mm", "top: 150 x 250 mm"}}})
 	bayReads(t, r, "setup.range", 1, 1, "corner panel run", result.Fail, 100)
@@ -201,7 +201,7 @@ func TestFormThatLapsAKickerNoHigherThanTheHaunchDigsIntoIt(t *testing.T) {
 	// that the foot, 50 below it, stands 50 x 150 / hypot(150, 300) = 22.36 deep
 	// as set; a haunch of 150 x 150 leaves it free
 	r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{{"bottom: 150 x 150 mm", "bottom: 150 x 300 mm"}}})
-	c := bayReads(t, r, "strip.dig", 1, 1, "strips and ties out", result.Fail, -50*150/math.Hypot(150, 300))
+	c := bayReads(t, r, "strip.dig", 1, 1, "fillers and ties out", result.Fail, -50*150/math.Hypot(150, 300))
 	if c.Where.Zone != "haunch_bottom" || !strings.HasPrefix(c.Where.Part, "W") {
 		t.Errorf("names %s at %s", c.Where.Part, c.Where.Zone)
 	}
@@ -215,7 +215,7 @@ func TestFormThatEndsAtAKickerAsHighAsTheHaunchComesOff(t *testing.T) {
 		Jobs: [][2]string{{"bottom: 150 x 150 mm", "bottom: 150 x 250 mm"}, {"kicker: 300 mm", "kicker: 250 mm"}}})
 	allPass(t, r)
 	bayReads(t, r, "setup.range", 1, 1, "lap over the kicker, least", result.Pass, 0)
-	bayReads(t, r, "strip.dig", 1, 1, "strips and ties out", result.Pass, 0)
+	bayReads(t, r, "strip.dig", 1, 1, "fillers and ties out", result.Pass, 0)
 	y, z := footOf(1.500, 2.250, 0.120, swungHome)
 	bayGap(t, r, 1, 1, "down to wheels", "wall panel", "haunch_bottom", 1e3*(0.250*(1.350-y)+0.150*z)/math.Hypot(0.150, 0.250))
 	// the kicker ends at 250: its edge is nearest to the panel's face, which
@@ -229,7 +229,7 @@ var noBottom = [2]string{"haunch: {top: 200 x 200 mm, bottom: 150 x 150 mm}", "h
 func TestWithoutABottomHaunchTheWheelsMayRunToTheWallAndNothingIsDug(t *testing.T) {
 	// lowered by 120 with the feet out: the foot slides on the kicker from 250 to
 	// 130; a haunch of 150 is met 20 / sqrt 2 = 14.1 deep
-	early := worked.Sequence(worked.StripsOut, worked.ToWheels)
+	early := worked.Sequence(worked.FillersOut, worked.ToWheels)
 	r := checked(t, chain{Gear: "roof-halves-24", Jobs: [][2]string{noBottom, early}})
 	bayReads(t, r, "strip.dig", 1, 1, "down to wheels", result.Pass, 0)
 	bayReads(t, r, "strip.drag", 1, 1, "down to wheels", result.Fail, 120)

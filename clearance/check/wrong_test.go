@@ -41,52 +41,52 @@ type failing struct {
 }
 
 // plain is the order that lowers 60 before the arms come in.
-var plain = worked.Sequence(worked.StripsOut, worked.FeetIn, "  - {step: down 60, drivers: {jack: raised - 60 mm}}\n", worked.ArmsHome, worked.ToWheels, worked.PlatesUp)
+var plain = worked.Sequence(worked.FillersOut, worked.BottomsIn, "  - {step: down 60, drivers: {jack: raised - 60 mm}}\n", worked.ArmsIn, worked.ToWheels, worked.RaisePlates)
 
 var wrongs = []wrong{
-	{"arms in first, braces locked", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.StripsOut, worked.ArmsHome)}}, []failing{
-		{"strip.drag", "arms home", "", 120, "", 0},
-		{"strip.supports", "arms home", "hanger plate", -20, "R", 620},
-		{"strip.dig", "arms home", "", -16.6, "W", 0},
-		{"strip.self", "arms home", "seams", -9.5, "W", 0},
+	{"arms in first, braces locked", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.FillersOut, worked.ArmsIn)}}, []failing{
+		{"strip.drag", "header arms fully in", "", 120, "", 0},
+		{"strip.supports", "header arms fully in", "hanger plate", -20, "R", 620},
+		{"strip.dig", "header arms fully in", "", -16.6, "W", 0},
+		{"strip.self", "header arms fully in", "seams", -9.5, "W", 0},
 	}},
-	{"lowered before the feet are in", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.StripsOut, worked.ToWheels)}}, []failing{
+	{"lowered before the feet are in", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.FillersOut, worked.ToWheels)}}, []failing{
 		{"strip.drag", "down to wheels", "", 120, "W", 0},
 		{"strip.dig", "down to wheels", "", -14.1, "W", 230},
 	}},
 	{"brace only to 640", chain{Gear: "roof-halves-24", Swap: [][2]string{{"low brace: 590 mm", "low brace: 640 mm"}}}, []failing{
-		{"strip.self", "arms home", "seams", -2.34, "W", 0},
+		{"strip.self", "header arms fully in", "seams", -2.34, "W", 0},
 	}},
 	{"brace only to 690", chain{Gear: "roof-halves-24", Swap: [][2]string{{"low brace: 590 mm", "low brace: 690 mm"}}}, []failing{
-		{"strip.self", "arms home", "seams", -6.31, "W", 0},
+		{"strip.self", "header arms fully in", "seams", -6.31, "W", 0},
 	}},
 	{"hinge 50 below the top of the plane face", chain{Gear: "roof-halves-24", Swap: [][2]string{{"above: 50 mm", "above: -50 mm"}, {"low brace: 590 mm", "low brace: 650 mm"}}}, []failing{
-		{"strip.dig", "wall feet in", "", -2.26, "W", 0},
+		{"strip.dig", "wall bottoms in", "", -2.26, "W", 0},
 	}},
 	{"hinge outboard of the panel's back", chain{Gear: "roof-halves-24", Swap: [][2]string{{"hinge: {behind: 160 mm, above: 50 mm}", "hinge: {behind: 70 mm, above: 60 mm}"}}}, []failing{
-		{"strip.self", "wall feet in", "seams", -2.56, "W", 0},
+		{"strip.self", "wall bottoms in", "seams", -2.56, "W", 0},
 	}},
 	{"corner panel with a leg on the wall", chain{Gear: "roof-halves-24", Swap: legged}, []failing{
-		{"strip.drag", "crack down", "", 25, "C", 0},
+		{"strip.drag", "ease down to break the bond", "", 25, "C", 0},
 	}},
 	{"corner panel with a leg, plain order", chain{Gear: "roof-halves-24", Swap: legged, Jobs: [][2]string{plain}}, []failing{
 		{"strip.drag", "down 60", "", 60, "C", 0},
 	}},
-	{"arms in after lowering only 15", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.StripsOut, worked.FeetIn, "  - {step: crack down, drivers: {jack: raised - 15 mm}}\n", worked.ArmsHome)}}, []failing{
-		{"strip.supports", "arms home", "hanger plate", -5, "R", 620},
+	{"arms in after lowering only 15", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.FillersOut, worked.BottomsIn, "  - {step: ease down to break the bond, drivers: {jack: raised - 15 mm}}\n", worked.ArmsIn)}}, []failing{
+		{"strip.supports", "header arms fully in", "hanger plate", -5, "R", 620},
 	}},
-	{"plate wider than the closure", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"200 x 200 x 20 mm", "200 x 400 x 20 mm"}}}, []failing{
-		{"strip.supports", "strips and ties out", "hanger plate", -20, "R", 0},
+	{"plate wider than the filler", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"200 x 200 x 20 mm", "200 x 400 x 20 mm"}}}, []failing{
+		{"strip.supports", "fillers and ties out", "hanger plate", -20, "R", 0},
 	}},
-	{"upper brace left locked", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.StripsOut, worked.FeetIn, "  - {step: down 60, drivers: {jack: raised - 60 mm}}\n",
-		"  - {step: arms home, drivers: {turnbuckle: 580 mm}, locked: [upper brace]}\n")}}, []failing{
-		{"setup.range", "upper brace left", "locked in arms home", 23.5, "upper brace left", 0},
+	{"upper brace left locked", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.FillersOut, worked.BottomsIn, "  - {step: down 60, drivers: {jack: raised - 60 mm}}\n",
+		"  - {step: header arms fully in, drivers: {turnbuckle: 580 mm}, locked: [upper brace]}\n")}}, []failing{
+		{"setup.range", "upper brace left", "locked in header arms fully in", 23.5, "upper brace left", 0},
 	}},
-	{"one side's jacks 10 low", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.StripsOut, worked.FeetIn,
-		"  - {step: crack down, drivers: {jack left: raised - 25 mm, jack right: raised - 15 mm}}\n")}}, []failing{
-		{"strip.dig", "crack down", "", -7.5, "W", 0},
+	{"one side's jacks 10 low", chain{Gear: "roof-halves-24", Jobs: [][2]string{worked.Sequence(worked.FillersOut, worked.BottomsIn,
+		"  - {step: ease down to break the bond, drivers: {jack left: raised - 25 mm, jack right: raised - 15 mm}}\n")}}, []failing{
+		{"strip.dig", "ease down to break the bond", "", -7.5, "W", 0},
 	}},
-	{"whole roof: everything lowered first", chain{Gear: "roof-whole-24", Jobs: append([][2]string{worked.Sequence(worked.StripsOut, worked.ToWheels, "  - {step: walls in, drivers: {draw screw: 120 mm}}\n")}, noHangers...)}, []failing{
+	{"whole roof: everything lowered first", chain{Gear: "roof-whole-24", Jobs: append([][2]string{worked.Sequence(worked.FillersOut, worked.ToWheels, "  - {step: walls in, drivers: {draw screw: 120 mm}}\n")}, noHangers...)}, []failing{
 		{"strip.drag", "down to wheels", "", 120, "W", 0},
 		{"strip.dig", "down to wheels", "", -14.1, "W", 230},
 	}},
@@ -97,7 +97,7 @@ var wrongs = []wrong{
 		{"strip.supports", "walls in", "hanger plate", unsaid, "C", 20},
 	}},
 	{"whole roof: kept plate under the panel", chain{Gear: "roof-whole-24"}, []failing{
-		{"strip.supports", "strips and ties out", "hanger plate", -20, "R", 0},
+		{"strip.supports", "fillers and ties out", "hanger plate", -20, "R", 0},
 	}},
 	{"roof jacks with the header of the other roof", chain{Gear: "roof-whole-24-jacks", Jobs: noHangers, Swap: [][2]string{{"seat: 60 mm", "seat: 10 mm"}}}, []failing{
 		{"strip.self", "roof down", "bodies and links", -30, "R", 0},

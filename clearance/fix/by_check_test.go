@@ -24,7 +24,7 @@ func TestACheckIsMendedByItselfAndSaysWhatThenBreaks(t *testing.T) {
 		t.Fatalf("%v", fixes)
 	}
 	c := fixes[0]
-	if c.Check != "roll.clear" || c.Whole || !reflect.DeepEqual(c.Breaks, []string{"setup.range"}) || c.dimension.turned != "plates up" {
+	if c.Check != "roll.clear" || c.Whole || !reflect.DeepEqual(c.Breaks, []string{"setup.range"}) || c.dimension.turned != "raise jack plates" {
 		t.Errorf("%+v", c.Row())
 	}
 	with := func(v float64) []string {
@@ -43,7 +43,7 @@ func TestACheckIsMendedByItselfAndSaysWhatThenBreaks(t *testing.T) {
 }
 
 func TestEachOfTwoFailingChecksIsMendedByItself(t *testing.T) {
-	// no hold-back on 6 %, and an invert of three and a half days of slow cement:
+	// no restraint on 6 %, and an invert of three and a half days of slow cement:
 	// neither mends the other
 	s := worked.Job(t, "chalk-hill", [2]string{"invert_age: 7 d", "invert_age: 3.5 d"}, [2]string{"strength: 30 MPa, cement: N, curing: 14 degC", "strength: 16 MPa, cement: S, curing: 14 degC"})
 	r := check.Run(s, check.Options{Brief: true})
@@ -57,7 +57,7 @@ func TestEachOfTwoFailingChecksIsMendedByItself(t *testing.T) {
 			t.Errorf("%+v", c.Row())
 		}
 	}
-	if want := []string{"roll.hold travel.hold_back.capacity", "roll.bearing schedule.invert_age"}; !reflect.DeepEqual(by, want) {
+	if want := []string{"roll.hold travel.restraint.capacity", "roll.bearing schedule.invert_age"}; !reflect.DeepEqual(by, want) {
 		t.Errorf("%v, want %v", by, want)
 	}
 }

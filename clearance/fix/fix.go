@@ -15,7 +15,7 @@ type Fix struct {
 	Check     string      // the check that it fixes by itself; empty for the whole job
 	Breaks    []string    // ids that pass no longer with it; none where it fixes the whole job
 	Whole     bool        // the whole job passes with it
-	Dimension string      // in words: "the leg tubes", "low brace in step \"wall feet in\""
+	Dimension string      // in words: "the leg tubes", "low brace in step \"wall bottoms in\""
 	Ease      result.Ease // who can make the change
 	File      string      // job or gear
 	Key       string      // key in that file

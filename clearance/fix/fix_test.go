@@ -105,8 +105,8 @@ func TestTryingADimensionLeavesTheStudyAsItIs(t *testing.T) {
 func TestReadingIsOnlyTriedUpToTheFirstStepThatFails(t *testing.T) {
 	s := published(t, "D80 4x4 cover 10 ft", "halves", "halves-5-plain")
 	r := &result.Result{Checks: []result.Entry{
-		{ID: "strip.self", Verdict: result.Fail, Where: result.Where{Step: "arms home"}},
-		{ID: "strip.dig", Verdict: result.Fail, Where: result.Where{Step: "plates up"}},
+		{ID: "strip.self", Verdict: result.Fail, Where: result.Where{Step: "header arms fully in"}},
+		{ID: "strip.dig", Verdict: result.Fail, Where: result.Where{Step: "raise jack plates"}},
 	}}
 	trials := newTrials(s, r)
 	late := map[string]bool{}
@@ -115,7 +115,7 @@ func TestReadingIsOnlyTriedUpToTheFirstStepThatFails(t *testing.T) {
 			late[d.turned] = true
 		}
 	}
-	if want := map[string]bool{"down to wheels": true, "plates up": true}; !reflect.DeepEqual(late, want) {
+	if want := map[string]bool{"down to wheels": true, "raise jack plates": true}; !reflect.DeepEqual(late, want) {
 		t.Errorf("too late are readings of %v, want %v", late, want)
 	}
 }

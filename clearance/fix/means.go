@@ -18,10 +18,10 @@ func means(j *job.Job) []dimension {
 	}
 	line := dimension{name: "what the puller can pull", file: "job", key: "travel.capacity", mends: []string{"roll.pull"}, bring: "bring a puller that pulls %s", kind: units.KindForce,
 		from: float64(j.Travel.Capacity), least: 0, most: mostForce, set: put(func(j *job.Job, v float64) { j.Travel.Capacity = units.Force(v) })}
-	hold := dimension{name: "a hold-back", file: "job", key: "travel.hold_back.capacity", mends: []string{"roll.hold"}, bring: "bring a restraint that holds %s", kind: units.KindForce,
-		least: 1e-3, most: mostForce, set: put(func(j *job.Job, v float64) { j.Travel.HoldBack = &job.HoldBack{Capacity: units.Force(v)} })}
-	if have := j.Travel.HoldBack; have != nil {
-		hold.name, hold.from = "what the hold-back can hold", float64(have.Capacity)
+	hold := dimension{name: "a restraint", file: "job", key: "travel.restraint.capacity", mends: []string{"roll.hold"}, bring: "bring a restraint that holds %s", kind: units.KindForce,
+		least: 1e-3, most: mostForce, set: put(func(j *job.Job, v float64) { j.Travel.Restraint = &job.Restraint{Capacity: units.Force(v)} })}
+	if have := j.Travel.Restraint; have != nil {
+		hold.name, hold.from = "what the restraint can hold", float64(have.Capacity)
 	}
 	return append(waits(j), line, hold)
 }

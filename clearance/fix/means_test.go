@@ -39,11 +39,11 @@ func TestWhatTheCrewCanDoStandsBeforeSteelAndConcrete(t *testing.T) {
 	}
 }
 
-func TestHoldBackIsAddedWhereThereIsNoneAndNoSteelIsTried(t *testing.T) {
+func TestRestraintIsAddedWhereThereIsNoneAndNoSteelIsTried(t *testing.T) {
 	s := worked.Job(t, "chalk-hill")
 	r := check.Run(s, check.Options{Brief: true})
 	tried := newTrials(s, r).worthwhile(dimensions(s), r, shortfall{stage: wholeFalls})
-	if len(tried) != 1 || tried[0].key != "travel.hold_back.capacity" {
+	if len(tried) != 1 || tried[0].key != "travel.restraint.capacity" {
 		t.Fatalf("tried are %v", tried)
 	}
 	fixes := FindFixes(s, r, 3, nil)
@@ -51,7 +51,7 @@ func TestHoldBackIsAddedWhereThereIsNoneAndNoSteelIsTried(t *testing.T) {
 		t.Fatalf("%d fixes", len(fixes))
 	}
 	// 2.080 kN are wanted, asked for by halves
-	if got, want := fixes[0].Text(), "bring a restraint that holds 2.5 kN (travel.hold_back.capacity in the job file, as its maker states it)"; got != want {
+	if got, want := fixes[0].Text(), "bring a restraint that holds 2.5 kN (travel.restraint.capacity in the job file, as its maker states it)"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	holdFix(t, s, fixes[0])

@@ -30,7 +30,7 @@ func TestANameThatIsNoPlainWordIsQuotedAndCutShort(t *testing.T) {
 			t.Errorf("%s: %q", what, got)
 		}
 	}
-	for _, name := range []string{"cell 1, pour 2, arms home, wall", "brücke 3,05 m", "W1L"} {
+	for _, name := range []string{"cell 1, pour 2, header arms fully in, wall", "brücke 3,05 m", "W1L"} {
 		if Said(name) != name {
 			t.Errorf("%q is said %q", name, Said(name))
 		}

@@ -126,13 +126,13 @@ type rigStep struct {
 	height, turnbuckle, low2 [2]float64
 }
 
-// rigSteps: feet in, crack down, arms in under locked braces.
+// rigSteps: feet in, ease down to break the bond, arms in under locked braces.
 func rigSteps() []rigStep {
 	raised := math.Hypot(1.290-0.560, 0.500-0.470)
 	return []rigStep{
-		{"wall feet in", [2]float64{0, 0}, [2]float64{0.7, 0.7}, [2]float64{raised, 0.590}},
-		{"crack down", [2]float64{0, -0.075}, [2]float64{0.7, 0.7}, [2]float64{0.590, 0.590}},
-		{"arms in", [2]float64{-0.075, -0.075}, [2]float64{0.7, 0.580}, [2]float64{0.590, 0.590}},
+		{"wall bottoms in", [2]float64{0, 0}, [2]float64{0.7, 0.7}, [2]float64{raised, 0.590}},
+		{"ease down to break the bond", [2]float64{0, -0.075}, [2]float64{0.7, 0.7}, [2]float64{0.590, 0.590}},
+		{"header arms in", [2]float64{-0.075, -0.075}, [2]float64{0.7, 0.580}, [2]float64{0.590, 0.590}},
 	}
 }
 

@@ -43,7 +43,7 @@ left_in_place:
 ends: {outlet: {apron: 12 m}}
 schedule: {invert_age: 7 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
-travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}
+travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
 gear: gear.yaml
 `
 
@@ -65,7 +65,7 @@ left_in_place:
 ends: {outlet: {apron: 12 m}}
 schedule: {invert_age: 7 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
-travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}
+travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
 gear: gear.yaml
 `
 

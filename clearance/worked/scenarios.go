@@ -20,7 +20,7 @@ func Sequence(steps ...string) [2]string {
 
 // Travels adds to the travel group of a worked job.
 func Travels(text string) [2]string {
-	return [2]string{"travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}", "travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}, " + text}
+	return [2]string{"travel: {capacity: 20 kN, restraint: {capacity: 10 kN}", "travel: {capacity: 20 kN, restraint: {capacity: 10 kN}, " + text}
 }
 
 // OnRoute is the worked cell with pours of 2.3 m and aprons at both ends, on a
@@ -100,11 +100,11 @@ func BreakingAt(start string, base float64, plan string, in, out float64) string
 }
 
 const (
-	StripsOut = "  - {step: strips and ties out}\n"
-	FeetIn    = "  - {step: wall feet in, drivers: {low brace: 590 mm}}\n"
-	ArmsHome  = "  - {step: arms home, drivers: {turnbuckle: 580 mm}}\n"
-	ToWheels  = "  - {step: down to wheels, drivers: {jack: wheels}}\n"
-	PlatesUp  = "  - {step: plates up, drivers: {jack: wheels - 60 mm}}\n"
+	FillersOut  = "  - {step: fillers and ties out}\n"
+	BottomsIn   = "  - {step: wall bottoms in, drivers: {low brace: 590 mm}}\n"
+	ArmsIn      = "  - {step: header arms fully in, drivers: {turnbuckle: 580 mm}}\n"
+	ToWheels    = "  - {step: down to wheels, drivers: {jack: wheels}}\n"
+	RaisePlates = "  - {step: raise jack plates, drivers: {jack: wheels - 60 mm}}\n"
 )
 
 const (
@@ -123,7 +123,7 @@ func RandomBox(r *rand.Rand) Chain {
 	if gear == "roof-halves-43" {
 		c.Job, span, rise = Cell43, 4.27, 4.27
 	}
-	steps := append([]string{StripsOut}, movesOf(r, gear)...)
+	steps := append([]string{FillersOut}, movesOf(r, gear)...)
 	c.Jobs = append(c.Jobs, Sequence(append(steps[:1+r.Intn(len(steps))], ToWheels)...))
 	if r.Intn(2) == 0 {
 		c.Jobs = append(c.Jobs, [2]string{fmt.Sprintf("span: %v m", trim(span)), fmt.Sprintf("span: %.4f m", span+0.08*(r.Float64()-0.5))},
@@ -151,13 +151,13 @@ func movesOf(r *rand.Rand, gear string) []string {
 	step := func(name, drivers string) string { return "  - {step: " + name + ", drivers: {" + drivers + "}}\n" }
 	down := func(lo, hi float64) string { return "raised - " + someWhere(r, lo, hi) }
 	out := []string{
-		step("crack down", "jack: "+down(5, 60)),
+		step("ease down to break the bond", "jack: "+down(5, 60)),
 		step("uneven", "jack left: "+down(60, 115)+", jack right: "+down(60, 115)),
 	}
 	switch gear {
 	case "roof-halves-24", "roof-halves-43":
 		out = append(out,
-			step("wall feet in", "low brace: raised - "+someWhere(r, 5, 140)),
+			step("wall bottoms in", "low brace: raised - "+someWhere(r, 5, 140)),
 			step("arms", "turnbuckle: raised - "+someWhere(r, 5, 120)),
 			step("both", "turnbuckle: raised - "+someWhere(r, 5, 120)+", low brace: raised - "+someWhere(r, 5, 140)))
 	case "roof-whole-24-jacks":
@@ -201,7 +201,7 @@ alignment:
   plan: [{tangent: 9 m}, {turn: ` + degrees + ` left}, {tangent: 9 m}]
 schedule: {invert_age: 7 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
-travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}
+travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
 gear: gear.yaml
 `
 }

@@ -131,7 +131,7 @@ func TestJobOnALandXMLLineBendsByTheHandNumbers(t *testing.T) {
 		}
 	}
 	sin := func(grade float64) float64 { return grade / math.Hypot(1, grade) }
-	held("hold-back, joint 2 over joint 1", of("roll.hold", "cell 1, pour 2, hold-back")/of("roll.hold", "cell 1, pour 1, hold-back"), sin(0.014+off)/sin(0.012+off), 1e-5)
+	held("restraint, joint 2 over joint 1", of("roll.hold", "cell 1, pour 2, restraint")/of("roll.hold", "cell 1, pour 1, restraint"), sin(0.014+off)/sin(0.012+off), 1e-5)
 
 	if len(r.Inputs) != 3 || r.Inputs[2].Name != "line.xml" {
 		t.Errorf("inputs %v", r.Inputs)

@@ -133,14 +133,14 @@ func TestVersionNamesTheRevisionAndWhetherItWasChanged(t *testing.T) {
 // Every key of the job's set group can be given by --set: put panics on one it
 // has no place for.
 func TestEverySettingCanBeOverridden(t *testing.T) {
-	text := []byte("jack: 1 m\nleg: 2 m\ngauge: 3 m\nfoot: 4 m\nclosure: 5 m\n")
+	text := []byte("jack: 1 m\nleg: 2 m\ngauge: 3 m\nfoot: 4 m\nfiller: 5 m\n")
 	from, at, problems := job.Decode[job.Set]("set", text, 0)
 	if from == nil {
 		t.Fatal(problems)
 	}
 	var into job.Set
 	put(&into, from, at)
-	for i, v := range []any{into.Jack, into.Leg, into.Gauge, into.Foot, into.Closure} {
+	for i, v := range []any{into.Jack, into.Leg, into.Gauge, into.Foot, into.Filler} {
 		if v == nil {
 			t.Errorf("key %d is dropped", i)
 		}

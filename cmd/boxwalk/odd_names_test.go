@@ -29,7 +29,7 @@ func oddlyNamed(t *testing.T, text string, names, texts int) {
 	gear := content(t, "gear.yaml")
 	gear = bytes.ReplaceAll(gear, []byte("turnbuckle"), short)
 	gear = bytes.Replace(gear, []byte("name: Halves 24"), append([]byte("name: "), short...), 1)
-	for i, step := range []string{"crack down", "arms part in", "arms home", "plates up"} {
+	for i, step := range []string{"ease down to break the bond", "header arms in (stage 1)", "header arms fully in", "raise jack plates"} {
 		name := short
 		if i > 0 { // names differ
 			name = quoted(fmt.Sprint(i)+text, names)

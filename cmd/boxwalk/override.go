@@ -79,8 +79,8 @@ func put(into, from *job.Set, at *job.Decoded) {
 			into.Gauge = from.Gauge
 		case "foot":
 			into.Foot = from.Foot
-		case "closure":
-			into.Closure = from.Closure
+		case "filler":
+			into.Filler = from.Filler
 		default:
 			// a key that would be dropped in silence is worse than a stop
 			panic("--set has no place for the key " + key)

@@ -22,8 +22,8 @@ var (
 	imperialNumber = regexp.MustCompile(`(?i)[0-9] ?(in|ft|lb|lbf|kip|psi|psf|pcf|degF)\b|\((in|ft|lb|kip|psi|degF)\)|[0-9]["']-?|\b(inch|inches|feet|pounds?)\b`)
 )
 
-// ourWords are no inches and no feet: 870 in tube, wall feet in.
-var ourWords = strings.NewReplacer(" in tube", " inside tube", "wall feet", "wall foot", "wall-feet", "wall-foot")
+// ourWords are no inches: 870 in tube.
+var ourWords = strings.NewReplacer(" in tube", " inside tube")
 
 // texts are the strings of an output file that a person reads, by its kind.
 func texts(t *testing.T, name string, content []byte) []string {

@@ -13,7 +13,7 @@ const (
 	WallPanel                // facing on a wall
 	CornerPanel              // facing over a haunch
 	Link                     // turnbuckle, brace, jack, tie: a bar of set length
-	Strip                    // filler, removed before anything moves
+	Filler                   // filler, removed before anything moves
 	Wheel                    // what the carrier rolls on
 	Ghost                    // another position of a part: hides nothing
 	styleCount

@@ -10,7 +10,7 @@ import (
 var eightCautions = append(append([]string(nil), someCautions...),
 	"Filler pieces are secured before they are unbolted.",
 	"Wall panels press inward once the bond breaks: never pull the last brace pin.",
-	"Hold-back on and wheels chocked before jack plates leave the invert.",
+	"Restraint on and wheels chocked before jack plates leave the invert.",
 	"Inspect before, during and after placing.")
 
 func TestHeadingsOfNotesKeepClearOfTheListsAboveAndBelow(t *testing.T) {

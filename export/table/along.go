@@ -25,7 +25,7 @@ func Along(w io.Writer, r *result.Result, s units.System) error {
 		}
 		if a.Pulling != nil {
 			row("pull to start", "", a.Pulling.Start, load, "", "")
-			row("hold-back", "", a.Pulling.Hold, load, "", "")
+			row("restraint", "", a.Pulling.Hold, load, "", "")
 		}
 		for i, l := range a.Wheels {
 			line := "line " + strconv.Itoa(i+1)

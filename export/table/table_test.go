@@ -57,13 +57,13 @@ func sample() *result.Result {
 		Job: result.JobName{Name: "Mill crossing", Number: "M-1"}, Verdict: result.Fail,
 		Checks: []result.Entry{
 			{ID: "setup.length", Subject: result.Subject{Cell: 1, Pour: 2, What: "form length"}, Verdict: result.Pass, Value: &result.Bracket{Lower: 9.3, Upper: 9.3}, Unit: "m", Limit: value(9.13), Margin: value(0.17), Where: at(1, 2)},
-			{ID: "strip.dig", Subject: result.Subject{Cell: 1, Pour: 1, Step: "down"}, Verdict: result.Fail, Value: &result.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: touches, Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall feet in first"},
-			{ID: "strip.dig", Subject: result.Subject{Cell: 1, Pour: 2, Step: "down"}, Verdict: result.Fail, Value: &result.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: at(1, 2), Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall feet in first"},
-			{ID: "strip.dig", Subject: result.Subject{Cell: 2, Pour: 1, Step: "down"}, Verdict: result.Fail, Value: &result.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: at(2, 1), Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall feet in first"},
-			{ID: "strip.dig", Subject: result.Subject{Cell: 2, Pour: 2, Step: "down"}, Verdict: result.Fail, Value: &result.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: at(2, 2), Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall feet in first"},
+			{ID: "strip.dig", Subject: result.Subject{Cell: 1, Pour: 1, Step: "down"}, Verdict: result.Fail, Value: &result.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: touches, Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall bottoms in first"},
+			{ID: "strip.dig", Subject: result.Subject{Cell: 1, Pour: 2, Step: "down"}, Verdict: result.Fail, Value: &result.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: at(1, 2), Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall bottoms in first"},
+			{ID: "strip.dig", Subject: result.Subject{Cell: 2, Pour: 1, Step: "down"}, Verdict: result.Fail, Value: &result.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: at(2, 1), Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall bottoms in first"},
+			{ID: "strip.dig", Subject: result.Subject{Cell: 2, Pour: 2, Step: "down"}, Verdict: result.Fail, Value: &result.Bracket{Lower: -0.01666, Upper: -0.0166}, Unit: "m", Limit: value(-0.00005), Margin: value(-0.01661), Where: at(2, 2), Text: "W2L wall panel digs 16.6 mm into the kicker", Remedy: "draw the wall bottoms in first"},
 			{ID: "strip.clear", Subject: result.Subject{Cell: 1, Pour: 1, What: "collapsed, bottom haunch, which has a long name"}, Verdict: result.Pass, Value: &result.Bracket{Lower: 0.08627, Upper: 0.08629}, Unit: "m", Limit: value(0.025), Allowance: 0.023, Margin: value(0.03827), Where: at(1, 1)},
 			{ID: "roll.support", Subject: result.Subject{What: "rear wheels"}, Verdict: result.Open, Unit: "m", Text: "the key ends.inlet.apron is missing", Remedy: "lay an apron beyond the inlet"},
-			{ID: "roll.hold", Subject: result.Subject{Cell: 1, Pour: 1, What: "hold-back"}, Verdict: result.Pass, Value: &result.Bracket{Lower: 1.03, Upper: 1.03}, Unit: "kN", Limit: value(10), Sense: result.Max, Margin: value(8.97), Where: at(1, 1)},
+			{ID: "roll.hold", Subject: result.Subject{Cell: 1, Pour: 1, What: "restraint"}, Verdict: result.Pass, Value: &result.Bracket{Lower: 1.03, Upper: 1.03}, Unit: "kN", Limit: value(10), Sense: result.Max, Margin: value(8.97), Where: at(1, 1)},
 		},
 		Settings: []result.Setting{
 			{Cell: 1, Pour: 1, Bent: 1, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15, Unit: "m"}, {Cell: 1, Pour: 1, Bent: 2, Adjuster: "jack left", Raised: 0.33, Collapsed: 0.15 + 1e-12, Unit: "m"},
@@ -90,7 +90,7 @@ func uncommented(r io.Reader) *csv.Reader {
 }
 
 func step(cell, pour int) result.StepRow {
-	return result.StepRow{Cell: cell, Pour: pour, Name: "wall feet in", Say: "Shorten all low braces together.", Caution: "Never pull the last brace pin.", Removes: []string{"ties"}, Hold: []string{"Written release by (name): ______"},
+	return result.StepRow{Cell: cell, Pour: pour, Name: "wall bottoms in", Say: "Shorten all low braces together.", Caution: "Never pull the last brace pin.", Removes: []string{"ties"}, Hold: []string{"Written release by (name): ______"},
 		Moves: []result.MoveRow{
 			{Adjuster: "low brace left", From: 0.7306, To: 0.59, Unit: "m"}, {Adjuster: "low brace right", From: 0.7306, To: 0.59, Unit: "m"},
 			{Adjuster: "upper brace left", From: 1.0979, To: 1.0376, Follows: true, Unit: "m"}, {Adjuster: "upper brace right", From: 1.0979, To: 1.0386, Follows: true, Unit: "m"},
@@ -113,9 +113,9 @@ func lifted(cell, pour int) result.RaisingRow {
 }
 
 func tied(cell, pour int) result.RaisingRow {
-	return result.RaisingRow{Cell: cell, Pour: pour, Name: "raise: wall feet in, backwards", Hold: []string{}, Say: "Take step \"wall feet in\" back.", Caution: "Never pull the last brace pin.", PutsBack: []string{"ties"},
+	return result.RaisingRow{Cell: cell, Pour: pour, Name: "raise: wall bottoms in, backwards", Hold: []string{}, Say: "Take step \"wall bottoms in\" back.", Caution: "Never pull the last brace pin.", PutsBack: []string{"ties"},
 		Moves: []result.MoveRow{{Adjuster: "low brace left", From: 0.59, To: 0.7306, Unit: "m"}, {Adjuster: "low brace right", From: 0.59, To: 0.7306, Unit: "m"}},
-		Lag:   &result.LagRow{Kept: 0.01, Say: "No adjuster more than 10.0 mm ahead of the others."}, Unproved: []string{"raise.clear, raise: wall feet in, backwards"}}
+		Lag:   &result.LagRow{Kept: 0.01, Say: "No adjuster more than 10.0 mm ahead of the others."}, Unproved: []string{"raise.clear, raise: wall bottoms in, backwards"}}
 }
 
 func TestTablesReadAsTheGoldenFiles(t *testing.T) {

@@ -154,7 +154,7 @@ func (st stand) drawBent(v *sheet.View, n int) error {
 // layers of styles as drawn.
 var layers = map[scene.Style]sheet.Layer{
 	scene.Concrete: sheet.Concrete, scene.Kept: sheet.Steel, scene.Steel: sheet.Steel,
-	scene.RoofPanel: sheet.Panel, scene.WallPanel: sheet.Panel, scene.CornerPanel: sheet.Panel, scene.Strip: sheet.Panel,
+	scene.RoofPanel: sheet.Panel, scene.WallPanel: sheet.Panel, scene.CornerPanel: sheet.Panel, scene.Filler: sheet.Panel,
 	scene.Link: sheet.Hardware, scene.Wheel: sheet.Hardware, scene.Ghost: sheet.Collapsed,
 }
 

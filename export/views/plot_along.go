@@ -211,7 +211,7 @@ func (o *office) rolling(id string, cell int) []result.Entry {
 // pullDiagram is what starting and holding take.
 func (o *office) pullDiagram(cell int, rows []result.AlongRow) diagram {
 	unit, times := o.forceUnit()
-	d := o.base("Pull and hold-back", "Force, "+unit, rows)
+	d := o.base("Pull and restraint", "Force, "+unit, rows)
 	pull := func(of func(p *result.AlongPull) float64) func(a result.AlongRow) (float64, bool) {
 		return func(a result.AlongRow) (float64, bool) {
 			if a.Pulling == nil {
@@ -222,16 +222,16 @@ func (o *office) pullDiagram(cell int, rows []result.AlongRow) diagram {
 	}
 	start := func(p *result.AlongPull) float64 { return p.Start }
 	hold := func(p *result.AlongPull) float64 { return p.Hold }
-	d.curves = []curve{{name: "pull to start", on: sheet.Concrete, runs: o.runs(rows, pull(start))}, {name: "hold-back", on: sheet.Steel, runs: o.runs(rows, pull(hold))}}
+	d.curves = []curve{{name: "pull to start", on: sheet.Concrete, runs: o.runs(rows, pull(start))}, {name: "restraint", on: sheet.Steel, runs: o.runs(rows, pull(hold))}}
 	t := o.study.Job.Travel
 	if t.Capacity > 0 {
 		d.levels = append(d.levels, level{t.PulledBy + " " + o.force(float64(t.Capacity)), times * float64(t.Capacity)})
 	}
-	if t.HoldBack != nil {
-		d.levels = append(d.levels, level{"hold-back has " + o.force(float64(t.HoldBack.Capacity)), times * float64(t.HoldBack.Capacity)})
+	if t.Restraint != nil {
+		d.levels = append(d.levels, level{"restraint has " + o.force(float64(t.Restraint.Capacity)), times * float64(t.Restraint.Capacity)})
 	}
 	d.greatest(o, rows, start, times, "pull")
-	d.greatest(o, rows, hold, times, "hold-back")
+	d.greatest(o, rows, hold, times, "restraint")
 	return d
 }
 

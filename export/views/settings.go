@@ -19,7 +19,7 @@ func settingsTable(s *sheet.Sheet, b *model.Bay) *sheet.View {
 		{"Wall panel foot", f(c.Foot), ""},
 	}
 	if slices.ContainsFunc(c.Parts, func(p carrier.Part) bool { return p.Role == carrier.Filler }) {
-		rows = append(rows, []string{"Filler width at soffit", f(c.Closure), "out"})
+		rows = append(rows, []string{"Filler width at soffit", f(c.Filler), "out"})
 	}
 	rows = append(rows, []string{"Wheels carry at jack", f(c.Wheels), ""})
 	for _, m := range c.Measures() {

@@ -63,7 +63,7 @@ func (st stand) parts() []carrier.Part {
 // styles is what a role is drawn as.
 var styles = map[carrier.Role]scene.Style{
 	carrier.WallPanel: scene.WallPanel, carrier.CornerPanel: scene.CornerPanel, carrier.RoofPanel: scene.RoofPanel,
-	carrier.Filler: scene.Strip, carrier.LinkBar: scene.Link, carrier.Lug: scene.Link, carrier.Tie: scene.Link,
+	carrier.Filler: scene.Filler, carrier.LinkBar: scene.Link, carrier.Lug: scene.Link, carrier.Tie: scene.Link,
 	carrier.JackScrew: scene.Link, carrier.JackPlate: scene.Link, carrier.RoofScrew: scene.Link, carrier.Wheel: scene.Wheel,
 }
 

@@ -285,12 +285,12 @@ func (o *office) trackLines(v *sheet.View, r trackRun, n float64) {
 	rear, _, _, _ := o.trackEnds(r[0])
 	_, front, _, _ := o.trackEnds(r.last())
 	a, b := r[0].end(rear, 0), r.last().end(front, 0)
-	pull, hold := []string{"ahead", t.PulledBy, "can pull " + o.force(float64(t.Capacity))}, []string{"no hold-back"}
+	pull, hold := []string{"ahead", t.PulledBy, "can pull " + o.force(float64(t.Capacity))}, []string{"no restraint"}
 	if t.Capacity == 0 {
 		pull[2] = "capacity not stated"
 	}
-	if t.HoldBack != nil {
-		hold = []string{"hold-back", "can hold " + o.force(float64(t.HoldBack.Capacity))}
+	if t.Restraint != nil {
+		hold = []string{"restraint", "can hold " + o.force(float64(t.Restraint.Capacity))}
 	}
 	pull = append(pull, "at the "+t.End+" end")
 	v.Arrow(sheet.Loads, b.Add(sheet.Pt(3*n, 0)), b.Add(sheet.Pt(18*n, 0)))
@@ -348,7 +348,7 @@ func (o *office) trackTable(s *sheet.Sheet, r trackRun) *sheet.View {
 			value(b, "roll.track", "", o.bareDown), value(b, "roll.support", "rear wheels", o.bareDown), value(b, "roll.support", "front wheels", o.bareDown)})
 	}
 	return s.Table("Stands of the carrier, from each pour's rear joint on the cell's centreline", []sheet.Column{{Title: "Pour", Right: true}, {Title: "Joint at", Right: true}, {Title: "Rear wheels", Right: true}, {Title: "Front wheels", Right: true}, {Title: "Advance", Right: true},
-		{Title: "Grade", Right: true}, {Title: "Pull", Right: true}, {Title: "Hold-back", Right: true}, {Title: "Least at treads", Right: true}, {Title: "Invert behind", Right: true}, {Title: "Invert ahead", Right: true}}, rows)
+		{Title: "Grade", Right: true}, {Title: "Pull", Right: true}, {Title: "Restraint", Right: true}, {Title: "Least at treads", Right: true}, {Title: "Invert behind", Right: true}, {Title: "Invert ahead", Right: true}}, rows)
 }
 
 // trackWords are what the checks of the track say for the run's worst bay.

@@ -194,7 +194,7 @@ func TestRaisedDimensionsAreTheModelsNumbers(t *testing.T) {
 	list := dimensions(named(t, justSheets(t, s, r), "section-raised"))
 	c := s.Bays[0].Carrier
 	inside := map[string]bool{" jack": true, " foot": true, " in tube": true}
-	for suffix, want := range map[string]float64{" span": 3, " rise": 2.4, " kicker": 0.3, " gauge": c.Gauge, " closure": c.Closure, " header": c.Header,
+	for suffix, want := range map[string]float64{" span": 3, " rise": 2.4, " kicker": 0.3, " gauge": c.Gauge, " filler": c.Filler, " header": c.Header,
 		" jack": c.Jack, " foot": c.Foot, " roof panel": c.Panel, " in tube": float64(c.Gear.Frame.Header.Length)/2 - c.ArmInner} {
 		found := false
 		for _, d := range list {
@@ -214,8 +214,8 @@ func TestAClearJobHasNoStampAndAnOpenOneSaysWhy(t *testing.T) {
 		t.Errorf("a job that passes is stamped %q", stamp)
 	}
 	for _, v := range []result.Verdict{result.Open, result.Fail} {
-		o.result = &result.Result{Verdict: v, Checks: []result.Entry{{ID: "roll.hold", Subject: result.Subject{What: "hold-back"}, Verdict: v}}}
-		if stamp, why := o.stamp(); stamp != "NOT CLEARED" || !strings.Contains(why, "roll.hold, hold-back") {
+		o.result = &result.Result{Verdict: v, Checks: []result.Entry{{ID: "roll.hold", Subject: result.Subject{What: "restraint"}, Verdict: v}}}
+		if stamp, why := o.stamp(); stamp != "NOT CLEARED" || !strings.Contains(why, "roll.hold, restraint") {
 			t.Errorf("%v: %q %q", v, stamp, why)
 		}
 	}

@@ -25,13 +25,13 @@ type Carrier struct {
 
 // The bodies every kind has. The rest are named by the kind.
 const (
-	bodyCarriage = "carriage" // rolls along the cell
-	bodyLift     = "lift"     // goes up and down on the jacks
-	bodyFrame    = "frame"    // leans when the jacks of the two sides differ
-	bodyPlate    = "plate"    // jack plate and screw, each side
-	bodyWall     = "wall"     // wall panels, each side; on what the kind hangs it
-	bodyStrips   = "strips"
-	bodyClosers  = "closers"
+	bodyCarriage  = "carriage" // rolls along the cell
+	bodyLift      = "lift"     // goes up and down on the jacks
+	bodyFrame     = "frame"    // leans when the jacks of the two sides differ
+	bodyPlate     = "plate"    // jack plate and screw, each side
+	bodyWall      = "wall"     // wall panels, each side; on what the kind hangs it
+	bodyFillers   = "fillers"
+	bodyOverBents = "fillers over bents"
 )
 
 // builder collects a carrier's bodies and parts.
@@ -114,7 +114,7 @@ func (b *builder) members() {
 			b.member(m, culvert.Both)
 		}
 	}
-	for _, name := range []string{bodyStrips, bodyClosers} {
+	for _, name := range []string{bodyFillers, bodyOverBents} {
 		b.hang(name, bodyCarriage, straightDown(b, culvert.Both))
 	}
 }

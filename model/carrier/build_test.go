@@ -36,9 +36,9 @@ func section(span, rise, top float64) culvert.Section {
 
 func TestGearSetsToTheWorkedSections(t *testing.T) {
 	for _, c := range []struct {
-		gear                                        string
-		sec                                         culvert.Section
-		jack, wheels, foot, header, closure, leg, n float64
+		gear                                       string
+		sec                                        culvert.Section
+		jack, wheels, foot, header, filler, leg, n float64
 	}{
 		{"roof-halves-24", section(3, 2.4, 0.2), 0.330, 0.210, 0.250, 2.140, 0.360, 1.640, 0},
 		{"roof-halves-43", section(4.27, 4.27, 0.3), 0.410, 0.260, 0.250, 3.950, 0.400, 3.330, 0},
@@ -49,7 +49,7 @@ func TestGearSetsToTheWorkedSections(t *testing.T) {
 		for _, v := range []struct {
 			what      string
 			got, want float64
-		}{{"jack", s.Jack, c.jack}, {"wheels", s.Wheels, c.wheels}, {"foot", s.Foot, c.foot}, {"header", s.Header, c.header}, {"closure", s.Closure, c.closure}, {"leg", s.Leg, c.leg}} {
+		}{{"jack", s.Jack, c.jack}, {"wheels", s.Wheels, c.wheels}, {"foot", s.Foot, c.foot}, {"header", s.Header, c.header}, {"filler", s.Filler, c.filler}, {"leg", s.Leg, c.leg}} {
 			if math.Abs(v.got-v.want) > 1e-9 {
 				t.Errorf("%s: %s %v, want %v", c.gear, v.what, v.got, v.want)
 			}

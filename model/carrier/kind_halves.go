@@ -12,8 +12,8 @@ import (
 
 // roofHalves: two roof halves with a filler between, on sliding header arms,
 // each with its corner panel; wall panels hinge on the roof half at or above
-// the top of the plane wall face. Fillers out; wall feet in; crack down a
-// little; arms part in; down; arms home; down onto the wheels.
+// the top of the plane wall face. Fillers out; wall bottoms in; ease down a
+// little; header arms in (stage 1); down; header arms fully in; down onto the wheels.
 var _ = register(kind{
 	name: "roof_halves",
 	mark: mark{"hinge", "hinge"},
@@ -29,8 +29,8 @@ var _ = register(kind{
 	share: 2,
 	parts: (*builder).halvesParts,
 	widths: func(s Setting) []Width {
-		h := s.Closure / 2
-		return []Width{{"closure", h, -h}, {"roof panel", s.Edge, h}}
+		h := s.Filler / 2
+		return []Width{{"filler", h, -h}, {"roof panel", s.Edge, h}}
 	},
 	measures: func(g *job.Gear) []Measure {
 		return []Measure{{Name: "Hinge behind wall face", Value: float64(g.Hinge.Behind)}, {Name: "Hinge above plane wall face", Value: float64(g.Hinge.Above)}}
@@ -52,9 +52,9 @@ func (b *builder) halvesParts() {
 	b.ties()
 	b.corners(half)
 	b.halfPanels()
-	b.stringers(half, b.s.Closure/2, b.s.Edge, b.s.Closure/2, (*builder).onTubeOrArm)
+	b.stringers(half, b.s.Filler/2, b.s.Edge, b.s.Filler/2, (*builder).onTubeOrArm)
 	b.arms()
-	c := b.s.Closure / 2
+	c := b.s.Filler / 2
 	t := float64(b.g.Roof.Taper)
 	b.fillers(culvert.Both, b.filling(-c, c, t, t), b.between(culvert.Both, -c, c, t, t))
 }
@@ -123,7 +123,7 @@ func distinct(outline []geom.Point2) []geom.Point2 {
 }
 
 func (b *builder) halfPanels() {
-	inner, under := b.s.Closure/2, b.s.Soffit-float64(b.g.Roof.Depth)
+	inner, under := b.s.Filler/2, b.s.Soffit-float64(b.g.Roof.Depth)
 	outline := []geom.Point2{{inner, b.s.Soffit}, {b.s.Edge, b.s.Soffit}, {b.s.Edge, under}, {inner + float64(b.g.Roof.Taper), under}}
 	for _, side := range sides {
 		for _, x := range b.pieces() {

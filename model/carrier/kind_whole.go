@@ -27,7 +27,7 @@ var _ = register(kind{
 	share: 1,
 	parts: (*builder).wholeParts,
 	widths: func(s Setting) []Width {
-		return []Width{{"filler", s.Edge, s.Edge - s.Closure}, {"roof panel", s.Panel, -s.Panel}}
+		return []Width{{"filler", s.Edge, s.Edge - s.Filler}, {"roof panel", s.Panel, -s.Panel}}
 	},
 	measures: func(g *job.Gear) []Measure {
 		return []Measure{{Name: "Fall of roller track", Value: float64(g.Slide.Fall), Slope: true}}

@@ -176,7 +176,7 @@ func lackingRanges(g *job.Gear) diag.Problems {
 		}
 	}
 	ask("wall.lap", g.Wall.Lap)
-	ask("roof.closure", g.Roof.Closure)
+	ask("roof.filler", g.Roof.Filler)
 	ask("frame.gauge", g.Frame.Gauge)
 	ask("frame.leg.length", g.Frame.Leg.Length)
 	ask("jack.reading", g.Jack.Reading)

@@ -35,7 +35,7 @@ func (b *builder) stringerWays(inner, outer, filler float64) []float64 {
 	for _, v := range sec.FromCorner {
 		s.keep(b.s.Edge - float64(v))
 	}
-	for _, v := range sec.FromStrip {
+	for _, v := range sec.FromFiller {
 		s.keep(filler + inward*float64(v))
 	}
 	return s.at
@@ -154,10 +154,10 @@ func (b *builder) filling(y0, y1, taper0, taper1 float64) []geom.Point2 {
 	return []geom.Point2{{y0, b.s.Soffit}, {y1, b.s.Soffit}, {y1 + taper1, under}, {y0 - taper0, under}}
 }
 
-// Fillers go down by stripDrop between the bents before they are carried off;
-// over a header they only come down by closerDrop and are then slid out along
+// Fillers go down by fillerDrop between the bents before they are carried off;
+// over a header they only come down by overBentDrop and are then slid out along
 // the cell. Both only have to show that the taper frees them; judgement.
 const (
-	stripDrop  = 0.060
-	closerDrop = 0.008
+	fillerDrop   = 0.060
+	overBentDrop = 0.008
 )

@@ -19,7 +19,7 @@ type Setting struct {
 	Stack    []float64 // heights of the wall panels, top one first
 	Edge     float64   // where the roof ends and the corner begins, from the centreline
 	Panel    float64   // width of a roof panel at the soffit
-	Closure  float64   // width of a filler strip at the soffit
+	Filler   float64   // width of a filler at the soffit
 	Header   float64   // centre of the header
 	Leg      float64   // sill top to header underside
 	Jack     float64   // raised reading: sill underside to plate underside
@@ -116,30 +116,30 @@ func stack(w job.WallPanels, want float64, allowed func(float64) bool) []float64
 	return best
 }
 
-// settleRoof chooses the roof panel width that leaves a closure the fillers
+// settleRoof chooses the roof panel width that leaves a gap the fillers
 // can take, nearest to the preferred one.
 func (s *Setting) settleRoof(g *job.Gear, set job.Set) {
 	share := kindOf(g).share
-	closure := func(w float64) float64 { return share * (s.Edge - w) }
-	want := preferred(g.Roof.Closure)
-	if set.Closure != nil {
-		want = float64(*set.Closure)
+	filler := func(w float64) float64 { return share * (s.Edge - w) }
+	want := preferred(g.Roof.Filler)
+	if set.Filler != nil {
+		want = float64(*set.Filler)
 	}
 	best := math.Inf(1)
 	for _, w := range g.Roof.Widths {
-		if d := math.Abs(closure(float64(w)) - want); d < best {
+		if d := math.Abs(filler(float64(w)) - want); d < best {
 			best, s.Panel = d, float64(w)
 		}
 	}
-	s.Closure = closure(s.Panel)
+	s.Filler = filler(s.Panel)
 	text := words("edge of the corner panel %s from the centreline, roof panel %s wide", metres(s.Edge), metres(s.Panel))
-	if set.Closure != nil && best > incrementSlack {
+	if set.Filler != nil && best > incrementSlack {
 		need := s.panelBeside(want, share)
 		s.find(Finding{Subject: "roof panel width", State: "raised", Value: need, Min: s.Panel, Max: s.Panel,
-			Text: words("a closure of %s needs a roof panel of %s; the nearest in the gear is %s", metres(want), metres(need), metres(s.Panel))})
-		s.Panel, s.Closure = need, want
+			Text: words("a filler %s wide needs a roof panel of %s; the nearest in the gear is %s", metres(want), metres(need), metres(s.Panel))})
+		s.Panel, s.Filler = need, want
 	}
-	s.find(against(g.Roof.Closure, "filler width", "raised", s.Closure, text))
+	s.find(against(g.Roof.Filler, "filler width", "raised", s.Filler, text))
 }
 
 // panelBeside is the roof panel that leaves a filler so wide its share.

@@ -105,14 +105,14 @@ func (c *Carrier) after(s Step) map[Role]bool {
 }
 
 // removable names what a step can take off.
-var removable = map[string]Role{"strips": Filler, "ties": Tie}
+var removable = map[string]Role{"fillers": Filler, "ties": Tie}
 
 // irremovable are the names of a step that nothing can be taken off by.
 func irremovable(path string, js job.Step) diag.Problems {
 	var out diag.Problems
 	for i, name := range js.Removes {
 		if _, ok := removable[name]; !ok {
-			out = append(out, diag.Problem{Key: fmt.Sprintf("%s.removes[%d]", path, i), Summary: fmt.Sprintf("%q cannot be removed", name), Cure: "one of strips, ties"})
+			out = append(out, diag.Problem{Key: fmt.Sprintf("%s.removes[%d]", path, i), Summary: fmt.Sprintf("%q cannot be removed", name), Cure: "one of fillers, ties"})
 		}
 	}
 	return out
@@ -189,7 +189,7 @@ type legOfStep struct {
 }
 
 // split parts a step in which the load passes from jacks to wheels: first down
-// to the wheels, then plates up.
+// to the wheels, then the plates up.
 func (c *Carrier) split(from, to state) []legOfStep {
 	mid := append(state(nil), to...)
 	crosses := false
@@ -293,7 +293,7 @@ func (c *Carrier) carried(at state) bool {
 }
 
 // drive turns readings into what each joint is given.
-func (c *Carrier) drive(from, to state, strips bool) []motion.Drive {
+func (c *Carrier) drive(from, to state, fillers bool) []motion.Drive {
 	out := make([]motion.Drive, len(c.Mechanism.Bodies))
 	var jacks [2]motion.Drive
 	for k, a := range c.Adjusters {
@@ -307,9 +307,9 @@ func (c *Carrier) drive(from, to state, strips bool) []motion.Drive {
 		}
 	}
 	c.driveFrame(out, jacks)
-	if strips {
-		out[c.find(bodyStrips)] = motion.Drive{To: stripDrop}
-		out[c.find(bodyClosers)] = motion.Drive{To: closerDrop}
+	if fillers {
+		out[c.find(bodyFillers)] = motion.Drive{To: fillerDrop}
+		out[c.find(bodyOverBents)] = motion.Drive{To: overBentDrop}
 	}
 	return out
 }

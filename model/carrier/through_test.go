@@ -45,10 +45,10 @@ roof:
   mass: 60
   widths: [1300 mm]
   depth: 100 mm
-  stringers: {section: 80 x 80 mm, from_strip: [320 mm], middle: true, mass: 10.0}
+  stringers: {section: 80 x 80 mm, from_filler: [320 mm], middle: true, mass: 10.0}
   seat: 10 mm
-  closure: {min: 0 mm, max: 0 mm}
-  strip: 1000 mm
+  filler: {min: 0 mm, max: 0 mm}
+  filler_length: 1000 mm
   pocket: 220 x 220 x 20 mm
   seal: 10 mm
 frame:
@@ -103,8 +103,8 @@ steps:
     say: Lower all jacks, both sides together, until the wheels carry.
     caution: Wheels chocked and restraint on before the wheels carry.
     drivers: {jack: wheels}
-  - step: plates up
-    say: Check restraint and chocks, then draw all jack plates up.
+  - step: raise jack plates
+    say: Check restraint and chocks, then raise all jack plates.
     caution: Restraint on and wheels chocked before jack plates leave the invert.
     drivers: {jack: wheels - 60 mm}
 `
@@ -126,7 +126,7 @@ left_in_place:
 ends: {outlet: {apron: 12 m}}
 schedule: {invert_age: 7 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
-travel: {capacity: 20 kN, hold_back: {capacity: 10 kN}}
+travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
 gear: gear.yaml
 `
 

@@ -74,26 +74,26 @@ func (b *builder) ties() {
 	}
 }
 
-// fillers close the roof: strips of one outline between the bents, and over the
+// fillers close the roof: one outline between the bents, and over the
 // bents the same, or what the hanger plates leave of it where they stay.
 func (b *builder) fillers(side culvert.Side, outline []geom.Point2, over [][]geom.Point2) {
 	x0, x1 := b.whole()
-	gap := (float64(b.g.Form.Spacing) - float64(b.g.Roof.Strip)) / 2
+	gap := (float64(b.g.Form.Spacing) - float64(b.g.Roof.FillerLength)) / 2
 	for n, x := range b.c.Bents {
 		if x-gap > x0 {
-			b.filler(side, bodyStrips, outline, x0, x-gap)
+			b.filler(side, bodyFillers, outline, x0, x-gap)
 		}
 		cut := over
 		if n >= len(b.kept.Over) || !b.kept.Over[n] {
 			cut = [][]geom.Point2{outline}
 		}
 		for _, o := range cut {
-			b.filler(side, bodyClosers, o, max(x0, x-gap), min(x1, x+gap))
+			b.filler(side, bodyOverBents, o, max(x0, x-gap), min(x1, x+gap))
 		}
 		x0 = x + gap
 	}
 	if x0 < x1 {
-		b.filler(side, bodyStrips, outline, x0, x1)
+		b.filler(side, bodyFillers, outline, x0, x1)
 	}
 }
 

@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 
 	"github.com/goccy/go-yaml/ast"
@@ -13,12 +14,23 @@ import (
 func (d *Decoder) unknownKey(pair *ast.MappingValueNode, path string, fields []field) {
 	key := keyText(pair)
 	cure := "leave it out"
-	if near := nearest(key, names(fields)); near != "" {
+	if near := meant(key, fields); near != "" {
 		cure = "did you mean " + near + "?"
 	} else if home := d.home(key); home != "" {
 		cure = quote(key) + " belongs " + home
 	}
 	d.failKey(pair, path, "there is no key "+quote(key)+" here", "the keys here are "+listed(fields), cure)
+}
+
+// meant is the key that was likely meant: one whose thing goes by that word too
+// (`also` tag, "closure|closer"), or the nearest in letters.
+func meant(key string, fields []field) string {
+	for _, f := range fields {
+		if also := f.rule.tags.Get("also"); also != "" && slices.Contains(strings.Split(also, "|"), folded(key)) {
+			return f.name
+		}
+	}
+	return nearest(key, names(fields))
 }
 
 // home says where else in the file a key belongs; "" for nowhere.

@@ -120,11 +120,11 @@ channel:
   width: 600 mm
   depth: 100 mm
 steps:
-  - step: wall feet in
+  - step: wall bottoms in
     say: >
       Turn the low braces
       to 590.
-  - {step: crack down}
+  - {step: ease down to break the bond}
 `
 
 func decodeGood(t *testing.T) (*trial, *Decoded) {
@@ -148,7 +148,7 @@ func TestGoodTextGivesItsValuesAndDefaults(t *testing.T) {
 		Travel:  trialTravel{Capacity: 20, Breakaway: 2, Passes: 3, Chocked: true},
 		Channel: &trialChannel{0.6, 0.1},
 		Set:     map[string]units.Length{"low brace": 0.59, "jack": 0.33},
-		Steps:   []trialStep{{"wall feet in", "Turn the low braces to 590."}, {"crack down", ""}},
+		Steps:   []trialStep{{"wall bottoms in", "Turn the low braces to 590."}, {"ease down to break the bond", ""}},
 	}
 	got.Culvert.Span = units.Length(math.Round(float64(got.Culvert.Span)*1e12) / 1e12)
 	want.Culvert.Span = units.Length(math.Round(float64(want.Culvert.Span)*1e12) / 1e12)
@@ -180,8 +180,8 @@ func TestPlaceOfEveryValueIsWhereItsTextStands(t *testing.T) {
 	lines := strings.Split(good, "\n")
 	for path, want := range map[string]string{
 		"job.name": `"Quarry Lane"`, "culvert.span": `10'-6 1/2"`, "culvert.pours[2]": "7.5 m", "culvert.pours": "[8 m",
-		"culvert.fall": "1:20", "set.low brace": "590", "set.jack": "330 mm", "steps[1].step": "crack down",
-		"channel": "channel:", "channel.depth": "100 mm", "steps[0].step": "wall feet in", "culvert": "culvert:",
+		"culvert.fall": "1:20", "set.low brace": "590", "set.jack": "330 mm", "steps[1].step": "ease down to break the bond",
+		"channel": "channel:", "channel.depth": "100 mm", "steps[0].step": "wall bottoms in", "culvert": "culvert:",
 		"culvert.roof": "300 mm", "culvert.haunch": "200 x 150", "culvert.skew": "20°", "culvert.cells": "2", "job": "{name",
 	} {
 		p := decoded.Place(path)

@@ -13,7 +13,7 @@ type Gear struct {
 	Form     Form       `yaml:"form" doc:"Length of the form and the bents along it."`
 	Wall     WallPanels `yaml:"wall" doc:"Wall panels and walers."`
 	Corner   Corner     `yaml:"corner" doc:"Corner panel over the top haunch."`
-	Roof     RoofPanels `yaml:"roof" doc:"Roof panels, stringers and the filler strips between them."`
+	Roof     RoofPanels `yaml:"roof" doc:"Roof panels, stringers and the fillers between them."`
 	Hinge    *Hinge     `yaml:"hinge" doc:"Hinge of the wall on the roof half (roof_halves)."`
 	Slide    *Slide     `yaml:"slide" doc:"Roller track on which the walls draw in (roof_whole)."`
 	Frame    Frame      `yaml:"frame" doc:"Bents, sills and struts."`
@@ -87,26 +87,26 @@ type Corner struct {
 	Mass   *units.Number `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
 }
 
-// RoofPanels are one width from corner panel to filler strip.
+// RoofPanels are one width from corner panel to filler.
 type RoofPanels struct {
-	Widths    []units.Length `yaml:"widths" example:"1120 mm" above:"0 mm" max:"15 m" minitems:"1" maxitems:"60" doc:"Panel widths at the soffit the yard has: of one half (roof_halves) or of half the whole roof (roof_whole)."`
-	Depth     units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
-	Facing    units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
-	Mass      *units.Number  `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
-	Taper     units.Length   `yaml:"taper" default:"10 mm" source:"judgement" min:"0 mm" max:"200 mm" doc:"How much wider a filler strip is at the underside than at the soffit, on each tapered side."`
-	Stringers Stringers      `yaml:"stringers" doc:"Stringers under the roof panels."`
-	Seat      units.Length   `yaml:"seat" above:"0 mm" max:"1 m" doc:"Height between header top and stringer underside."`
-	Closure   Adjust         `yaml:"closure" doc:"Width of a filler strip at the soffit."`
-	Strip     units.Length   `yaml:"strip" above:"0 mm" max:"10 m" doc:"Length of a filler piece between two bents."`
-	Pocket    *units.Size3   `yaml:"pocket" example:"240 x 240 x 40 mm" above:"0 mm" max:"2 m" doc:"Pocket: a recess in the facing, on the centreline over every bent, in which a hanger plate lies with its top level with the facing: length x width x depth, larger than the plate by play on every side (roof_whole)."`
-	Seal      units.Length   `yaml:"seal" default:"0 mm" source:"none unless given" min:"0 mm" max:"30 mm" doc:"Width of a compressible seal round a plate in its pocket, which closes the play while the concrete is placed; it yields to the plate (roof_whole)."`
+	Widths       []units.Length `yaml:"widths" example:"1120 mm" above:"0 mm" max:"15 m" minitems:"1" maxitems:"60" doc:"Panel widths at the soffit the yard has: of one half (roof_halves) or of half the whole roof (roof_whole)."`
+	Depth        units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
+	Facing       units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
+	Mass         *units.Number  `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
+	Taper        units.Length   `yaml:"taper" default:"10 mm" source:"judgement" min:"0 mm" max:"200 mm" doc:"How much wider a filler is at the underside than at the soffit, on each tapered side."`
+	Stringers    Stringers      `yaml:"stringers" doc:"Stringers under the roof panels."`
+	Seat         units.Length   `yaml:"seat" above:"0 mm" max:"1 m" doc:"Height between header top and stringer underside."`
+	Filler       Adjust         `yaml:"filler" also:"closure|closer|fillers" doc:"Width of a filler at the soffit."`
+	FillerLength units.Length   `yaml:"filler_length" also:"strip|filler_strip|closure_length" above:"0 mm" max:"10 m" doc:"Length of a filler piece between two bents."`
+	Pocket       *units.Size3   `yaml:"pocket" example:"240 x 240 x 40 mm" above:"0 mm" max:"2 m" doc:"Pocket: a recess in the facing, on the centreline over every bent, in which a hanger plate lies with its top level with the facing: length x width x depth, larger than the plate by play on every side (roof_whole)."`
+	Seal         units.Length   `yaml:"seal" default:"0 mm" source:"none unless given" min:"0 mm" max:"30 mm" doc:"Width of a compressible seal round a plate in its pocket, which closes the play while the concrete is placed; it yields to the plate (roof_whole)."`
 }
 
 // Stringers run along the cell under the roof panels.
 type Stringers struct {
 	Section    units.Size2    `yaml:"section" example:"80 x 80 mm" above:"0 mm" max:"1 m" doc:"Width x depth."`
 	FromCorner []units.Length `yaml:"from_corner" optional:"true" maxitems:"20" doc:"Centres from the corner panel's edge toward the centreline."`
-	FromStrip  []units.Length `yaml:"from_strip" optional:"true" maxitems:"20" doc:"Centres from the filler strip's edge into the panel."`
+	FromFiller []units.Length `yaml:"from_filler" also:"from_strip|from_closure" optional:"true" maxitems:"20" doc:"Centres from the filler's edge into the panel."`
 	Middle     bool           `yaml:"middle" default:"false" doc:"One more on the centreline (roof_whole)."`
 	Mass       *units.Number  `yaml:"mass" example:"12" above:"0" max:"1000" doc:"Mass of a stringer in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
 }

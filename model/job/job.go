@@ -171,7 +171,7 @@ type Travel struct {
 	Offset    units.Length `yaml:"offset" default:"0 mm" source:"none unless given" min:"-500 mm" max:"500 mm" doc:"Steering offset: how far left of the centreline the carrier is moved over before it rolls, and back after."`
 	Rollers   *Rollers     `yaml:"rollers" optional:"true" doc:"Guide rollers that run along a wall."`
 	Wander    units.Length `yaml:"wander" default:"15 mm" source:"judgement" safer:"more" min:"0 mm" max:"500 mm" doc:"How far the wheels may wander off their line."`
-	HoldBack  *HoldBack    `yaml:"hold_back" doc:"The line or brake that holds the carrier on a downgrade."`
+	Restraint *Restraint   `yaml:"restraint" also:"hold_back|holdback|brake" doc:"The brake or rope that holds the carrier back on a downgrade."`
 	Rolling   Rolling      `yaml:"rolling" optional:"true" doc:"Rolling resistance as force over load."`
 	Breakaway units.Number `yaml:"breakaway" default:"2" source:"judgement" safer:"more" min:"1" max:"10" doc:"Starting resistance over rolling resistance."`
 	Scrub     units.Number `yaml:"scrub" default:"0.8" source:"tyres on dry concrete 0.6 to 0.85, from memory" safer:"more" min:"0" max:"1.5" doc:"Friction of a wheel that is pushed sideways, force over load; tyres on dry concrete have 0.6 to 0.85 (from memory)."`
@@ -184,9 +184,9 @@ type Rollers struct {
 	Front units.Length `yaml:"front" above:"0 m" max:"100 m" doc:"Front roller, from the rear end of the form."`
 }
 
-// HoldBack is what keeps the carrier from running away.
-type HoldBack struct {
-	Capacity units.Force `yaml:"capacity" above:"0 kN" max:"1000 kN" doc:"What the hold-back line or brake can hold."`
+// Restraint is what keeps the carrier from running away.
+type Restraint struct {
+	Capacity units.Force `yaml:"capacity" above:"0 kN" max:"1000 kN" doc:"What the restraint can hold."`
 }
 
 // Rolling coefficients: the least counts for holding, the most for pulling. Friction
@@ -218,11 +218,11 @@ type Concrete struct {
 
 // Set fixes settings that would otherwise be worked out.
 type Set struct {
-	Jack    *units.Length `yaml:"jack" example:"300 mm" above:"0 mm" doc:"Raised jack reading: sill underside to plate underside."`
-	Leg     *units.Length `yaml:"leg" example:"1500 mm" above:"0 mm" doc:"Leg length, sill top to header underside."`
-	Gauge   *units.Length `yaml:"gauge" example:"1800 mm" above:"0 mm" doc:"Leg and wheel gauge, centre to centre."`
-	Foot    *units.Length `yaml:"foot" example:"250 mm" min:"0 mm" doc:"Height of the wall panels' foot above the invert top."`
-	Closure *units.Length `yaml:"closure" example:"360 mm" above:"0 mm" doc:"Width of the filler strips at the soffit: in the middle (roof halves) or at each edge (whole roof)."`
+	Jack   *units.Length `yaml:"jack" example:"300 mm" above:"0 mm" doc:"Raised jack reading: sill underside to plate underside."`
+	Leg    *units.Length `yaml:"leg" example:"1500 mm" above:"0 mm" doc:"Leg length, sill top to header underside."`
+	Gauge  *units.Length `yaml:"gauge" example:"1800 mm" above:"0 mm" doc:"Leg and wheel gauge, centre to centre."`
+	Foot   *units.Length `yaml:"foot" example:"250 mm" min:"0 mm" doc:"Height of the wall panels' foot above the invert top."`
+	Filler *units.Length `yaml:"filler" also:"closure|closer|strip" example:"360 mm" above:"0 mm" doc:"Width of the fillers at the soffit: in the middle (roof halves) or at each edge (whole roof)."`
 }
 
 // Step is one step of the collapse.
@@ -232,7 +232,7 @@ type Step struct {
 	Caution string            `yaml:"caution" default:"" doc:"What can hurt someone in this step."`
 	Drivers map[string]Target `yaml:"drivers" optional:"true" doc:"Adjuster readings at the end of the step."`
 	Locked  []string          `yaml:"locked" optional:"true" maxitems:"40" doc:"Follower links left locked in this step."`
-	Removes []string          `yaml:"removes" optional:"true" maxitems:"10" doc:"What comes off before anything moves: strips, ties."`
+	Removes []string          `yaml:"removes" optional:"true" maxitems:"10" doc:"What comes off before anything moves: fillers, ties."`
 }
 
 // Limits that replace the defaults.

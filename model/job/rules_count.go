@@ -39,7 +39,7 @@ const mostParts = 3000
 func (g *Gear) checkParts(d *Decoder) {
 	along := func(l units.Length) int { return int(math.Ceil(float64(g.Form.Length/l) - 1e-9)) }
 	walers := len(g.Wall.Walers.AboveFoot) + len(g.Wall.Walers.BelowTop)
-	stringers := len(g.Roof.Stringers.FromCorner) + len(g.Roof.Stringers.FromStrip) + 1
+	stringers := len(g.Roof.Stringers.FromCorner) + len(g.Roof.Stringers.FromFiller) + 1
 	const roof, bent = 4, 22 // corner and roof panels of a side; header, legs, jacks, arms or brackets, fillers of a bent
 	groups := []struct {
 		path, what, cure string

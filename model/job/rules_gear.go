@@ -22,23 +22,23 @@ func (f *Form) Check(d *Decoder, path string) {
 }
 
 // Check holds the rules between groups of the gear: what stands along the form
-// lies within it, and strips fit between the bents.
+// lies within it, and fillers fit between the bents.
 func (g *Gear) Check(d *Decoder, path string) {
 	g.checkCounts(d)
 	g.checkAcross(d)
 	g.checkWheels(d)
 	g.checkLifting(d)
-	g.checkStrip(d)
+	g.checkFillerLength(d)
 }
 
-// checkStrip asks that the headers of two bents leave room for a strip.
-func (g *Gear) checkStrip(d *Decoder) {
+// checkFillerLength asks that the headers of two bents leave room for a filler.
+func (g *Gear) checkFillerLength(d *Decoder) {
 	if g.Form.Spacing <= g.Frame.Header.Section.X {
 		d.FailAt("form.spacing", fmt.Sprintf("%s leaves no room between two headers", g.Form.Spacing.Text(d.System())), "a header is "+g.Frame.Header.Section.X.Text(d.System())+" long along the cell", "write for example 1200 mm")
 		return
 	}
-	if clear := g.Form.Spacing - g.Frame.Header.Section.X; g.Roof.Strip > clear {
-		d.FailAt("roof.strip", fmt.Sprintf("%s cannot come down between two headers", g.Roof.Strip.Text(d.System())), fmt.Sprintf("bent spacing %s - header %s = %s", g.Form.Spacing.Text(d.System()), g.Frame.Header.Section.X.Text(d.System()), clear.Text(d.System())), "write at most "+clear.Text(d.System()))
+	if clear := g.Form.Spacing - g.Frame.Header.Section.X; g.Roof.FillerLength > clear {
+		d.FailAt("roof.filler_length", fmt.Sprintf("%s cannot come down between two headers", g.Roof.FillerLength.Text(d.System())), fmt.Sprintf("bent spacing %s - header %s = %s", g.Form.Spacing.Text(d.System()), g.Frame.Header.Section.X.Text(d.System()), clear.Text(d.System())), "write at most "+clear.Text(d.System()))
 	}
 }
 

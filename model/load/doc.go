@@ -1,6 +1,6 @@
 // Package load holds the formulas by which a form carrier is loaded, released
 // and rolled: pressure of fresh concrete, strength gain, stripping times,
-// bearing on young concrete, pull and hold-back, wheel loads, vertical loads
+// bearing on young concrete, pull and restraint, wheel loads, vertical loads
 // and jack screws.
 //
 // Every function is pure. Each doc comment gives the formula, its units, the

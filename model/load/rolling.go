@@ -61,7 +61,7 @@ type Pulling struct {
 	// Starting is what the puller must have: breakaway on the most coefficient.
 	// It is never below zero.
 	Starting units.Force
-	// Hold is what the hold-back must have, W (sin θ − f cos θ) with the least
+	// Hold is what the restraint must have, W (sin θ − f cos θ) with the least
 	// coefficient and θ taken down; zero where none is needed. It stops no
 	// motion: what brakes a moving carrier needs more.
 	Hold units.Force
@@ -74,7 +74,7 @@ type Pulling struct {
 
 var rollSource = Source{"statics of a rolling body", Derived}
 
-// Demands returns pull and hold-back. Range: as [Pull]; least ≤ most;
+// Demands returns pull and restraint. Range: as [Pull]; least ≤ most;
 // breakaway 1 to 5 (judgement). Source: statics (derived); the coefficients
 // carry their own, see [Coefficients].
 func (r Rolling) Demands() (Pulling, error) {

@@ -35,7 +35,7 @@ func TestLeverArmForm(t *testing.T) {
 	}
 }
 
-func TestHoldBackWhereverTheSlopeIsAboveTheLeastCoefficient(t *testing.T) {
+func TestRestraintWhereverTheSlopeIsAboveTheLeastCoefficient(t *testing.T) {
 	rows := []struct {
 		slope, least units.Slope
 		needs, ahead bool
@@ -51,7 +51,7 @@ func TestHoldBackWhereverTheSlopeIsAboveTheLeastCoefficient(t *testing.T) {
 		}
 		near(t, "hold", float64(d.Hold), r.hold)
 		if holds := must(HoldsItself(r.slope, float64(r.least))); holds == r.needs {
-			t.Errorf("slope %g: holds itself %v and needs hold-back %v", r.slope, holds, r.needs)
+			t.Errorf("slope %g: holds itself %v and needs restraint %v", r.slope, holds, r.needs)
 		}
 	}
 }
