@@ -54,7 +54,7 @@ func built(t *testing.T, j *job.Job, g *job.Gear) {
 		t.Fatalf("study %v with troubles %v", s != nil, troubles)
 	}
 	for _, x := range troubles {
-		if x.Summary == "" || x.Cure == "" {
+		if x.Summary == "" || x.Fix == "" {
 			t.Fatalf("a trouble without words: %+v", x)
 		}
 	}

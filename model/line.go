@@ -82,12 +82,12 @@ func shortLine(j *job.Job, line *align.Alignment) diag.Problems {
 		more := float64(need) - have
 		f := diag.Problem{Key: "plan", Summary: "ends before the last pour does",
 			Detail: fmt.Sprintf("the pours are %.3f m long together, the line %.3f m", float64(need), have),
-			Cure:   fmt.Sprintf("make the last tangent %.3f m longer", more)}
+			Fix:    fmt.Sprintf("make the last tangent %.3f m longer", more)}
 		switch a := j.Alignment; {
 		case a.LandXML != "":
-			f.Key, f.Cure = "landxml", fmt.Sprintf("give a file whose line and profile go on for %.3f m, or take pours off", more)
+			f.Key, f.Fix = "landxml", fmt.Sprintf("give a file whose line and profile go on for %.3f m, or take pours off", more)
 		case len(a.Plan) == 0:
-			f.Key, f.Cure = "profile", fmt.Sprintf("put the last point %.3f m farther ahead", more)
+			f.Key, f.Fix = "profile", fmt.Sprintf("put the last point %.3f m farther ahead", more)
 		}
 		return ofLine(diag.Problems{f})
 	}

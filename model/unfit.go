@@ -45,7 +45,7 @@ func (s *Study) unfitGear(b *Bay) diag.Problems {
 // crossing is a solid of the concrete that is none: its pour is shorter along one
 // edge than its ends lean toward each other there.
 func (s *Study) crossing(b *Bay, c culvert.Solid) diag.Problem {
-	t := diag.Problem{Key: "pours", Summary: fmt.Sprintf("leaves no %s", c.Name), Cure: "write a longer pour, or less of an angle at its joints"}
+	t := diag.Problem{Key: "pours", Summary: fmt.Sprintf("leaves no %s", c.Name), Fix: "write a longer pour, or less of an angle at its joints"}
 	for _, p := range s.Culvert.PoursIn(b.Cell) {
 		if p.Number != c.Pour {
 			continue
@@ -53,7 +53,7 @@ func (s *Study) crossing(b *Bay, c culvert.Solid) diag.Problem {
 		if least := shortest(b.Cell, p); least < 0 {
 			long := p.Front.X - p.Rear.X
 			t.Summary = fmt.Sprintf("makes the ends of pour %d cross: %.3f m along the line, and %.1f mm along the edge where it is shortest", p.Number, long, 1e3*least)
-			t.Cure = fmt.Sprintf("make it longer than %.3f m, or turn less at its joints", math.Ceil((long-least)*1e3)/1e3)
+			t.Fix = fmt.Sprintf("make it longer than %.3f m, or turn less at its joints", math.Ceil((long-least)*1e3)/1e3)
 		}
 	}
 	return t

@@ -48,7 +48,7 @@ func (b *bay) lapChecks(s *model.Study) []Judged {
 }
 
 // lapCheck is one end of the form over one bend.
-func (b *bay) lapCheck(rest string, over, turn float64, cure string) Judged {
+func (b *bay) lapCheck(rest string, over, turn float64, fix string) Judged {
 	limit := b.limits.of("roll.bend.lap")
 	if over < 1e-9 {
 		return entry("roll.bend", b.subject(rest), nil, limit, result.Max, fmt.Sprintf("the form ends at a bend of %.2f deg and does not reach across it", math.Abs(turn)*180/math.Pi))
@@ -58,7 +58,7 @@ func (b *bay) lapCheck(rest string, over, turn float64, cure string) Judged {
 	text := fmt.Sprintf("the form reaches %s across a bend of %.2f deg: as set its end digs %s x sin(%.2f deg) = %s into one side and gapes by as much on the other",
 		b.mm(over), math.Abs(turn)*180/math.Pi, b.mm(over), math.Abs(turn)*180/math.Pi, b.roundedUp(dig))
 	if dig > limit.Value {
-		text += fmt.Sprintf("; %s to %s at most, or end it at the joint and fill the wedge", cure, b.roundedDown(limit.Value/sin))
+		text += fmt.Sprintf("; %s to %s at most, or end it at the joint and fill the wedge", fix, b.roundedDown(limit.Value/sin))
 	}
 	c := candidate{Value: *result.Exactly(dig), where: b.at("raised"), text: text}
 	return entry("roll.bend", b.subject(rest), []candidate{c}, limit, result.Max, "")

@@ -145,16 +145,16 @@ func TestACornerPanelThatTurnsInIsTwoSolidsOfOneMark(t *testing.T) {
 
 // A roof panel 300 deep reaches below the seam of a haunch 200 high: the corner
 // panel's back would have to run upward across its own edge. The least value that
-// is refused is the cure's and a tenth of a millimetre more.
+// is refused is the fix's and a tenth of a millimetre more.
 func TestACornerPanelThatCrossesItselfIsRefusedWithASizeThatWorks(t *testing.T) {
 	c := chain{Gear: "roof-halves-24", Swap: [][2]string{{"depth: 100 mm\n  taper", "depth: 300 mm\n  taper"}, {"return: 20 mm, depth: 100 mm", "return: 20 mm, depth: 260 mm"}}}
 	s, why := c.Built(t)
 	if s != nil || !strings.Contains(why, "corner.depth") || !strings.Contains(why, "cross") || !strings.Contains(why, "(1480.0, 2220.0)") {
 		t.Fatalf("not refused with its arithmetic: %s", why)
 	}
-	_, cure, _ := strings.Cut(why, "write at most ")
+	_, fix, _ := strings.Cut(why, "write at most ")
 	var most float64
-	if _, err := fmt.Sscanf(cure, "%f mm", &most); err != nil {
+	if _, err := fmt.Sscanf(fix, "%f mm", &most); err != nil {
 		t.Fatalf("%v: %s", err, why)
 	}
 	for by, want := range map[float64]bool{0: true, 0.2: false} {

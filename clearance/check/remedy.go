@@ -11,7 +11,7 @@ import (
 
 // advice is what usually mends an entry that does not pass, as the trade thinks
 // of it first: no solution worked out for the job. It never is to ask for less:
-// limits and tolerances are no cure.
+// limits and tolerances are no fix.
 type advice func(b *bay, e Judged) string
 
 // remedies by check. What depends on the place is told where it is measured, in

@@ -121,8 +121,8 @@ func TestWhatAFormulaRefusesIsToldInTheUnitsOfTheJob(t *testing.T) {
 	}
 }
 
-// What a crew reads of steps, cautions, notes and cures is in the job's units too.
-func TestStepsCautionsAndCuresAreToldInTheUnitsOfTheJob(t *testing.T) {
+// What a crew reads of steps, cautions, notes and fixes is in the job's units too.
+func TestStepsCautionsAndFixesAreToldInTheUnitsOfTheJob(t *testing.T) {
 	for _, one := range []struct {
 		system       string
 		own, foreign *regexp.Regexp

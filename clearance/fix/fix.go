@@ -46,8 +46,8 @@ func (c Fix) Text() string {
 }
 
 // Row is the fix as a result has it.
-func (c Fix) Row() result.CureRow {
-	return result.CureRow{Text: c.Text(), Dimension: c.Dimension, Ease: c.Ease, File: c.File, Key: c.Key, CountedFrom: c.dimension.words, Check: c.Check, Breaks: append([]string{}, c.Breaks...), Passes: c.Whole, From: c.From, To: c.To, Unit: c.dimension.unit()}
+func (c Fix) Row() result.FixRow {
+	return result.FixRow{Text: c.Text(), Dimension: c.Dimension, Ease: c.Ease, File: c.File, Key: c.Key, CountedFrom: c.dimension.words, Check: c.Check, Breaks: append([]string{}, c.Breaks...), Passes: c.Whole, From: c.From, To: c.To, Unit: c.dimension.unit()}
 }
 
 // Size is the change relative to the dimension: 0.1 is a tenth of it. What is

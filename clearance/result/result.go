@@ -29,7 +29,7 @@ type Result struct {
 	Masses     []MassRow         `json:"masses"`
 	Along      []AlongRow        `json:"along"` // samples along the way, see AlongRow
 	Cautions   []string          `json:"cautions"`
-	Cures      []CureRow         `json:"cures,omitzero"` // nil where nobody asked for them, see FindCures
+	Fixes      []FixRow          `json:"fixes,omitzero"` // nil where nobody asked for them, see FindFixes
 	Parts      iter.Seq[PartRow] `json:"-"`              // every part in every step, for clearance.csv
 }
 

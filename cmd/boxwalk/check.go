@@ -20,7 +20,7 @@ type asking struct {
 	proof proofOptions
 	only  []string
 	set   []string
-	cures int
+	fixes int
 }
 
 func (a *app) checkCommand() *cobra.Command {
@@ -33,13 +33,13 @@ of each check, and a sentence for everything that fails or stays open.
 JOB is a job file, or - for standard input; the gear path then starts from the
 working directory.
 
---cures looks, where a job does not pass, for single changes in the job or gear
+--fixes looks, where a job does not pass, for single changes in the job or gear
 file with which it does, and for each check that does not pass with which that
 check does: each is found by checking again, and with each stands what else then
 passes no longer.`,
 		Example: `  boxwalk check job.yaml
   boxwalk check job.yaml --json --proof proof.txt > result.json
-  boxwalk check job.yaml --cures
+  boxwalk check job.yaml --fixes
   boxwalk check job.yaml --only strip,setup.range --set gauge=1700mm`,
 		Args: oneJob,
 		RunE: func(c *cobra.Command, args []string) error {
@@ -53,8 +53,8 @@ passes no longer.`,
 	c.Flags().StringVar(&o.proof.file, "proof", "", "write the proof of the clearances to this `FILE` (boxwalk verify)")
 	c.Flags().BoolVar(&o.proof.parts, "proof-parts", false, "also prove every part's own number of clearance.csv")
 	c.Flags().StringSliceVar(&o.only, "only", nil, "check only these ids or groups of ids; the result then clears nothing, and the exit code is 4 where they hold")
-	c.Flags().IntVar(&o.cures, "cures", 0, "where the job does not pass, look for up to `N` single changes that make it pass, and for as many for each check")
-	c.Flags().Lookup("cures").NoOptDefVal = "3"
+	c.Flags().IntVar(&o.fixes, "fixes", 0, "where the job does not pass, look for up to `N` single changes that make it pass, and for as many for each check")
+	c.Flags().Lookup("fixes").NoOptDefVal = "3"
 	setFlagOn(c, &o.set)
 	return c
 }
@@ -65,7 +65,7 @@ func (a *app) answer(path string, o asking) error {
 	if err != nil {
 		return err
 	}
-	if err := curable(o.cures, ids); err != nil {
+	if err := fixable(o.fixes, ids); err != nil {
 		return err
 	}
 	if o.proof.parts && o.proof.file == "" {
@@ -83,8 +83,8 @@ func (a *app) answer(path string, o asking) error {
 	}
 	proved := o.proof.file != "" // of the result as --json prints it
 	e := a.examine(s, r, check.Options{Only: ids, Proof: proved, Brief: !o.json && !proved})
-	if o.cures > 0 { // before the proof, which names the result whole
-		a.cure(s, e.Result, o.cures)
+	if o.fixes > 0 { // before the proof, which names the result whole
+		a.fix(s, e.Result, o.fixes)
 	}
 	if o.proof.file != "" {
 		if err := a.prove(e, o.proof, place); err != nil {
@@ -111,27 +111,27 @@ func (a *app) show(s *model.Study, r *result.Result, asJSON bool) error {
 	return err
 }
 
-// mostCures is what anybody reads, and keeps a search from going on for long.
-const mostCures = 20
+// mostFixes is what anybody reads, and keeps a search from going on for long.
+const mostFixes = 20
 
-// curable tells what is wrong with asking for that many cures.
-func curable(cures int, only []string) error {
+// fixable tells what is wrong with asking for that many fixes.
+func fixable(fixes int, only []string) error {
 	switch {
-	case cures < 0 || cures > mostCures:
-		return wrong("--cures takes how many changes to look for, 1 to %d, as in --cures=3; there is %d", mostCures, cures)
-	case cures > 0 && only != nil:
-		return wrong("--cures checks the whole job with each change; leave out --only")
+	case fixes < 0 || fixes > mostFixes:
+		return wrong("--fixes takes how many changes to look for, 1 to %d, as in --fixes=3; there is %d", mostFixes, fixes)
+	case fixes > 0 && only != nil:
+		return wrong("--fixes checks the whole job with each change; leave out --only")
 	}
 	return nil
 }
 
-// cure puts the cures of a result into it: a list, which may be empty.
-func (a *app) cure(s *model.Study, r *result.Result, most int) {
+// fix puts the fixes of a result into it: a list, which may be empty.
+func (a *app) fix(s *model.Study, r *result.Result, most int) {
 	show, done := a.progress()
 	defer done()
-	r.Cures = []result.CureRow{}
+	r.Fixes = []result.FixRow{}
 	for _, c := range fix.AllFixes(s, r, most, show) {
-		r.Cures = append(r.Cures, c.Row())
+		r.Fixes = append(r.Fixes, c.Row())
 	}
 }
 

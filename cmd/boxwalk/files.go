@@ -54,7 +54,7 @@ func (a *app) readJob(path string) (t text, folder string, no *diag.Problem) {
 		t.bytes, err = readFile(f, mostBytes)
 	}
 	if err != nil {
-		return t, "", &diag.Problem{Summary: "the job file cannot be read: " + reason(err), Cure: "give the path of a job file, for example boxwalk check jobs/bridge/job.yaml, or - for standard input"}
+		return t, "", &diag.Problem{Summary: "the job file cannot be read: " + reason(err), Fix: "give the path of a job file, for example boxwalk check jobs/bridge/job.yaml, or - for standard input"}
 	}
 	return t, filepath.Dir(path), nil
 }
@@ -83,7 +83,7 @@ func reason(err error) string {
 func (a *app) readNamed(folder, written string, what named) (text, *diag.Problem) {
 	t := text{name: filepath.ToSlash(filepath.Join(folder, filepath.FromSlash(written)))}
 	if filepath.IsAbs(written) || filepath.VolumeName(written) != "" {
-		return t, &diag.Problem{Summary: "the " + what.word + " path must not be absolute", Cure: "write it from the job file's folder, for example ../gear/halves.yaml"}
+		return t, &diag.Problem{Summary: "the " + what.word + " path must not be absolute", Fix: "write it from the job file's folder, for example ../gear/halves.yaml"}
 	}
 	base, target, err := a.below(folder, written)
 	if err != nil {
@@ -123,21 +123,21 @@ func settled(folder string) (string, error) {
 func (a *app) openNamed(t text, base, target, written string, what named) (text, *diag.Problem) {
 	root, err := openRoot(base)
 	if err != nil {
-		return t, &diag.Problem{Summary: "the root folder " + a.root + " cannot be opened: " + reason(err), Cure: "name a folder with --root"}
+		return t, &diag.Problem{Summary: "the root folder " + a.root + " cannot be opened: " + reason(err), Fix: "name a folder with --root"}
 	}
 	defer root.Close()
 	info, err := root.Stat(target)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && isLink(root, target):
-		return t, &diag.Problem{Summary: t.name + " is a link to a file that is not there", Cure: "mend the link, or name the file itself"}
+		return t, &diag.Problem{Summary: t.name + " is a link to a file that is not there", Fix: "mend the link, or name the file itself"}
 	case errors.Is(err, fs.ErrNotExist):
-		return t, &diag.Problem{Summary: fmt.Sprintf("there is no file %s", t.name), Cure: others(root, target)}
+		return t, &diag.Problem{Summary: fmt.Sprintf("there is no file %s", t.name), Fix: others(root, target)}
 	case err != nil && leadsOut(base, target):
 		return t, outside(a.root, written, what, "it is a link that leads there", "")
 	case err != nil:
-		return t, &diag.Problem{Summary: fmt.Sprintf("%s cannot be read: %s", t.name, reason(err)), Cure: elsewhere}
+		return t, &diag.Problem{Summary: fmt.Sprintf("%s cannot be read: %s", t.name, reason(err)), Fix: elsewhere}
 	case !info.Mode().IsRegular():
-		return t, &diag.Problem{Summary: t.name + " is not a file", Cure: others(root, target)}
+		return t, &diag.Problem{Summary: t.name + " is not a file", Fix: others(root, target)}
 	}
 	f, err := openOrdinary(root.Stat, root.OpenFile, target, os.O_RDONLY)
 	if err == nil {
@@ -158,7 +158,7 @@ func openRoot(folder string) (*os.Root, error) {
 	return os.OpenRoot(folder)
 }
 
-// elsewhere is the cure for a path that nothing can be said about.
+// elsewhere is the fix for a path that nothing can be said about.
 const elsewhere = "write the path of a file, from the job file's folder, for example ../gear/halves.yaml"
 
 // isLink tells whether there is a link of that name, wherever it leads.
@@ -177,11 +177,11 @@ func leadsOut(base, target string) bool {
 }
 
 func outside(root, written string, what named, why, instead string) *diag.Problem {
-	cure := "keep the " + what.word + " below it, or name a folder that holds both with --root"
+	fix := "keep the " + what.word + " below it, or name a folder that holds both with --root"
 	if instead != "" {
-		cure += ", for example --root " + instead
+		fix += ", for example --root " + instead
 	}
-	return &diag.Problem{Summary: fmt.Sprintf("%q leads out of the root folder %s", written, root), Detail: why, Cure: cure}
+	return &diag.Problem{Summary: fmt.Sprintf("%q leads out of the root folder %s", written, root), Detail: why, Fix: fix}
 }
 
 // holdsBoth is the nearest folder around the root that holds a file outside it,

@@ -41,7 +41,7 @@ func TestSheetsHaveStationsAndBearingsOfTheLandXMLLine(t *testing.T) {
 
 // A line that is given by its profile, or cut where a LandXML profile ends, has no
 // last tangent to be made longer.
-func TestLineThatEndsWithItsProfileIsCuredAtTheProfile(t *testing.T) {
+func TestLineThatEndsWithItsProfileIsFixedAtTheProfile(t *testing.T) {
 	t.Run("job", func(t *testing.T) {
 		site(t)
 		save(t, "job.yaml", bytes.Replace(content(t, "job.yaml"), []byte("gear: gear.yaml"), []byte("alignment: {profile: [{station: 0+000, elevation: 0 m}, {station: 0+003, elevation: 0 m}]}\ngear: gear.yaml"), 1))

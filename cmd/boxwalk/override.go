@@ -59,10 +59,10 @@ func (r *reading) override(settings []string) {
 func settingLine(s string) (string, *diag.Problem) {
 	key, value, ok := strings.Cut(s, "=")
 	if !ok || key == "" || strings.TrimSpace(value) == "" || strings.ContainsFunc(s, unicode.IsControl) {
-		return "", &diag.Problem{Summary: fmt.Sprintf("%q is not KEY=VALUE", s), Cure: "for example --set jack=300mm"}
+		return "", &diag.Problem{Summary: fmt.Sprintf("%q is not KEY=VALUE", s), Fix: "for example --set jack=300mm"}
 	}
 	if strings.ContainsFunc(key, func(c rune) bool { return c != '_' && !unicode.IsLetter(c) }) {
-		return "", &diag.Problem{Summary: fmt.Sprintf("%q is not a key of the job's set group", key), Cure: "for example --set jack=300mm"}
+		return "", &diag.Problem{Summary: fmt.Sprintf("%q is not a key of the job's set group", key), Fix: "for example --set jack=300mm"}
 	}
 	return fmt.Sprintf("%s: '%s'", key, strings.ReplaceAll(value, "'", "''")), nil
 }

@@ -76,7 +76,7 @@ func (r *reading) readJob(path string) (folder string, ok bool) {
 	var problems diag.Problems
 	r.job, r.jobAt, problems = job.Decode[job.Job](t.name, t.bytes, job.PeekSystem(t.bytes))
 	if has(r.jobAt, "form", "steps") {
-		problems = diag.Problems{r.jobAt.Put(diag.Problem{Summary: "this is a gear file", Detail: "a job file says what is built, with the keys job, culvert and gear", Cure: "give the path of the job file that names this gear"})}
+		problems = diag.Problems{r.jobAt.Put(diag.Problem{Summary: "this is a gear file", Detail: "a job file says what is built, with the keys job, culvert and gear", Fix: "give the path of the job file that names this gear"})}
 	}
 	r.problems = append(r.problems, problems...)
 	return folder, true
@@ -98,7 +98,7 @@ func (r *reading) readGear(folder string) {
 	var problems diag.Problems
 	r.gear, r.gearAt, problems = job.Decode[job.Gear](t.name, t.bytes, job.PeekSystem(t.bytes))
 	if has(r.gearAt, "job", "culvert") {
-		r.put(r.jobAt, "gear", diag.Problem{Summary: fmt.Sprintf("%s is a job file", t.name), Detail: "a gear file says what the yard owns, with the keys gear, form, wall and so on", Cure: "write the path of a gear file"})
+		r.put(r.jobAt, "gear", diag.Problem{Summary: fmt.Sprintf("%s is a job file", t.name), Detail: "a gear file says what the yard owns, with the keys gear, form, wall and so on", Fix: "write the path of a gear file"})
 		return
 	}
 	r.problems = append(r.problems, problems...)

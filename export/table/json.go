@@ -16,7 +16,7 @@ import (
 var Schema []byte
 
 // JSON writes a result, each entry of its lists on a line, with a final newline. Lists are never null,
-// but for scope, which is null when every check was asked for; cures are left out
+// but for scope, which is null when every check was asked for; fixes are left out
 // when nobody asked for them. Cleared is what nobody has to work out from verdict
 // and scope.
 func JSON(w io.Writer, r *result.Result) error {

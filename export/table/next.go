@@ -21,8 +21,8 @@ func (t *terminal) next() {
 	if t.open() {
 		t.print(hung("  - ", "An open check is not a pass: it could not be decided. Mend what stops it and check again.", t.width))
 	}
-	if t.result.Cures == nil && t.result.Scope == nil {
-		t.print(hung("  - ", "`boxwalk check JOB --cures` looks for changes of one dimension with which the whole job passes, or one check of it.", t.width))
+	if t.result.Fixes == nil && t.result.Scope == nil {
+		t.print(hung("  - ", "`boxwalk check JOB --fixes` looks for changes of one dimension with which the whole job passes, or one check of it.", t.width))
 	}
 }
 

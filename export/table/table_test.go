@@ -125,8 +125,8 @@ func TestTablesReadAsTheGoldenFiles(t *testing.T) {
 	scoped := *passing
 	scoped.Scope = []string{"setup.length"}
 	empty := &result.Result{}
-	cured, incurable := sample(), sample()
-	cured.Cures = []result.CureRow{
+	repaired, unfixed := sample(), sample()
+	repaired.Fixes = []result.FixRow{
 		{Text: "change the wheel gauge from 1800 mm to 1900 mm (set.gauge in the job file)", Ease: result.OnSite, File: "job", Dimension: "the wheel gauge", Key: "set.gauge", From: 1.8, To: 1.9, Unit: "m", Passes: true},
 		{Text: "change the roof panels' width from 1120 mm to 1100 mm (roof.widths, all of them in the gear file)", Ease: result.InYard, File: "gear", Dimension: "the roof panels' width", Key: "roof.widths, all of them", From: 1.12, To: 1.1, Unit: "m", Passes: true},
 		{Text: "change the wheel gauge from 1800 mm to 1900 mm (set.gauge in the job file)", Ease: result.OnSite, File: "job", Check: "strip.dig", Passes: true},
@@ -134,7 +134,7 @@ func TestTablesReadAsTheGoldenFiles(t *testing.T) {
 		{Text: "change the hinge", Ease: result.InYard, File: "gear", Check: "roll.support", Breaks: []string{"setup.range"}},
 		{Text: "change the leg", Ease: result.InYard, File: "gear", Check: "roll.support", Breaks: []string{"setup.rest", "strip.dig", "roll.clear"}},
 	}
-	incurable.Cures = []result.CureRow{}
+	unfixed.Fixes = []result.FixRow{}
 	for name, write := range map[string]func(io.Writer) error{
 		"terminal.txt":          func(w io.Writer) error { return Terminal(w, r, units.Metric, 100, false) },
 		"terminal-imperial.txt": func(w io.Writer) error { return Terminal(w, r, units.Imperial, 80, false) },
@@ -142,8 +142,8 @@ func TestTablesReadAsTheGoldenFiles(t *testing.T) {
 		"terminal-pass.txt":     func(w io.Writer) error { return Terminal(w, passing, units.Metric, 100, false) },
 		"terminal-scope.txt":    func(w io.Writer) error { return Terminal(w, &scoped, units.Metric, 100, false) },
 		"terminal-empty.txt":    func(w io.Writer) error { return Terminal(w, empty, units.Metric, 100, false) },
-		"terminal-cures.txt":    func(w io.Writer) error { return Terminal(w, cured, units.Metric, 100, false) },
-		"terminal-no-cure.txt":  func(w io.Writer) error { return Terminal(w, incurable, units.Metric, 80, false) },
+		"terminal-fixes.txt":    func(w io.Writer) error { return Terminal(w, repaired, units.Metric, 100, false) },
+		"terminal-no-fix.txt":   func(w io.Writer) error { return Terminal(w, unfixed, units.Metric, 80, false) },
 		"steps.txt":             func(w io.Writer) error { return Steps(w, r, units.Metric) },
 		"steps-imperial.txt":    func(w io.Writer) error { return Steps(w, r, units.Imperial) },
 		"steps-scope.txt":       func(w io.Writer) error { return Steps(w, &scoped, units.Metric) },
@@ -434,7 +434,7 @@ func TestResultsHoldToTheirSchemaAndItListsEveryKey(t *testing.T) {
 	}
 	whole := sample()
 	whole.Checks[0].Where.A, whole.Checks[0].Where.B = &geom.Vec{1, 2, 3}, &geom.Vec{}
-	whole.Cures = []result.CureRow{{Ease: result.InWorks, File: "job", Breaks: []string{}}, {Ease: result.OnSite, File: "job", Check: "strip.dig", Breaks: []string{"setup.range"}}}
+	whole.Fixes = []result.FixRow{{Ease: result.InWorks, File: "job", Breaks: []string{}}, {Ease: result.OnSite, File: "job", Check: "strip.dig", Breaks: []string{"setup.range"}}}
 	results := map[string]*result.Result{"sample": whole}
 	for _, name := range []string{"one-pour", "arms-first", "narrow-filler", "quarry-lane"} {
 		results[name] = check.Run(study(t, name), check.Options{})

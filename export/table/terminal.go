@@ -20,7 +20,7 @@ const (
 // Terminal writes a result for a person to read: the verdict, what it does not
 // answer for, the governing
 // entry of each check, every failed or open entry with its sentence, what to
-// do next, the cures where they were asked for, the cautions. Lines are at most width characters, but
+// do next, the fixes where they were asked for, the cautions. Lines are at most width characters, but
 // never more than Widest. Lengths are in millimetres, or in inches for an
 // imperial job; the sentences are the result's own.
 func Terminal(w io.Writer, r *result.Result, s units.System, width int, colour bool) error {
@@ -29,7 +29,7 @@ func Terminal(w io.Writer, r *result.Result, s units.System, width int, colour b
 	t.governing()
 	t.troubles()
 	t.next()
-	t.cures()
+	t.fixes()
 	t.cautions()
 	_, err := w.Write(t.out.Bytes())
 	return err

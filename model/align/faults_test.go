@@ -8,7 +8,7 @@ import (
 func TestProfileBeforeTheStartIsToldAtTheProfile(t *testing.T) {
 	for _, last := range []float64{6, 1000} {
 		_, faults := New(Start{Station: 1000}, nil, []PVI{{Station: 0}, {Station: last}}, 0)
-		if len(faults) != 1 || faults[0].Key != "profile[1].station" || !strings.Contains(faults[0].Summary, "the line starts at 1000 m") || faults[0].Cure == "" {
+		if len(faults) != 1 || faults[0].Key != "profile[1].station" || !strings.Contains(faults[0].Summary, "the line starts at 1000 m") || faults[0].Fix == "" {
 			t.Errorf("to %g: %v", last, faults)
 		}
 	}
@@ -25,7 +25,7 @@ func TestEveryFaultOfAProfileSaysWhatWouldDo(t *testing.T) {
 		"write the elevation at both ends of the line":      {{0, 0, 0}},
 	} {
 		_, faults := New(Start{}, nil, points, 0)
-		if len(faults) == 0 || faults[0].Cure != want {
+		if len(faults) == 0 || faults[0].Fix != want {
 			t.Errorf("%v: %v, want %q", points, faults, want)
 		}
 	}
@@ -39,7 +39,7 @@ func TestFaultsOfALandXMLPlanAreToldAtTheirElement(t *testing.T) {
 }
 
 // What stops a file that is no XML is told with what mends it.
-func TestBrokenXMLIsToldWithItsCure(t *testing.T) {
+func TestBrokenXMLIsToldWithItsFix(t *testing.T) {
 	good := string(wrap(`<Line><Start>0 0</Start><End>10 0</End></Line>`, level))
 	for want, text := range map[string]string{
 		"the file was cut off: copy or export it again":           good[:len(good)/2],

@@ -30,8 +30,8 @@ func plainError(err error) string {
 // cutOff is what the decoder says at the end of a text that is not complete.
 const cutOff = "unexpected EOF"
 
-// cureOf is what mends a file that is no well-formed XML.
-func cureOf(text []byte, err error) string {
+// fixOf is what mends a file that is no well-formed XML.
+func fixOf(text []byte, err error) string {
 	var encoding unreadEncoding
 	said := err.Error()
 	switch {

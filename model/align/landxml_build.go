@@ -113,7 +113,7 @@ func (r *reader) agree(at diag.Place, what string, stored, measured float64) {
 	off := math.Abs(stored - measured)
 	if allowed := math.Max(agreeLength, agreePart*measured); off > allowed {
 		r.add(diag.Problem{Place: at, Summary: fmt.Sprintf("%s is stored as %s, the points give %s", what, num(stored, "m"), num(measured, "m")),
-			Detail: fmt.Sprintf("they differ by %s, allowed are %s", num(off, "m"), num(allowed, "m")), Cure: "export the file again"})
+			Detail: fmt.Sprintf("they differ by %s, allowed are %s", num(off, "m"), num(allowed, "m")), Fix: "export the file again"})
 	}
 }
 

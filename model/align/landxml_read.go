@@ -95,18 +95,18 @@ func (r *reader) add(p diag.Problem) {
 	r.problems = append(r.problems, p)
 }
 
-func (r *reader) failAt(at diag.Place, summary, cure string) {
-	r.add(diag.Problem{Place: at, Summary: summary, Cure: cure})
+func (r *reader) failAt(at diag.Place, summary, fix string) {
+	r.add(diag.Problem{Place: at, Summary: summary, Fix: fix})
 }
 
-func (r *reader) warnAt(at diag.Place, summary, cure string) {
-	r.add(diag.Problem{Place: at, Severity: diag.Warning, Summary: summary, Cure: cure})
+func (r *reader) warnAt(at diag.Place, summary, fix string) {
+	r.add(diag.Problem{Place: at, Severity: diag.Warning, Summary: summary, Fix: fix})
 }
 
 func (r *reader) sorted() diag.Problems {
 	list := r.problems.Sorted()
 	if r.dropped > 0 {
-		list = append(list, diag.Problem{Place: diag.Place{File: r.file}, Summary: fmt.Sprintf("%d more problems are not listed", r.dropped), Cure: "mend the ones above first"})
+		list = append(list, diag.Problem{Place: diag.Place{File: r.file}, Summary: fmt.Sprintf("%d more problems are not listed", r.dropped), Fix: "mend the ones above first"})
 	}
 	return list
 }
@@ -122,7 +122,7 @@ func (r *reader) next() xml.Token {
 	case err == io.EOF:
 		return nil
 	case err != nil:
-		r.stop(r.place(), "this is no well-formed XML: "+plainError(err), cureOf(r.text, err))
+		r.stop(r.place(), "this is no well-formed XML: "+plainError(err), fixOf(r.text, err))
 		return nil
 	}
 	switch t := t.(type) {
@@ -140,9 +140,9 @@ func (r *reader) next() xml.Token {
 	return t
 }
 
-func (r *reader) stop(at diag.Place, summary, cure string) {
+func (r *reader) stop(at diag.Place, summary, fix string) {
 	r.stopped = true
-	r.failAt(at, summary, cure)
+	r.failAt(at, summary, fix)
 }
 
 // place is where the next token begins.

@@ -70,11 +70,11 @@ func New(start Start, elements []Element, profile []PVI, crossfall float64) (*Al
 // checker collects the faults of one line.
 type checker struct{ faults diag.Problems }
 
-func (c *checker) fail(path, summary, detail, cure string) {
-	c.faults = append(c.faults, diag.Problem{Key: path, Summary: summary, Detail: detail, Cure: cure})
+func (c *checker) fail(path, summary, detail, fix string) {
+	c.faults = append(c.faults, diag.Problem{Key: path, Summary: summary, Detail: detail, Fix: fix})
 }
 
-// nearest is the cure for a value out of range: the end that is next to it.
+// nearest is the fix for a value out of range: the end that is next to it.
 func nearest(v, least, most float64, unit string) string {
 	if v > most {
 		return "write at most " + num(most, unit)

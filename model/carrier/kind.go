@@ -133,7 +133,7 @@ func (k *kind) mistaken(g *job.Gear) *diag.Problem {
 	}
 	for _, other := range kinds {
 		if other.mark.key != "" && !k.has(other.mark.key) && given(g, other.mark.key) {
-			return &diag.Problem{Key: "gear.kind", Summary: fmt.Sprintf("%s does not fit a gear with a %s and no %s", k.name, other.mark.word, k.mark.word), Cure: "write kind: " + other.name}
+			return &diag.Problem{Key: "gear.kind", Summary: fmt.Sprintf("%s does not fit a gear with a %s and no %s", k.name, other.mark.word, k.mark.word), Fix: "write kind: " + other.name}
 		}
 	}
 	return nil

@@ -18,8 +18,8 @@ var _ = register(kind{
 	name: "roof_halves",
 	mark: mark{"hinge", "hinge"},
 	needs: []need{
-		{"hinge", diag.Problem{Key: "gear.kind", Summary: "roof_halves needs the hinge of the wall on the roof half", Cure: "for example hinge: {behind: 160 mm, above: 50 mm}"}},
-		{"frame.header.arm", diag.Problem{Key: "frame.header", Summary: "roof_halves needs sliding arms", Cure: "give frame.header.arm: {section, length, behind, overlap}"}},
+		{"hinge", diag.Problem{Key: "gear.kind", Summary: "roof_halves needs the hinge of the wall on the roof half", Fix: "for example hinge: {behind: 160 mm, above: 50 mm}"}},
+		{"frame.header.arm", diag.Problem{Key: "frame.header", Summary: "roof_halves needs sliding arms", Fix: "give frame.header.arm: {section, length, behind, overlap}"}},
 	},
 	takes: []string{"corner.return", "corner.leg"},
 	bodies: []member{

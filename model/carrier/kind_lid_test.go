@@ -16,8 +16,8 @@ import (
 var _ = register(kind{
 	name: "roof_lid",
 	needs: []need{
-		{"frame.header.arm", diag.Problem{Key: "frame.header", Summary: "roof_lid needs sliding arms", Cure: "give frame.header.arm: {section, length, behind, overlap}"}},
-		{"corner.return", diag.Problem{Key: "corner", Summary: "roof_lid needs wall panels that reach onto the haunch", Cure: "for example return: 80 mm"}},
+		{"frame.header.arm", diag.Problem{Key: "frame.header", Summary: "roof_lid needs sliding arms", Fix: "give frame.header.arm: {section, length, behind, overlap}"}},
+		{"corner.return", diag.Problem{Key: "corner", Summary: "roof_lid needs wall panels that reach onto the haunch", Fix: "for example return: 80 mm"}},
 	},
 	takes: []string{"roof.pocket", "roof.stringers.middle"},
 	bodies: []member{

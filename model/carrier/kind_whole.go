@@ -15,7 +15,7 @@ var _ = register(kind{
 	name: "roof_whole",
 	mark: mark{"slide", "roller track"},
 	needs: []need{
-		{"slide", diag.Problem{Key: "gear.kind", Summary: "roof_whole needs the roller track on which the walls draw in", Cure: "give slide: {fall: 1:20, draw: {min: 0 mm, max: 150 mm}, bracket: {from: 460 mm, above: 15 mm, depth: 65 mm}}"}},
+		{"slide", diag.Problem{Key: "gear.kind", Summary: "roof_whole needs the roller track on which the walls draw in", Fix: "give slide: {fall: 1:20, draw: {min: 0 mm, max: 150 mm}, bracket: {from: 460 mm, above: 15 mm, depth: 65 mm}}"}},
 	},
 	takes: []string{"roof_jack", "roof.pocket", "roof.stringers.middle"},
 	bodies: []member{

@@ -25,10 +25,10 @@ func needOneDriver(g *job.Gear, body string) diag.Problems {
 	switch n := len(drives(g, body)); {
 	case n == 0:
 		return diag.Problems{{Key: "links", Summary: fmt.Sprintf("no link drives the %s", body),
-			Cure: fmt.Sprintf("give one link `drives: %s`; the others on that body follow", body)}}
+			Fix: fmt.Sprintf("give one link `drives: %s`; the others on that body follow", body)}}
 	case n > 1:
 		return diag.Problems{{Key: "links", Summary: fmt.Sprintf("%d links drive the %s; one joint has one driver", n, body),
-			Cure: fmt.Sprintf("keep `drives: %s` on one link; the others follow with a length of their own at every step", body)}}
+			Fix: fmt.Sprintf("keep `drives: %s` on one link; the others follow with a length of their own at every step", body)}}
 	}
 	return nil
 }
@@ -63,7 +63,7 @@ func (k *kind) misplaced(g *job.Gear) diag.Problems {
 	var out diag.Problems
 	for _, c := range components {
 		if c.given(g) && !k.has(c.key) {
-			out = append(out, diag.Problem{Key: c.key, Summary: fmt.Sprintf("%s has no %s", k.name, c.words), Cure: "take it out, or change gear.kind"})
+			out = append(out, diag.Problem{Key: c.key, Summary: fmt.Sprintf("%s has no %s", k.name, c.words), Fix: "take it out, or change gear.kind"})
 		}
 	}
 	return out
@@ -79,14 +79,14 @@ func lackingBodies(g *job.Gear, path string, l job.Link) diag.Problems {
 		pin job.Pin
 	}{{"from", l.From}, {"to", l.To}} {
 		if !slices.Contains(k.pinned(), end.pin.Body) {
-			out = append(out, diag.Problem{Key: path + "." + end.key + ".body", Summary: fmt.Sprintf("%s has no %s for a pin of link %q", k.name, end.pin.Body, l.Name), Cure: "put the pin on the " + strings.Join(k.pinned(), " or the ")})
+			out = append(out, diag.Problem{Key: path + "." + end.key + ".body", Summary: fmt.Sprintf("%s has no %s for a pin of link %q", k.name, end.pin.Body, l.Name), Fix: "put the pin on the " + strings.Join(k.pinned(), " or the ")})
 		}
 	}
 	switch m := k.member(l.Drives); {
 	case m != nil && m.screw != nil:
-		out = append(out, diag.Problem{Key: path + ".drives", Summary: fmt.Sprintf("the %s moves the %s, not link %q", m.screw.name, l.Drives, l.Name), Cure: "take `drives` out; the link follows"})
+		out = append(out, diag.Problem{Key: path + ".drives", Summary: fmt.Sprintf("the %s moves the %s, not link %q", m.screw.name, l.Drives, l.Name), Fix: "take `drives` out; the link follows"})
 	case k.hangs(l.From.Body, l.Drives):
-		out = append(out, diag.Problem{Key: path + ".from.body", Summary: fmt.Sprintf("link %q drives the %s from the %s, and the %s hangs on the %s: a loop", l.Name, l.Drives, l.From.Body, l.From.Body, l.Drives), Cure: "put the `from` pin on the frame"})
+		out = append(out, diag.Problem{Key: path + ".from.body", Summary: fmt.Sprintf("link %q drives the %s from the %s, and the %s hangs on the %s: a loop", l.Name, l.Drives, l.From.Body, l.From.Body, l.Drives), Fix: "put the `from` pin on the frame"})
 	}
 	return out
 }
@@ -112,11 +112,11 @@ func (k *kind) hangs(body, on string) bool {
 // lackingName asks for a name of its own that does not end like a side's.
 func lackingName(path, name string, seen bool) diag.Problems {
 	if seen || taken(name) {
-		return diag.Problems{{Key: path, Summary: fmt.Sprintf("the name %q is taken", name), Cure: "give each link a name of its own"}}
+		return diag.Problems{{Key: path, Summary: fmt.Sprintf("the name %q is taken", name), Fix: "give each link a name of its own"}}
 	}
 	for _, side := range sides {
 		if strings.HasSuffix(name, " "+side.String()) {
-			return diag.Problems{{Key: path, Summary: fmt.Sprintf("the name %q reads as that of one side", name), Cure: fmt.Sprintf("for example name: %s; each link stands on both sides", strings.TrimSuffix(name, " "+side.String()))}}
+			return diag.Problems{{Key: path, Summary: fmt.Sprintf("the name %q reads as that of one side", name), Fix: fmt.Sprintf("for example name: %s; each link stands on both sides", strings.TrimSuffix(name, " "+side.String()))}}
 		}
 	}
 	return nil
@@ -131,10 +131,10 @@ func lackingLinks(g *job.Gear) diag.Problems {
 		seen[l.Name] = true
 		if l.Drives != "" && l.Drives != l.To.Body {
 			out = append(out, diag.Problem{Key: path + ".drives", Summary: fmt.Sprintf("link %q drives the %s but its `to` pin is on the %s", l.Name, l.Drives, l.To.Body),
-				Cure: fmt.Sprintf("put the `to` pin on the %s", l.Drives)})
+				Fix: fmt.Sprintf("put the `to` pin on the %s", l.Drives)})
 		}
 		if l.From.Body == l.To.Body {
-			out = append(out, diag.Problem{Key: path + ".to.body", Summary: fmt.Sprintf("both pins of link %q are on the %s", l.Name, l.To.Body), Cure: "a link joins two bodies"})
+			out = append(out, diag.Problem{Key: path + ".to.body", Summary: fmt.Sprintf("both pins of link %q are on the %s", l.Name, l.To.Body), Fix: "a link joins two bodies"})
 		}
 		out = append(out, lackingBodies(g, path, l)...)
 		out = append(out, lackingPin(path+".from", l.From)...)
@@ -158,10 +158,10 @@ func lackingPin(path string, p job.Pin) diag.Problems {
 	}
 	var out diag.Problems
 	if across != 1 {
-		out = append(out, diag.Problem{Key: path, Summary: fmt.Sprintf("the pin has %d measures across; it needs one of out, behind", across), Cure: "for example `behind: 210 mm`"})
+		out = append(out, diag.Problem{Key: path, Summary: fmt.Sprintf("the pin has %d measures across; it needs one of out, behind", across), Fix: "for example `behind: 210 mm`"})
 	}
 	if up != 1 {
-		out = append(out, diag.Problem{Key: path, Summary: fmt.Sprintf("the pin has %d heights; it needs one of above_sill, above_header, above_foot, below_top", up), Cure: "for example `above_foot: 250 mm`"})
+		out = append(out, diag.Problem{Key: path, Summary: fmt.Sprintf("the pin has %d heights; it needs one of above_sill, above_header, above_foot, below_top", up), Fix: "for example `above_foot: 250 mm`"})
 	}
 	return out
 }
@@ -172,7 +172,7 @@ func lackingRanges(g *job.Gear) diag.Problems {
 	ask := func(path string, a job.Adjust) {
 		if a.Max < a.Min {
 			out = append(out, diag.Problem{Key: path + ".max", Summary: fmt.Sprintf("max %s is less than min %s", inFile(g, float64(a.Max)), inFile(g, float64(a.Min))),
-				Cure: fmt.Sprintf("for example max: %s", inFile(g, float64(a.Min)+0.1))})
+				Fix: fmt.Sprintf("for example max: %s", inFile(g, float64(a.Min)+0.1))})
 		}
 	}
 	ask("wall.lap", g.Wall.Lap)
@@ -190,7 +190,7 @@ func lackingRanges(g *job.Gear) diag.Problems {
 		ask(fmt.Sprintf("links[%d].length", i), l.Length)
 		if most := 2 * float64(l.Eye); float64(l.Length.Min) <= most {
 			out = append(out, diag.Problem{Key: fmt.Sprintf("links[%d].length.min", i), Summary: fmt.Sprintf("link %q is shorter than its two eyes: %s against 2 x %s", l.Name, inFile(g, float64(l.Length.Min)), inFile(g, float64(l.Eye))),
-				Cure: fmt.Sprintf("for example min: %s", inFile(g, most+0.2))})
+				Fix: fmt.Sprintf("for example min: %s", inFile(g, most+0.2))})
 		}
 	}
 	return out
@@ -211,7 +211,7 @@ func (c *Carrier) Outweighed() diag.Problems {
 		return nil
 	}
 	return diag.Problems{{Key: "mass.total", Summary: fmt.Sprintf("the carrier cannot weigh %.0f kg: its parts weigh at least %.0f kg", total, least.Low),
-		Cure: "write what was weighed with all panels, fillers and ties, or leave it out"}}
+		Fix: "write what was weighed with all panels, fillers and ties, or leave it out"}}
 }
 
 // leastApart is how near the two pins of a link may stand: nearer, the link has
@@ -228,7 +228,7 @@ func (c *Carrier) Collapsed() diag.Problems {
 		}
 		i := slices.IndexFunc(c.Gear.Links, func(l job.Link) bool { return l.Name == a.Name })
 		out = append(out, diag.Problem{Key: fmt.Sprintf("links[%d].to", i), Summary: fmt.Sprintf("both pins of link %q stand in one place: %s apart when raised", a.Name, inFile(c.Gear, a.Raised)),
-			Cure: fmt.Sprintf("move one of the pins by at least the least length, %s", inFile(c.Gear, float64(a.Range.Min)))})
+			Fix: fmt.Sprintf("move one of the pins by at least the least length, %s", inFile(c.Gear, float64(a.Range.Min)))})
 	}
 	return out
 }

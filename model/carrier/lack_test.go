@@ -42,7 +42,7 @@ func TestWhatAKindHasNoPlaceForIsLacking(t *testing.T) {
 		g := readGear(t, c.gear)
 		c.make(g)
 		lacks := Lacks(g)
-		if len(lacks) != 1 || lacks[0].Key != c.path || lacks[0].Cure == "" {
+		if len(lacks) != 1 || lacks[0].Key != c.path || lacks[0].Fix == "" {
 			t.Errorf("%s, %s: %+v", c.gear, c.path, lacks)
 		}
 	}
@@ -57,7 +57,7 @@ func TestALinkWhosePinsFallTogetherIsTold(t *testing.T) {
 	l := link(t, g, "turnbuckle")
 	l.From.Out, l.From.Behind = nil, l.To.Behind
 	troubles := Build(g, sec, Settle(sec, g, job.Set{}), Kept{}, 0).Collapsed()
-	if len(troubles) != 1 || troubles[0].Key != "links[0].to" || !strings.Contains(troubles[0].Cure, "570 mm") {
+	if len(troubles) != 1 || troubles[0].Key != "links[0].to" || !strings.Contains(troubles[0].Fix, "570 mm") {
 		t.Errorf("%+v", troubles)
 	}
 }

@@ -112,7 +112,7 @@ func irremovable(path string, js job.Step) diag.Problems {
 	var out diag.Problems
 	for i, name := range js.Removes {
 		if _, ok := removable[name]; !ok {
-			out = append(out, diag.Problem{Key: fmt.Sprintf("%s.removes[%d]", path, i), Summary: fmt.Sprintf("%q cannot be removed", name), Cure: "one of fillers, ties"})
+			out = append(out, diag.Problem{Key: fmt.Sprintf("%s.removes[%d]", path, i), Summary: fmt.Sprintf("%q cannot be removed", name), Fix: "one of fillers, ties"})
 		}
 	}
 	return out
@@ -157,7 +157,7 @@ func (c *Carrier) unknown(path, what, name string, fits func(Adjuster) bool) dia
 		}
 	}
 	return diag.Problem{Key: path, Summary: fmt.Sprintf("this gear has no %s called %q", what, name),
-		Cure: fmt.Sprintf("one of %s, with ` left` or ` right` behind it for one side", list)}
+		Fix: fmt.Sprintf("one of %s, with ` left` or ` right` behind it for one side", list)}
 }
 
 // named lists adjusters by name with or without side.

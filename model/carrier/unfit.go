@@ -65,7 +65,7 @@ func (c *Carrier) unfit(p Part, again func(*job.Gear) *Carrier) diag.Problem {
 	for _, v := range p.Vertices[:len(p.Vertices)/2] {
 		corners = append(corners, fmt.Sprintf("(%.*f, %.*f)", decimals, per*v[1], decimals, per*v[2]))
 	}
-	t := diag.Problem{Key: "gear.kind", Cure: "change the sizes that this part is made of",
+	t := diag.Problem{Key: "gear.kind", Fix: "change the sizes that this part is made of",
 		Summary: fmt.Sprintf("makes the outline of %s cross itself: out from the centreline and up from the invert, in %s, %s", p.Label(), unit, strings.Join(corners, ", "))}
 	for _, s := range shaping[p.Role] {
 		t.Key = shaping[p.Role][0].key
@@ -74,7 +74,7 @@ func (c *Carrier) unfit(p Part, again func(*job.Gear) *Carrier) diag.Problem {
 			if s.grow {
 				word = "at least"
 			}
-			t.Key, t.Cure = s.key, fmt.Sprintf("write %s %s", word, inFile(c.Gear, v))
+			t.Key, t.Fix = s.key, fmt.Sprintf("write %s %s", word, inFile(c.Gear, v))
 			break
 		}
 	}

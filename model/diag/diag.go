@@ -58,8 +58,8 @@ type Problem struct {
 	Summary string
 	// Detail holds the arithmetic, where there is any.
 	Detail string
-	// Cure is what to write instead: a value that works.
-	Cure string
+	// Fix is what to write instead: a value that works.
+	Fix string
 	// Source is the line of the file at Place; when it is empty Render takes the
 	// line from its sources.
 	Source string
@@ -73,8 +73,8 @@ func (p Problem) Error() string {
 	if p.Detail != "" {
 		text += " (" + p.Detail + ")"
 	}
-	if p.Cure != "" {
-		text += "; " + p.Cure
+	if p.Fix != "" {
+		text += "; " + p.Fix
 	}
 	return text
 }
@@ -154,6 +154,6 @@ func compare(a, b Problem) int {
 		cmp.Compare(a.Key, b.Key),
 		cmp.Compare(a.Summary, b.Summary),
 		cmp.Compare(a.Detail, b.Detail),
-		cmp.Compare(a.Cure, b.Cure),
+		cmp.Compare(a.Fix, b.Fix),
 	)
 }

@@ -22,10 +22,10 @@ func rendered(t *testing.T, p Problems) string {
 	return out.String()
 }
 
-func TestProblemShowsPlaceLineCaretDetailAndCure(t *testing.T) {
+func TestProblemShowsPlaceLineCaretDetailAndFix(t *testing.T) {
 	got := rendered(t, Problems{{
 		Place: at(2, 9), Summary: "culvert.span: 0 m is not above 0 mm",
-		Detail: "0 - 0 = 0 mm", Cure: "write for example 3 m", Width: 3,
+		Detail: "0 - 0 = 0 mm", Fix: "write for example 3 m", Width: 3,
 	}})
 	want := `job.yaml:2:9: error: culvert.span: 0 m is not above 0 mm
     2 |   spän: 0 m
@@ -113,7 +113,7 @@ func TestCaretStandsUnderTheColumnInAnyLine(t *testing.T) {
 func FuzzRender(f *testing.F) {
 	f.Add("a: b\n", 1, 3, 1)
 	f.Fuzz(func(t *testing.T, text string, line, column, width int) {
-		p := Problems{{Place: at(line, column), Summary: text, Detail: text, Cure: text, Width: width}}
+		p := Problems{{Place: at(line, column), Summary: text, Detail: text, Fix: text, Width: width}}
 		var out bytes.Buffer
 		if err := p.Render(&out, map[string][]byte{"job.yaml": []byte(text)}); err != nil {
 			t.Fatal(err)

@@ -20,7 +20,7 @@ const window = 100
 //	  write for example 3.0 m
 //
 // The source line comes from the problem or, by file name, from sources; it is
-// left out where neither has it. Detail and cure are left out when empty. Control
+// left out where neither has it. Detail and fix are left out when empty. Control
 // characters in any part are shown as a replacement mark, so that a file cannot
 // drive the terminal. The error is that of w.
 func (p Problems) Render(w io.Writer, sources map[string][]byte) error {
@@ -41,7 +41,7 @@ func (p Problem) render(out *bytes.Buffer, sources map[string][]byte) {
 			fmt.Fprintf(out, "      | %s%s\n", strings.Repeat(" ", indent), strings.Repeat("^", width))
 		}
 	}
-	for _, text := range []string{p.Detail, p.Cure} {
+	for _, text := range []string{p.Detail, p.Fix} {
 		if text != "" {
 			fmt.Fprintln(out, "  "+visible(text))
 		}

@@ -13,13 +13,13 @@ import (
 // it has, or the place where such a key belongs.
 func (d *Decoder) unknownKey(pair *ast.MappingValueNode, path string, fields []field) {
 	key := keyText(pair)
-	cure := "leave it out"
+	fix := "leave it out"
 	if near := meant(key, fields); near != "" {
-		cure = "did you mean " + near + "?"
+		fix = "did you mean " + near + "?"
 	} else if home := d.home(key); home != "" {
-		cure = quote(key) + " belongs " + home
+		fix = quote(key) + " belongs " + home
 	}
-	d.failKey(pair, path, "there is no key "+quote(key)+" here", "the keys here are "+listed(fields), cure)
+	d.failKey(pair, path, "there is no key "+quote(key)+" here", "the keys here are "+listed(fields), fix)
 }
 
 // meant is the key that was likely meant: one whose thing goes by that word too
@@ -122,7 +122,7 @@ func changed(a, b rune) int {
 	return 1
 }
 
-// example returns a piece of YAML that works as a value of the type, for cures.
+// example returns a piece of YAML that works as a value of the type, for fixes.
 func (d *Decoder) example(t reflect.Type, r *rule) string {
 	switch {
 	case isUnion(t) && r.sample != "":

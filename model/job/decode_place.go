@@ -54,14 +54,14 @@ func (d *Decoded) Keys(path string) []string { return slices.Clone(d.keys[path])
 // Put gives a problem the place in the text of the value that its key names, and
 // says the key in front of what is wrong.
 func (d *Decoded) Put(p diag.Problem) diag.Problem {
-	return d.spot(p.Key).problem(p.Key, p.Summary, p.Detail, p.Cure)
+	return d.spot(p.Key).problem(p.Key, p.Summary, p.Detail, p.Fix)
 }
 
-func (s spot) problem(path, summary, detail, cure string) diag.Problem {
+func (s spot) problem(path, summary, detail, fix string) diag.Problem {
 	if path != "" {
 		summary = said(path) + ": " + summary
 	}
-	return diag.Problem{Place: s.place, Width: s.width, Source: s.source, Summary: summary, Detail: detail, Cure: cure}
+	return diag.Problem{Place: s.place, Width: s.width, Source: s.source, Summary: summary, Detail: detail, Fix: fix}
 }
 
 func (d *Decoded) spot(path string) spot {

@@ -87,12 +87,12 @@ func (d *Decoder) quantity(r *rule, w written, path string) (float64, bool) {
 	summary, detail, ok := r.breach(si, d.system)
 	if !ok {
 		meant := units.Meant(r.kind, w.text, d.system, r.holds)
-		d.Fail(w.node, path, d.shown(r, w.text, si)+" "+summary, detail, d.cure(r, meant))
+		d.Fail(w.node, path, d.shown(r, w.text, si)+" "+summary, detail, d.fix(r, meant))
 	}
 	return si, ok
 }
 
-// unreadable reports a text that is no quantity of the kind. Its cure keeps the
+// unreadable reports a text that is no quantity of the kind. Its fix keeps the
 // limits of the key as well.
 func (d *Decoder) unreadable(r *rule, w written, path string, err error) {
 	var wrong *units.Error
@@ -100,15 +100,15 @@ func (d *Decoder) unreadable(r *rule, w written, path string, err error) {
 		panic("job: units gave an error of another type: " + err.Error())
 	}
 	meant := units.Meant(r.kind, w.text, d.system, r.holds)
-	candidates := []string{wrong.Cure}
-	if r.sample != "" && wrong.Cure == r.kind.Example(d.system) {
+	candidates := []string{wrong.Fix}
+	if r.sample != "" && wrong.Fix == r.kind.Example(d.system) {
 		candidates = nil // the key's own example says more
 	}
-	d.Fail(w.node, path, wrong.Why, "", d.cure(r, meant, candidates...))
+	d.Fail(w.node, path, wrong.Why, "", d.fix(r, meant, candidates...))
 }
 
-// cure offers a text that really works: the meant one where there is one.
-func (d *Decoder) cure(r *rule, meant string, candidates ...string) string {
+// fix offers a text that really works: the meant one where there is one.
+func (d *Decoder) fix(r *rule, meant string, candidates ...string) string {
 	if meant != "" {
 		return "write " + meant + " if that is meant"
 	}
@@ -235,14 +235,14 @@ func (d *Decoder) truth(w written, path string, v reflect.Value) {
 		v.SetBool(w.text == "true")
 		return
 	}
-	cure := "write true or false"
+	fix := "write true or false"
 	switch strings.ToLower(w.text) {
 	case "yes", "on", "y", "1", "true":
-		cure = "write true"
+		fix = "write true"
 	case "no", "off", "n", "0", "false":
-		cure = "write false"
+		fix = "write false"
 	}
-	d.Fail(w.node, path, quote(w.text)+" is not true or false", "", cure)
+	d.Fail(w.node, path, quote(w.text)+" is not true or false", "", fix)
 }
 
 // textFits holds a text against the enum of its tag and against what can be
@@ -267,11 +267,11 @@ func (d *Decoder) chosen(r *rule, w written, path string) bool {
 	if slices.Contains(r.enum, w.text) {
 		return true
 	}
-	cure := "write one of them"
+	fix := "write one of them"
 	if near := nearest(w.text, r.enum); near != "" {
-		cure = "write " + near
+		fix = "write " + near
 	}
-	d.Fail(w.node, path, quote(w.text)+" is not one of "+strings.Join(words(r.enum), ", "), "", cure)
+	d.Fail(w.node, path, quote(w.text)+" is not one of "+strings.Join(words(r.enum), ", "), "", fix)
 	return false
 }
 

@@ -360,7 +360,7 @@ func TestEditsCountALetterEach(t *testing.T) {
 
 func TestProblemOfARuleStandsAtItsValue(t *testing.T) {
 	_, decoded := decodeGood(t)
-	got := decoded.Put(diag.Problem{Key: "culvert.pours[1]", Summary: "9 m is longer than the form, 8.5 m", Detail: "9 m - 8.5 m = 0.5 m", Cure: "write 8.5 m"}).Error()
+	got := decoded.Put(diag.Problem{Key: "culvert.pours[1]", Summary: "9 m is longer than the form, 8.5 m", Detail: "9 m - 8.5 m = 0.5 m", Fix: "write 8.5 m"}).Error()
 	want := "job.yaml:11:16: error: culvert.pours #2: 9 m is longer than the form, 8.5 m (9 m - 8.5 m = 0.5 m); write 8.5 m"
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
@@ -377,8 +377,8 @@ func TestPathsAreSaidWithItemsCountedFromOne(t *testing.T) {
 	}
 }
 
-// TestCureOfALengthOutOfItsLimitsWorks follows the advice of the message.
-func TestCureOfALengthOutOfItsLimitsWorks(t *testing.T) {
+// TestFixOfALengthOutOfItsLimitsWorks follows the advice of the message.
+func TestFixOfALengthOutOfItsLimitsWorks(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		value := rapid.Float64Range(-200, 200).Draw(t, "span")
 		unit := rapid.SampledFrom([]string{"", " m", " mm", " ft", "'", " kN", " furlong"}).Draw(t, "unit")
@@ -396,10 +396,10 @@ func TestCureOfALengthOutOfItsLimitsWorks(t *testing.T) {
 		if len(problems) != 1 {
 			t.Fatalf("%d problems: %v", len(problems), problems)
 		}
-		cure := strings.TrimSuffix(strings.TrimPrefix(problems[0].Cure, "write "), " if that is meant")
-		cure = strings.TrimPrefix(cure, "for example ")
-		if got, _, problems := Decode[trial]("job.yaml", written(cure), system); got == nil {
-			t.Fatalf("%q does not work: %v", cure, problems)
+		fix := strings.TrimSuffix(strings.TrimPrefix(problems[0].Fix, "write "), " if that is meant")
+		fix = strings.TrimPrefix(fix, "for example ")
+		if got, _, problems := Decode[trial]("job.yaml", written(fix), system); got == nil {
+			t.Fatalf("%q does not work: %v", fix, problems)
 		}
 	})
 }

@@ -28,7 +28,7 @@ const (
 	mostDepth  = 32
 )
 
-// tooLong is the cure for all of these.
+// tooLong is the fix for all of these.
 const tooLong = "a large job has 500 lines: see whether this is the right file"
 
 // load turns the text into a tree that is safe to walk, or reports why not and
@@ -296,14 +296,14 @@ func (d *Decoder) index(n ast.Node, depth int) bool {
 }
 
 // refuse reports a problem of the text as such.
-func (d *Decoder) refuse(at diag.Place, summary, cure string) {
+func (d *Decoder) refuse(at diag.Place, summary, fix string) {
 	at.File = d.file
-	d.add(diag.Problem{Place: at, Summary: summary, Cure: cure, Source: d.line(at.Line)})
+	d.add(diag.Problem{Place: at, Summary: summary, Fix: fix, Source: d.line(at.Line)})
 }
 
 func (d *Decoder) refuseToken(tk *token.Token, why string) {
-	summary, cure, _ := strings.Cut(why, "; ")
-	d.refuse(diag.Place{Line: tk.Position.Line, Column: tk.Position.Column}, summary, cure)
+	summary, fix, _ := strings.Cut(why, "; ")
+	d.refuse(diag.Place{Line: tk.Position.Line, Column: tk.Position.Column}, summary, fix)
 }
 
 // syntaxProblem reports that the text is no YAML, in the parser's words.
@@ -316,11 +316,11 @@ func (d *Decoder) syntaxProblem(err error) {
 	message, _, _ := strings.Cut(syntax.GetMessage(), "\n")
 	position := syntax.GetToken().Position
 	at := diag.Place{Line: position.Line, Column: position.Column}
-	d.refuse(at, "cannot be read as YAML: "+cut(message, 120), d.syntaxCure(at))
+	d.refuse(at, "cannot be read as YAML: "+cut(message, 120), d.syntaxFix(at))
 }
 
-// syntaxCure guesses what the writer of a line stumbled over.
-func (d *Decoder) syntaxCure(at diag.Place) string {
+// syntaxFix guesses what the writer of a line stumbled over.
+func (d *Decoder) syntaxFix(at diag.Place) string {
 	line := d.line(at.Line)
 	if strings.Count(line, `"`)%2 == 1 || strings.Count(line, "'")%2 == 1 {
 		return `close the quotes; feet and inches stand in other quotes, as in '6 1/2"'`

@@ -71,14 +71,14 @@ func (d *Decoder) ruleOrNone() *rule {
 }
 
 // Fail reports that a node is wrong. The summary follows the path and a colon;
-// detail holds the arithmetic and cure a value that works; both may be empty.
-func (d *Decoder) Fail(n ast.Node, path, summary, detail, cure string) {
-	d.add(d.spotOf(n).problem(path, summary, detail, cure))
+// detail holds the arithmetic and fix a value that works; both may be empty.
+func (d *Decoder) Fail(n ast.Node, path, summary, detail, fix string) {
+	d.add(d.spotOf(n).problem(path, summary, detail, fix))
 }
 
 // FailAt is Fail at the place of a value that was read, by its path.
-func (d *Decoder) FailAt(path, summary, detail, cure string) {
-	d.add(d.decoded.spot(path).problem(path, summary, detail, cure))
+func (d *Decoder) FailAt(path, summary, detail, fix string) {
+	d.add(d.decoded.spot(path).problem(path, summary, detail, fix))
 }
 
 // Given tells whether the text has the value of that path.

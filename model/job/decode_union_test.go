@@ -55,8 +55,8 @@ func TestTagsOfTheFieldHoldInsideATypeWithSeveralForms(t *testing.T) {
 		t.Errorf("got\n%s\nwant\n%s", got, want2)
 	}
 	_, _, problems = Decode[reaches]("a.yaml", []byte("{}"), units.Metric)
-	if got := problems[0].Cure; got != "add jack: [150 mm]" {
-		t.Errorf("cure of a missing key: %s", got)
+	if got := problems[0].Fix; got != "add jack: [150 mm]" {
+		t.Errorf("fix of a missing key: %s", got)
 	}
 }
 

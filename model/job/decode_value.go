@@ -13,7 +13,7 @@ import (
 func (d *Decoder) value(n ast.Node, path string, v reflect.Value, r *rule) {
 	switch t := v.Type(); {
 	case isNothing(n):
-		d.Fail(n, path, "has no value", "", d.valueCure(t, path, r))
+		d.Fail(n, path, "has no value", "", d.valueFix(t, path, r))
 	case isUnion(t):
 		d.union(n, path, v, r)
 	case t.Kind() == reflect.Pointer:
@@ -41,13 +41,13 @@ func isScalarType(t reflect.Type) bool {
 	return quantity || sizeOf(t) > 0
 }
 
-// valueCure tells what to do about a key without a value.
-func (d *Decoder) valueCure(t reflect.Type, path string, r *rule) string {
-	cure := "leave the key out, or write " + path[strings.LastIndex(path, ".")+1:] + ": " + d.example(t, r)
+// valueFix tells what to do about a key without a value.
+func (d *Decoder) valueFix(t reflect.Type, path string, r *rule) string {
+	fix := "leave the key out, or write " + path[strings.LastIndex(path, ".")+1:] + ": " + d.example(t, r)
 	if r.optional || r.defaults || t.Kind() == reflect.Pointer {
-		return cure
+		return fix
 	}
-	return strings.TrimPrefix(cure, "leave the key out, or ")
+	return strings.TrimPrefix(fix, "leave the key out, or ")
 }
 
 // union lets the type read its own node; its tags are d.rule meanwhile.
@@ -117,8 +117,8 @@ func bothLines(a, b int) string {
 }
 
 // failKey reports a problem of a key itself.
-func (d *Decoder) failKey(pair *ast.MappingValueNode, path, summary, detail, cure string) {
-	d.add(d.spotOfToken(pair.Key.GetToken()).problem(path, summary, detail, cure))
+func (d *Decoder) failKey(pair *ast.MappingValueNode, path, summary, detail, fix string) {
+	d.add(d.spotOfToken(pair.Key.GetToken()).problem(path, summary, detail, fix))
 }
 
 func knownKey(fields []field, key string) bool {

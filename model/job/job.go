@@ -15,7 +15,7 @@ type Job struct {
 	Schedule    Schedule    `yaml:"schedule" optional:"true" doc:"Ages at which the concrete is used."`
 	Concrete    Concrete    `yaml:"concrete" optional:"true" doc:"The fresh and hardened concrete."`
 	Gear        string      `yaml:"gear" doc:"Path of the gear file, relative to the job file; it must stay inside the root folder."`
-	Set         Set         `yaml:"set" optional:"true" doc:"Settings this job fixes; keys left out are worked out."`
+	Set         Set         `yaml:"set" optional:"true" doc:"Settings this job gives; keys left out are worked out."`
 	Sequence    []Step      `yaml:"sequence" optional:"true" minitems:"1" maxitems:"60" doc:"The collapse, step by step; when given it replaces the gear's order."`
 	Limits      Limits      `yaml:"limits" optional:"true" doc:"Limits that replace the defaults; 'boxwalk limits' lists those."`
 	Tolerance   Tolerance   `yaml:"tolerance" optional:"true" doc:"Tolerances that replace the defaults; 'boxwalk limits' lists those."`
@@ -216,7 +216,7 @@ type Concrete struct {
 	InvertStrength *units.Pressure   `yaml:"invert_strength" example:"18 MPa" above:"0 MPa" max:"200 MPa" doc:"Strength of the invert when the wheels run on it, by cylinders kept beside it, the least of them; it governs over age and curing."`
 }
 
-// Set fixes settings that would otherwise be worked out.
+// Set gives settings that would otherwise be worked out.
 type Set struct {
 	Jack   *units.Length `yaml:"jack" example:"300 mm" above:"0 mm" doc:"Raised jack reading: sill underside to plate underside."`
 	Leg    *units.Length `yaml:"leg" example:"1500 mm" above:"0 mm" doc:"Leg length, sill top to header underside."`

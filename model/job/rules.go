@@ -100,12 +100,12 @@ func (c *Culvert) checkPours(d *Decoder, path string) {
 	}
 	lengths := c.Pours.Lengths()
 	if n := len(lengths); n > 0 && lengths[n-1] < leastPour {
-		whole, cure := units.Length(n-1)*c.Pours.Each, "write for example total: 9 m"
+		whole, fix := units.Length(n-1)*c.Pours.Each, "write for example total: 9 m"
 		if n > 1 {
-			cure = "write total: " + whole.Text(sys)
+			fix = "write total: " + whole.Text(sys)
 		}
 		d.FailAt(path+".pours.total", fmt.Sprintf("leaves a last pour of %s", lengths[n-1].Text(sys)),
-			fmt.Sprintf("%s - %d x %s = %s; the least is %s", c.Pours.Total.Text(sys), n-1, c.Pours.Each.Text(sys), lengths[n-1].Text(sys), leastPour.Text(sys)), cure)
+			fmt.Sprintf("%s - %d x %s = %s; the least is %s", c.Pours.Total.Text(sys), n-1, c.Pours.Each.Text(sys), lengths[n-1].Text(sys), leastPour.Text(sys)), fix)
 	}
 }
 

@@ -42,8 +42,8 @@ func (g *Gear) checkParts(d *Decoder) {
 	stringers := len(g.Roof.Stringers.FromCorner) + len(g.Roof.Stringers.FromFiller) + 1
 	const roof, bent = 4, 22 // corner and roof panels of a side; header, legs, jacks, arms or brackets, fillers of a bent
 	groups := []struct {
-		path, what, cure string
-		parts            int
+		path, what, fix string
+		parts           int
 	}{
 		{"form.piece", "panels", "write a longer piece", 2 * (g.Wall.Most + roof) * along(g.Form.Piece)},
 		{"form.bents", "bents", "write fewer", g.Form.Bents * (bent + 2*stringers)},
@@ -51,8 +51,8 @@ func (g *Gear) checkParts(d *Decoder) {
 	}
 	if g.Ties != nil {
 		groups = append(groups, struct {
-			path, what, cure string
-			parts            int
+			path, what, fix string
+			parts           int
 		}{"ties.spacing", "ties", "write a wider spacing", 2 * walers * along(g.Ties.Spacing)})
 	}
 	most, total, sum := groups[0], 0, ""
@@ -64,6 +64,6 @@ func (g *Gear) checkParts(d *Decoder) {
 		}
 	}
 	if total > mostParts {
-		d.FailAt(most.path, fmt.Sprintf("makes a carrier of up to %d parts", total), fmt.Sprintf("%s; the most is %d", sum[3:], mostParts), most.cure)
+		d.FailAt(most.path, fmt.Sprintf("makes a carrier of up to %d parts", total), fmt.Sprintf("%s; the most is %d", sum[3:], mostParts), most.fix)
 	}
 }

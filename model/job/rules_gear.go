@@ -12,12 +12,12 @@ import (
 func (f *Form) Check(d *Decoder, path string) {
 	last := f.First + units.Length(f.Bents-1)*f.Spacing
 	if last > f.Length {
-		cure := "write a longer form, or bents nearer together"
+		fix := "write a longer form, or bents nearer together"
 		if most := int((f.Length-f.First)/f.Spacing) + 1; most >= 2 {
-			cure = fmt.Sprintf("write at most %d", most)
+			fix = fmt.Sprintf("write at most %d", most)
 		}
 		d.FailAt(path+".bents", fmt.Sprintf("puts the last bent at %s, beyond the form", last.Text(d.System())),
-			fmt.Sprintf("first %s + %d x %s = %s; the form is %s long", f.First.Text(d.System()), f.Bents-1, f.Spacing.Text(d.System()), last.Text(d.System()), f.Length.Text(d.System())), cure)
+			fmt.Sprintf("first %s + %d x %s = %s; the form is %s long", f.First.Text(d.System()), f.Bents-1, f.Spacing.Text(d.System()), last.Text(d.System()), f.Length.Text(d.System())), fix)
 	}
 }
 

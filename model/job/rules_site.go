@@ -25,14 +25,14 @@ func (h *Hangers) checkLine(d *Decoder, path string, y units.Length, c *Culvert)
 	for i, o := range c.Openings() {
 		if room, reach := flat(o, c.Haunch.Top), off+h.Plate.Y/2; reach > room {
 			d.FailAt(path, fmt.Sprintf("%s puts the plate beyond the flat soffit of cell %d", y.Text(sys), i+1),
-				fmt.Sprintf("%s + half the plate %s = %s; flat to %s from the centreline", off.Text(sys), (h.Plate.Y/2).Text(sys), reach.Text(sys), room.Text(sys)), lineCure(room-h.Plate.Y/2, sys))
+				fmt.Sprintf("%s + half the plate %s = %s; flat to %s from the centreline", off.Text(sys), (h.Plate.Y/2).Text(sys), reach.Text(sys), room.Text(sys)), lineFix(room-h.Plate.Y/2, sys))
 			return
 		}
 	}
 }
 
-// lineCure is how far from the centreline a plate may hang.
-func lineCure(room units.Length, sys units.System) string {
+// lineFix is how far from the centreline a plate may hang.
+func lineFix(room units.Length, sys units.System) string {
 	if room < 0 {
 		return "use a narrower plate (left_in_place.hangers.plate)"
 	}

@@ -9,13 +9,13 @@ type Error struct {
 	Text string
 	// Why is one clause with the reason and, where there is one, the arithmetic.
 	Why string
-	// Cure is a text of the same kind that Parse accepts.
-	Cure string
+	// Fix is a text of the same kind that Parse accepts.
+	Fix string
 }
 
-// Error returns the reason and the cure in one line.
+// Error returns the reason and the fix in one line.
 func (e *Error) Error() string {
-	return e.Why + "; write for example " + e.Cure
+	return e.Why + "; write for example " + e.Fix
 }
 
 // quoted shortens and quotes what the user wrote, so that a message stays one

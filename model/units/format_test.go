@@ -173,8 +173,8 @@ func FuzzParse(f *testing.F) {
 func checkParse(t *testing.T, k Kind, text string, s System) {
 	v, err := Parse(k, text, s)
 	if err != nil {
-		if _, err := Parse(k, err.(*Error).Cure, s); err != nil {
-			t.Fatalf("%v %q: the cure does not work: %v", k, text, err)
+		if _, err := Parse(k, err.(*Error).Fix, s); err != nil {
+			t.Fatalf("%v %q: the fix does not work: %v", k, text, err)
 		}
 		return
 	}

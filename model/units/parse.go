@@ -34,12 +34,12 @@ func ParseBare(kind Kind, text string, s System, bare string) (float64, error) {
 	if r.bare == "" {
 		r.bare = kind.BareUnit(s)
 	}
-	v, why, cure := r.value()
+	v, why, fix := r.value()
 	if why == "" {
 		v, why = inBounds(kind, v, s)
 	}
 	if why != "" {
-		return 0, &Error{kind, text, quoted(text) + " " + why, r.cureOr(cure)}
+		return 0, &Error{kind, text, quoted(text) + " " + why, r.fixOr(fix)}
 	}
 	return v, nil
 }
@@ -52,23 +52,23 @@ type reading struct {
 	bare   string
 }
 
-// cureOr returns the proposed cure when it really parses, else the example of
+// fixOr returns the proposed fix when it really parses, else the example of
 // the kind.
-func (r reading) cureOr(cure string) string {
-	if cure != "" {
-		again := reading{r.kind, r.system, cure, r.bare}
+func (r reading) fixOr(fix string) string {
+	if fix != "" {
+		again := reading{r.kind, r.system, fix, r.bare}
 		if v, why, _ := again.value(); why == "" {
 			if _, why = inBounds(r.kind, v, r.system); why == "" {
-				return cure
+				return fix
 			}
 		}
 	}
 	return r.kind.Example(r.system)
 }
 
-// value reads the text; why is empty when v is good, and cure may propose a
+// value reads the text; why is empty when v is good, and fix may propose a
 // text that the writer probably meant.
-func (r reading) value() (v float64, why, cure string) {
+func (r reading) value() (v float64, why, fix string) {
 	text := plain(r.text)
 	switch {
 	case text == "":
@@ -76,7 +76,7 @@ func (r reading) value() (v float64, why, cure string) {
 	case len(r.text) > mostText:
 		return 0, fmt.Sprintf("is too long for %s: %d characters, at most %d", r.kind, len(r.text), mostText), ""
 	case strings.Contains(text, ","):
-		return 0, "has a comma: the decimal sign is a point and thousands stand together", commaCure(text)
+		return 0, "has a comma: the decimal sign is a point and thousands stand together", commaFix(text)
 	case notFinite.MatchString(text):
 		return 0, "is not finite: " + r.kind.String() + " is expected", ""
 	}
@@ -104,9 +104,9 @@ func plain(text string) string {
 
 var blanks = regexp.MustCompile(` {2,}`)
 
-// commaCure replaces the comma by a point, or drops it where it stands before
+// commaFix replaces the comma by a point, or drops it where it stands before
 // exactly three digits and so parts thousands.
-func commaCure(text string) string {
+func commaFix(text string) string {
 	if thousands.MatchString(text) {
 		return strings.ReplaceAll(text, ",", "")
 	}
@@ -178,7 +178,7 @@ func parseDegrees(text string) (float64, string) {
 var numberThenUnit = regexp.MustCompile(`^(` + numberText + `) ?(.*)$`)
 
 // general reads a number and the unit behind it.
-func (r reading) general(sign float64, text string) (v float64, why, cure string) {
+func (r reading) general(sign float64, text string) (v float64, why, fix string) {
 	m := numberThenUnit.FindStringSubmatch(text)
 	if m == nil {
 		return 0, "is not " + r.kind.String(), ""
@@ -196,18 +196,18 @@ func (r reading) general(sign float64, text string) (v float64, why, cure string
 	}
 	u, ok := unitFor(kinds[r.kind].dim, name)
 	if !ok {
-		why, cure = r.wrongUnit(sign*x, text, name)
-		return 0, why, cure
+		why, fix = r.wrongUnit(sign*x, text, name)
+		return 0, why, fix
 	}
 	return u.toSI(sign * x), "", ""
 }
 
 // wrongUnit explains a unit that the kind does not have.
-func (r reading) wrongUnit(x float64, text, name string) (why, cure string) {
+func (r reading) wrongUnit(x float64, text, name string) (why, fix string) {
 	number := strconv.FormatFloat(x, 'f', -1, 64)
 	switch found := unitsByName[name]; {
 	case r.kind == KindNumber:
-		return "has a unit; a pure number is expected", numberCure(x, number, name)
+		return "has a unit; a pure number is expected", numberFix(x, number, name)
 	case r.kind == KindUnitWeight && name == "kg/m3":
 		weight := significant(x*gravity/1000, 4) + " kN/m3"
 		return fmt.Sprintf("is a density; %s is expected: times 9.80665 m/s2 it is %s", r.kind, weight), weight
@@ -234,8 +234,8 @@ func measured(found []unit) string {
 	return strings.Join(names, " or ")
 }
 
-// numberCure turns a percentage into the pure number; other units are dropped.
-func numberCure(x float64, number, name string) string {
+// numberFix turns a percentage into the pure number; other units are dropped.
+func numberFix(x float64, number, name string) string {
 	if name == "%" {
 		return significant(x/100, 9)
 	}

@@ -150,12 +150,12 @@ func TestDecimalMillimetresAreTheNearestNumber(t *testing.T) {
 }
 
 // refused holds texts that must not be read, with a word of the reason and the
-// cure offered.
+// fix offered.
 var refused = []struct {
-	kind      Kind
-	system    System
-	text      string
-	why, cure string
+	kind     Kind
+	system   System
+	text     string
+	why, fix string
 }{
 	{KindLength, Metric, "", "empty", "150 mm"},
 	{KindLength, Metric, "2,5 m", "comma", "2.5 m"},
@@ -200,7 +200,7 @@ var refused = []struct {
 	{KindLength, Metric, strings.Repeat("1", 65), "too long", "150 mm"},
 }
 
-func TestWrongTextsAreRefusedWithReasonAndCure(t *testing.T) {
+func TestWrongTextsAreRefusedWithReasonAndFix(t *testing.T) {
 	for _, c := range refused {
 		got, err := Parse(c.kind, c.text, c.system)
 		var e *Error
@@ -208,11 +208,11 @@ func TestWrongTextsAreRefusedWithReasonAndCure(t *testing.T) {
 			t.Errorf("%v %q: read as %v, want an error", c.kind, c.text, got)
 			continue
 		}
-		if !strings.Contains(e.Why, c.why) || e.Cure != c.cure {
-			t.Errorf("%v %q: why %q cure %q\n want %q and %q", c.kind, c.text, e.Why, e.Cure, c.why, c.cure)
+		if !strings.Contains(e.Why, c.why) || e.Fix != c.fix {
+			t.Errorf("%v %q: why %q fix %q\n want %q and %q", c.kind, c.text, e.Why, e.Fix, c.why, c.fix)
 		}
-		if _, err := Parse(c.kind, e.Cure, c.system); err != nil {
-			t.Errorf("%v %q: the cure %q does not work: %v", c.kind, c.text, e.Cure, err)
+		if _, err := Parse(c.kind, e.Fix, c.system); err != nil {
+			t.Errorf("%v %q: the fix %q does not work: %v", c.kind, c.text, e.Fix, err)
 		}
 	}
 }

@@ -1,8 +1,8 @@
 package result
 
-// CureRow is one change in a file with which a check, or the whole job, passes. From and To
+// FixRow is one change in a file with which a check, or the whole job, passes. From and To
 // are SI; where CountedFrom is not empty they are counted from that reading.
-type CureRow struct {
+type FixRow struct {
 	Text        string  `json:"text"`
 	Dimension   string  `json:"dimension"`
 	Ease        Ease    `json:"by"`
@@ -13,7 +13,7 @@ type CureRow struct {
 	To          float64 `json:"to"`
 	Unit        string  `json:"unit"`
 
-	Check  string   `json:"check"`  // the check that it cures by itself; empty for the whole job
+	Check  string   `json:"check"`  // the check that it fixes by itself; empty for the whole job
 	Breaks []string `json:"breaks"` // ids that pass no longer with it
 	Passes bool     `json:"passes"` // the whole job passes with it
 }

@@ -14,36 +14,36 @@ var makers = map[result.Ease]string{
 	result.InWorks: "in what is cast",
 }
 
-// cures are the single changes with which the job passes, where they were asked
+// fixes are the single changes with which the job passes, where they were asked
 // for and it does not, and those with which one check does.
-func (t *terminal) cures() {
+func (t *terminal) fixes() {
 	r := t.result
-	if r.Cures == nil || r.Verdict == result.Pass {
+	if r.Fixes == nil || r.Verdict == result.Pass {
 		return
 	}
-	t.print("\n" + t.paint.in(bold, "Cures") + "\n")
+	t.print("\n" + t.paint.in(bold, "Fixes") + "\n")
 	whole, each := t.split()
-	t.curesOfAll(whole)
+	t.fixesOfAll(whole)
 	if len(each) > 0 {
 		t.print(hung("  ", "These make one check pass, by itself:", t.width))
 	}
 	for _, c := range each {
 		t.print(hung("  - ", c.Check+", "+makers[c.Ease]+": "+c.Text+"; "+aftermath(c), t.width))
 	}
-	if len(r.Cures) == 0 {
+	if len(r.Fixes) == 0 {
 		return
 	}
-	if slices.ContainsFunc(r.Cures, func(c result.CureRow) bool { return c.File == "gear" }) {
+	if slices.ContainsFunc(r.Fixes, func(c result.FixRow) bool { return c.File == "gear" }) {
 		t.print(hung("  ", "A change in the gear file is one for every job that uses it.", t.width))
 	}
-	t.print(hung("  ", "A cure is a change in the files, found by a search over single dimensions, with next to no margin beyond the limits. Whether it can be built and is sound is for the engineer to judge.", t.width))
+	t.print(hung("  ", "A fix is a change in the files, found by a search over single dimensions, with next to no margin beyond the limits. Whether it can be built and is sound is for the engineer to judge.", t.width))
 }
 
-// split tells the cures of the whole job from those of one check; of these it
+// split tells the fixes of the whole job from those of one check; of these it
 // leaves out what stands among the first.
-func (t *terminal) split() (whole, each []result.CureRow) {
-	for _, c := range t.result.Cures {
-		same := func(w result.CureRow) bool { return w.Text == c.Text }
+func (t *terminal) split() (whole, each []result.FixRow) {
+	for _, c := range t.result.Fixes {
+		same := func(w result.FixRow) bool { return w.Text == c.Text }
 		switch {
 		case c.Check == "":
 			whole = append(whole, c)
@@ -54,8 +54,8 @@ func (t *terminal) split() (whole, each []result.CureRow) {
 	return whole, each
 }
 
-// aftermath is what the rest does with a cure of one check.
-func aftermath(c result.CureRow) string {
+// aftermath is what the rest does with a fix of one check.
+func aftermath(c result.FixRow) string {
 	switch n := len(c.Breaks); {
 	case c.Passes:
 		return "with it the whole job passes"
@@ -68,8 +68,8 @@ func aftermath(c result.CureRow) string {
 	}
 }
 
-// curesOfAll are the cures of the whole job.
-func (t *terminal) curesOfAll(list []result.CureRow) {
+// fixesOfAll are the fixes of the whole job.
+func (t *terminal) fixesOfAll(list []result.FixRow) {
 	if len(list) == 0 {
 		t.print(hung("  ", "No single change within reach makes the whole job pass. The search tries one dimension at a time: readings of the steps, leg holes and gauge, line, restraint and age of the invert, panels, steel members, what wheels and jacks carry, aprons. It tries no two changes together, no other order of steps, no other limits.", t.width))
 		return
