@@ -130,3 +130,17 @@ func TestAResultThatStatesMoreIsNotProved(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// What the table of checks says a proof shows, proofs show, and nothing else.
+func TestAProofShowsTheChecksThatTheTableSaysItShows(t *testing.T) {
+	text, found := proved(t, worked.Job(t, "orchard-creek"), check.Options{}, false)
+	shown := map[string]bool{}
+	for _, e := range holds(t, text, found).Entries {
+		shown[e.ID] = true
+	}
+	for _, c := range check.Table() {
+		if c.Proved != shown[c.ID] {
+			t.Errorf("%s: the table says %v, the proof %v", c.ID, c.Proved, shown[c.ID])
+		}
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"boxwalk/clearance/result"
+	"boxwalk/model"
 	"boxwalk/model/load"
 	"boxwalk/model/units"
 )
@@ -30,6 +31,8 @@ func (r *route) offTheSlab(edge float64) string {
 	}
 	return fmt.Sprintf("the treads run %s beyond the outside of the walls, where there is no slab: gauge %s in a cell %s wide; a narrower gauge", r.mm(-edge), r.mm(r.Carrier.Gauge), r.mm(2*r.Cell.HalfSpan))
 }
+
+func (r *route) bearingChecks(*model.Study) []Judged { return []Judged{r.bearingCheck()} }
 
 // bearingCheck holds the worst wheel load, rocking on two diagonal wheels,
 // against what the invert bears by then.

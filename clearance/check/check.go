@@ -60,6 +60,7 @@ type Examined struct {
 	*bay
 	Found   *measure.Report
 	brief   bool
+	onWay   *route   // worked out when first asked for
 	Entries []Judged // with what they come from, where a proof is to be written
 }
 
@@ -72,6 +73,25 @@ func (r *Examined) Entry(id string, subject result.Subject) *Judged {
 		}
 	}
 	panic(fmt.Sprintf("clearance: no entry %s, %s", id, subject))
+}
+
+// ofCheck are the entries of one check.
+func ofCheck(id string, list []Judged) []Judged {
+	var out []Judged
+	for _, e := range list {
+		if e.ID == id {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// way is the carrier on its way to the next pour, once for all checks of it.
+func (r *Examined) way(s *model.Study) *route {
+	if r.onWay == nil {
+		r.onWay = r.bay.onTheWay(s)
+	}
+	return r.onWay
 }
 
 // reportsOf are the bays of a study with what was measured of them; nil for twins.
@@ -121,15 +141,11 @@ type told struct {
 
 func (r *Examined) told(s *model.Study) *told {
 	t := &told{}
-	t.still = append(t.still, r.setupChecks(r.Found.Strip)...)
-	t.still = append(t.still, r.standChecks(s)...)
-	t.still = append(t.still, r.stripChecks(r.Found.Strip)...)
-	up := r.raiseChecks(r.Found.Raising)
-	t.still = append(t.still, up...)
+	t.still = r.judgeAll(s, false, always)
 	r.sayUnset(t.still)
 	r.sayRemedies(t.still)
 	t.settings = r.settings()
-	t.steps, t.raising = r.stepRows(r.Found.Strip), r.raisingRows(up)
+	t.steps, t.raising = r.stepRows(r.Found.Strip), r.raisingRows(ofCheck("raise.clear", t.still))
 	holdSteps(t.steps, r.bay.Bay.Bay, s)
 	r.levels(t)
 	r.underWay(t, s, nil)
@@ -139,11 +155,7 @@ func (r *Examined) told(s *model.Study) *told {
 // underWay adds what depends on where along the line the bay lies. The gaps on
 // the way are those of a twin's rows, where there is one.
 func (r *Examined) underWay(t *told, s *model.Study, twin []result.AlongRow) {
-	t.under = append(t.under, r.jackChecks(s)...)
-	t.under = append(t.under, r.liftChecks(s)...)
-	t.under = append(t.under, r.rollChecks(r.Found.Rolling, r.Found.Rolled)...)
-	t.under = append(t.under, r.routeChecks(s)...)
-	t.under = append(t.under, r.bendChecks(s)...)
+	t.under = r.judgeAll(s, true, always)
 	r.sayUnset(t.under)
 	r.sayRemedies(t.under)
 	r.unproved(t.raising, slices.Concat(t.still, t.under))
@@ -219,17 +231,16 @@ func Matches(id string, only []string) bool {
 // the first in the order of the work.
 func order(r *result.Result) {
 	place := map[string]int{}
-	for i, e := range explanations {
-		place[e.ID] = i
+	for i, c := range table {
+		place[c.ID] = i
 	}
-	rank := map[result.Verdict]int{result.Fail: 0, result.Open: 1, result.Pass: 2}
 	sort.SliceStable(r.Checks, func(i, j int) bool {
 		a, b := r.Checks[i], r.Checks[j]
 		switch {
 		case place[a.ID] != place[b.ID]:
 			return place[a.ID] < place[b.ID]
 		case a.Verdict != b.Verdict:
-			return rank[a.Verdict] < rank[b.Verdict]
+			return worstFirst[a.Verdict] < worstFirst[b.Verdict]
 		case a.Margin == nil || b.Margin == nil:
 			return a.Margin != nil && b.Margin == nil
 		}

@@ -59,11 +59,10 @@ const alike = 1e-6
 // before a pass, and the least margin among equals; the first of those alike.
 // -1 if there is none.
 func worst(list []candidate, limit float64, s result.Sense) int {
-	rank := map[result.Verdict]int{result.Fail: 0, result.Open: 1, result.Pass: 2}
 	best, bestRank, bestMargin := -1, 0, 0.0
 	for i, c := range list {
 		v, margin := result.Judge(c.Value, limit, c.Allowance, s)
-		if r := rank[v]; best < 0 || r < bestRank || (r == bestRank && margin < bestMargin-alike) {
+		if r := worstFirst[v]; best < 0 || r < bestRank || (r == bestRank && margin < bestMargin-alike) {
 			best, bestRank, bestMargin = i, r, margin
 		}
 	}

@@ -9,15 +9,15 @@ import (
 	"boxwalk/model/carrier"
 )
 
-// levelCheck is the difference between jacks at which nothing is entered: side
+// levelChecks are, in a step that turns the jacks while they carry, the difference between jacks at which nothing is entered: side
 // to side the least gap x gauge / height beside the walls, over every vertex of
 // every part, and of every other gap what both directions together leave.
-func (b *bay) levelCheck(s carrier.Step, r measure.StepGaps) (Judged, bool) {
+func (b *bay) levelChecks(s carrier.Step, r measure.StepGaps) []Judged {
 	if !b.JacksMove(s) {
-		return Judged{}, false
+		return nil
 	}
 	if l := b.LeanOfJacks(b.Tol.Value("jack_level")); !(l.Lever > 0) {
-		return b.unseen("strip.level", b.About().In(s.Name), l, s.Name), true
+		return []Judged{b.unseen("strip.level", b.About().In(s.Name), l, s.Name)}
 	}
 	var list []candidate
 	for i, p := range b.Carrier.Parts {
@@ -30,7 +30,7 @@ func (b *bay) levelCheck(s carrier.Step, r measure.StepGaps) (Judged, bool) {
 	}
 	list = append(list, b.safeCandidate(s, r))
 	limit := Limit{Value: b.Tol.Value("jack_level"), Source: "tolerance.jack_level: " + b.Tol.Source("jack_level")}
-	return entry("strip.level", b.About().In(s.Name), list, limit, result.Min, "no part stands beside a wall"), true
+	return []Judged{entry("strip.level", b.About().In(s.Name), list, limit, result.Min, "no part stands beside a wall")}
 }
 
 // levelCandidate is what a part beside a wall leaves between jacks side to side.

@@ -15,7 +15,7 @@ func onGrade(t *testing.T, grade string, swap ...[2]string) map[string]result.En
 	c := chain{Gear: "roof-halves-24", Jobs: append([][2]string{{"gear: gear.yaml", "alignment: {grade: " + grade + "}\ngear: gear.yaml"}}, swap...)}
 	return byHand(t, c, 0, func(b *bay, s *model.Study) []Judged {
 		r := b.onTheWay(s)
-		return append(r.pullChecks(), r.tipChecks()...)
+		return append(r.pullChecks(nil), r.tipChecks(nil)...)
 	})
 }
 

@@ -1,7 +1,6 @@
 package check
 
 import (
-	"boxwalk/clearance/measure"
 	"boxwalk/model/culvert"
 	"boxwalk/model/job"
 	"boxwalk/model/units"
@@ -16,28 +15,14 @@ type Limit struct {
 	Words  string
 }
 
-// The default limits, in metres. All are judgement unless their source says
-// otherwise; a job may replace those that have a key.
-var defaults = []Limit{
-	{"setup.faces", "setup.faces", 0.003, "judgement", "distance of a raised panel face from its design face, and open gap between faces"},
-	{"setup.rest", "", 0.010, "judgement", "wheels off the invert when raised"},
-	{"setup.rest.plates", "", 0.025, "judgement", "jack plates off the invert when the wheels carry, for joints and crests"},
-	{"setup.rest.wheels", "", 0.001, "judgement", "wheels on the invert when they carry"},
-	{"strip.dig", "", -measure.ContactTolerance, "rounding", "no part enters concrete; a face that touches by design may show rounding"},
-	{"strip.drag", "strip.drag", 0, "judgement", "sliding of a face or an edge while in contact"},
-	{"strip.self", "", 0, "geometry", "no two bodies or links of the carrier overlap"},
-	{"strip.self.seams", "", -measure.ContactTolerance, "rounding", "seams may touch and never overlap"},
-	{"strip.release", "strip.release", 0.003, "judgement", "release gap while collapsing"},
-	{"strip.clear", "strip.clear", 0.025, "judgement", "travel clearance when collapsed"},
-	{"strip.supports", "strip.release", 0.003, "judgement", "hangers, plates and nuts stay clear"},
-	{"raise.lift", "raise.lift", 0.015, "judgement; BS 5975 has it for falsework uprights, from memory", "out of level over 1 m while pads are lifted one after the other"},
-	{"raise.clear", "strip.release", 0.003, "judgement", "nothing touches on the way up"},
-	{"roll.clear", "roll.clear", 0.025, "judgement", "clearance while rolling ahead"},
-	{"roll.track", "", 0.025, "judgement", "treads off haunch toes, kickers and channel"},
-	{"roll.support", "", 0.100, "judgement", "wheels inside the end of the placed invert"},
-	{"roll.bend.mid", "roll.mid_ordinate", 0.010, "judgement", "distance of a straight pour from the design line"},
-	{"roll.bend.lap", "setup.faces", 0.003, "judgement", "dig of a form that reaches across an angle point"},
-	{"roll.tip", "", 1.5, "judgement", "restoring over overturning moment"},
+// defaultLimits are those of all checks, in the order of the table. All are judgement
+// unless their source says otherwise; a job may replace those that have a key.
+func defaultLimits() []Limit {
+	var out []Limit
+	for _, c := range table {
+		out = append(out, c.Limits...)
+	}
+	return out
 }
 
 // Limits of a job.
@@ -54,7 +39,7 @@ func LimitsOf(j *job.Job) Limits {
 		"strip.release": j.Limits.StripRelease, "roll.clear": j.Limits.RollClear,
 		"roll.mid_ordinate": j.Limits.MidOrdinate, "raise.lift": j.Limits.RaiseLift,
 	}
-	for _, d := range defaults {
+	for _, d := range defaultLimits() {
 		if v := given[d.Key]; v != nil {
 			d.Value, d.Source = float64(*v), "the job"
 		}
@@ -89,7 +74,7 @@ func (l Limits) travel(z culvert.Zone) Limit {
 // All limits in the order of the table.
 func (l Limits) All() []Limit {
 	var out []Limit
-	for _, d := range defaults {
+	for _, d := range defaultLimits() {
 		out = append(out, l.values[d.ID])
 	}
 	return out

@@ -38,7 +38,7 @@ type loosening struct {
 
 func (l *loosening) limits(of Limits) {
 	seen := map[string]bool{}
-	for _, d := range defaults {
+	for _, d := range defaultLimits() {
 		v := of.of(d.ID).Value
 		if d.Key != "" && !seen[d.Key] && (v < d.Value) != grows[d.Key] && v != d.Value {
 			seen[d.Key] = true

@@ -60,7 +60,7 @@ func TestWhatAJobSetsLooserIsToldWithBothNumbers(t *testing.T) {
 // loosened in silence.
 func TestEveryLimitAJobMaySetHasADefaultToBeComparedWith(t *testing.T) {
 	known := map[string]bool{"strip.clear": true}
-	for _, d := range defaults {
+	for _, d := range defaultLimits() {
 		known[d.Key] = true
 	}
 	of := reflect.TypeFor[job.Limits]()

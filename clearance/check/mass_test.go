@@ -19,8 +19,8 @@ import (
 func heavy(b *bay, s *model.Study) []Judged {
 	r := b.onTheWay(s)
 	out := append(b.jackChecks(s), b.liftChecks(s)...)
-	out = append(out, r.pullChecks()...)
-	return append(append(out, r.wheelChecks()...), r.bearingCheck())
+	out = append(out, r.pullChecks(nil)...)
+	return append(append(out, r.wheelChecks(nil)...), r.bearingCheck())
 }
 
 // unstated leaves out what the worked gear says of its headers and sills.
@@ -41,7 +41,7 @@ func TestWhatIsNotStatedIsTakenAtItsHeavyEnd(t *testing.T) {
 
 func TestTippingTakesTheHighestAndNearestCentre(t *testing.T) {
 	tip := func(swap [][2]string) float64 {
-		e := byHand(t, chain{Gear: "roof-halves-24", Swap: swap}, 0, func(b *bay, s *model.Study) []Judged { return b.onTheWay(s).tipChecks() })
+		e := byHand(t, chain{Gear: "roof-halves-24", Swap: swap}, 0, func(b *bay, s *model.Study) []Judged { return b.onTheWay(s).tipChecks(nil) })
 		return e["across"].Value.Lower
 	}
 	// a sill that may be light leaves the panels above it the greater part

@@ -14,34 +14,8 @@ import (
 // limits and tolerances are no fix.
 type advice func(b *bay, e Judged) string
 
-// remedies by check. What depends on the place is told where it is measured, in
-// the candidate; these are for all the rest.
-var remedies = map[string]advice{
-	"setup.faces":    (*bay).facesRemedy,
-	"setup.range":    (*bay).rangeRemedy,
-	"setup.rest":     (*bay).restRemedy,
-	"setup.jacks":    capacityRemedy("stronger jacks, or more bents"),
-	"setup.length":   (*bay).lengthRemedy,
-	"strip.dig":      (*bay).digRemedy,
-	"strip.drag":     always("let the face leave square to itself first: ease down or draw in a little, in a step before the one that moves along it (`sequence:` in the job, `steps:` in the gear)"),
-	"strip.self":     (*bay).selfRemedy,
-	"strip.clear":    (*bay).clearRemedy,
-	"strip.supports": (*bay).supportsRemedy,
-	"strip.level":    always("draw the walls in farther before this step lowers anything, so that the frame may lean more; or lower less in it, and the rest once the walls are in"),
-	"raise.lift":     (*bay).liftRemedy,
-	"raise.clear":    (*bay).raiseRemedy,
-	"roll.clear":     (*bay).passRemedy,
-	"roll.track":     (*bay).trackRemedy,
-	"roll.support":   always("lay a longer apron (`ends:`) before the carrier rolls"),
-	"roll.bend":      (*bay).bendRemedy,
-	"roll.pull":      always("bring a puller that can do it, or more parts of line (travel.capacity: what the whole line can pull, as its maker states it)"),
-	"roll.hold":      always("bring a restraint, brake or rope, that holds as much, set before the plates leave the invert (travel.restraint.capacity: as its maker states it)"),
-	"roll.tip":       always("a wider gauge (`set: {gauge: ...}`), wheel lines farther apart (wheels.at), or travel lower"),
-	"roll.wheel":     capacityRemedy("stronger wheels, or more lines of them (wheels.at)"),
-	"roll.bearing":   (*bay).bearingRemedy,
-}
-
-func always(text string) advice { return func(*bay, Judged) string { return text } }
+// advise is the same advice wherever it fails.
+func advise(text string) advice { return func(*bay, Judged) string { return text } }
 
 // sayRemedies gives each entry that does not pass its remedy, where the place it
 // was measured at has told none.
@@ -56,15 +30,15 @@ func (b *bay) sayRemedies(checks []Judged) {
 // remedy of an entry that does not pass. What follows from a setting that cannot
 // be made, or from a step that cannot, is no thing to mend by itself.
 func (b *bay) remedy(e Judged) string {
-	own := remedies[e.ID]
+	own := lookUp(e.ID)
 	switch {
-	case own == nil:
+	case own == nil || own.remedy == nil:
 		return ""
 	case e.ID == "setup.range" || e.ID == "setup.length":
-		return own(b, e)
+		return own.remedy(b, e)
 	case b.stuck() && (e.Verdict == result.Open || e.ID == "setup.rest"):
 		return "mend first what setup.range says: a step cannot be made, and without it this is not known"
-	case b.misset() && Follows(e.ID):
+	case b.misset() && own.Follows:
 		return "mend first what setup.range says: the gear cannot be set to this section, and this number comes from a setting that cannot be made"
 	case e.Verdict == result.Open && !b.RollsAway() && (strings.HasPrefix(e.ID, "roll.") || strings.HasPrefix(e.ID, "raise.") || e.ID == "setup.rest"):
 		return "let the last step end on the wheels, plates drawn up, such as drivers: {jack: wheels - 60 mm}"
@@ -72,12 +46,7 @@ func (b *bay) remedy(e Judged) string {
 	if e.Verdict == result.Open && e.Value == nil && strings.Contains(e.Text, "centre of gravity") {
 		return "let the centre of gravity lie well between the outer places that carry: wheel lines (wheels.at), bents (form.first, form.spacing) or pads (lifting.pads) that suit the form's length"
 	}
-	return own(b, e)
-}
-
-// Follows tells whether the numbers of a check come from how the gear is set.
-func Follows(id string) bool {
-	return strings.HasPrefix(id, "strip.") || id == "setup.faces" || id == "setup.rest" || id == "raise.clear" || id == "roll.clear"
+	return own.remedy(b, e)
 }
 
 // stuck tells whether a step cannot be made.

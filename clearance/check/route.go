@@ -34,24 +34,6 @@ type route struct {
 	unsure  geom.Vec    // how far it may be off that along and across, either way
 }
 
-// routeChecks are track, support, pull, restraint, tipping and bearing on the
-// way to the next pour.
-func (b *bay) routeChecks(s *model.Study) []Judged {
-	if len(b.Steps) == 0 || b.Steps[len(b.Steps)-1].Stop != nil || !b.Steps[len(b.Steps)-1].Carried {
-		var out []Judged
-		for _, id := range []string{"roll.track", "roll.support", "roll.pull", "roll.hold", "roll.tip", "roll.wheel", "roll.bearing"} {
-			out = append(out, open(id, b.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway()))
-		}
-		return out
-	}
-	r := b.onTheWay(s)
-	out := append(r.trackChecks(), r.supportChecks(s)...)
-	out = append(out, r.pullChecks()...)
-	out = append(out, r.tipChecks()...)
-	out = append(out, r.wheelChecks()...)
-	return append(out, r.bearingCheck())
-}
-
 // onTheWay is the carrier on its way, which ends on its wheels.
 func (b *bay) onTheWay(s *model.Study) *route {
 	r := &route{bay: b, job: s.Job}
@@ -159,7 +141,7 @@ const lowFlowChannel = "low-flow channel"
 
 // trackChecks keep each tread with its wander off haunch toes, kickers and the
 // low-flow channel.
-func (r *route) trackChecks() []Judged {
+func (r *route) trackChecks(*model.Study) []Judged {
 	limit := r.limits.of("roll.track")
 	wander := r.Tol.Value("wander")
 	outer := r.Carrier.Gauge/2 + float64(r.Carrier.Gear.Wheels.Tread)/2
@@ -233,7 +215,7 @@ func (r *route) supported(wheels string, left float64) string {
 }
 
 // pullChecks hold pull and restraint against the lines.
-func (r *route) pullChecks() []Judged {
+func (r *route) pullChecks(*model.Study) []Judged {
 	t := r.job.Travel
 	p, err := r.demands(r.up + r.off)
 	h, err2 := r.demands(r.worse(r.steep))
@@ -280,7 +262,7 @@ func (r *route) lineNotStated(id, rest, text string) Judged {
 }
 
 // tipChecks ask for a margin against tipping across and along.
-func (r *route) tipChecks() []Judged {
+func (r *route) tipChecks(*model.Study) []Judged {
 	limit := r.limits.of("roll.tip")
 	across, along, err := r.wheels().TippingLevers()
 	if err != nil {

@@ -4,19 +4,9 @@ import (
 	"fmt"
 	"math"
 
-	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 )
-
-// setupChecks are what holds before anything moves: faces, ranges, rest and
-// length.
-func (b *bay) setupChecks(done []measure.StepGaps) []Judged {
-	out := b.faceChecks()
-	out = append(out, b.rangeChecks()...)
-	out = append(out, b.restChecks(done)...)
-	return append(out, b.lengthCheck())
-}
 
 // rangeChecks hold every setting and every reading of every step against what
 // the gear can do: the settings one by one, each adjuster with its governing
@@ -130,7 +120,7 @@ func (b *bay) blockedChecks(s carrier.Step) []Judged {
 
 // restChecks are about what the carrier stands on: jacks when raised, wheels
 // when collapsed.
-func (b *bay) restChecks(done []measure.StepGaps) []Judged {
+func (b *bay) restChecks() []Judged {
 	hang := b.Carrier.Jack - b.Carrier.Wheels
 	out := []Judged{entry("setup.rest", b.subject("wheels raised"), []candidate{{Value: *result.Exactly(hang), where: b.at("raised"),
 		text: fmt.Sprintf("raised, the wheels hang %s above the level of the invert: jack %s - %s at which the wheels touch", b.roundedDown(hang), b.mm(b.Carrier.Jack), b.mm(b.Carrier.Wheels))}},

@@ -11,38 +11,6 @@ import (
 	"boxwalk/model/culvert"
 )
 
-// stripChecks are the entries of all steps, in the order of the steps.
-func (b *bay) stripChecks(done []measure.StepGaps) []Judged {
-	var out []Judged
-	for k, s := range b.Steps {
-		if s.Stop != nil {
-			out = append(out, b.stopped(s)...)
-			continue
-		}
-		r := done[k]
-		out = append(out, b.digCheck(s, r), b.dragCheck(s, r))
-		out = append(out, b.selfChecks(s, r)...)
-		out = append(out, b.releaseChecks(s, r)...)
-		out = append(out, b.supportsChecks(s, r)...)
-		if c, ok := b.levelCheck(s, r); ok {
-			out = append(out, c)
-		}
-	}
-	if n := len(b.Steps); n > 0 && b.Steps[n-1].Stop == nil {
-		out = append(out, b.travelChecks(b.Steps[n-1], done[n-1])...)
-	}
-	return out
-}
-
-// stopped are the checks of a step that cannot be made.
-func (b *bay) stopped(s carrier.Step) []Judged {
-	var out []Judged
-	for _, id := range []string{"strip.dig", "strip.drag", "strip.self", "strip.clear", "strip.supports"} {
-		out = append(out, open(id, b.About().In(s.Name), "m", "the step cannot be made: "+s.Stop.Say(b.mm), result.Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Frame: b.Name()}))
-	}
-	return out
-}
-
 func (b *bay) digCheck(s carrier.Step, r measure.StepGaps) Judged {
 	lean, leaning := b.LeanDown(r.K)
 	if leaning && b.BeyondSight(lean, 0) {
@@ -269,6 +237,16 @@ func (b *bay) travelChecks(s carrier.Step, r measure.StepGaps) []Judged {
 			continue
 		}
 		out = append(out, entry("strip.clear", b.About().At(zone).As(result.Collapsed), list, limit, result.Min, fmt.Sprintf("every part stands more than %s from the %s", b.mm(measure.Far), zone.Words())))
+	}
+	return out
+}
+
+// clearChecks are the release gaps of a step, and of the last the clearances of the
+// carrier collapsed.
+func (b *bay) clearChecks(s carrier.Step, r measure.StepGaps) []Judged {
+	out := b.releaseChecks(s, r)
+	if r.K == len(b.Steps)-1 {
+		out = append(out, b.travelChecks(s, r)...)
 	}
 	return out
 }

@@ -53,7 +53,7 @@ func (r *route) acrossSlope() float64 {
 
 // wheelChecks hold what a wheel carries, standing and rocking, against what the
 // gear says it can.
-func (r *route) wheelChecks() []Judged {
+func (r *route) wheelChecks(*model.Study) []Judged {
 	capacity := r.Carrier.Gear.Wheels.Capacity
 	w, err := r.wheelLoads()
 	if err != nil {

@@ -15,7 +15,7 @@ func carried(t *testing.T, c chain) map[string]result.Entry {
 		c.Gear = "roof-halves-24"
 	}
 	return byHand(t, c, 0, func(b *bay, s *model.Study) []Judged {
-		return append(b.jackChecks(s), b.onTheWay(s).wheelChecks()...)
+		return append(b.jackChecks(s), b.onTheWay(s).wheelChecks(nil)...)
 	})
 }
 

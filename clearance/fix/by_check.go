@@ -10,37 +10,6 @@ import (
 	"boxwalk/model"
 )
 
-// family is what kind of thing a dimension is. What a check's numbers come from
-// is told by families, so that nobody looks for a wheel gauge that frees a hanger.
-type family int
-
-// The families.
-const (
-	ofReading family = iota
-	ofSetting
-	ofMeans
-	ofPanels
-	ofSteel
-	ofApron
-)
-
-// hangsOn lists, for the checks that do not hang on everything, the families that
-// can have a part in them, besides what is made for them alone.
-var hangsOn = map[string][]family{
-	"setup.faces":  {ofSetting, ofPanels, ofSteel},
-	"setup.length": {ofSteel},
-	"setup.rest":   {ofReading, ofSetting},
-	"setup.jacks":  {},
-	"raise.lift":   {ofSetting},
-	"roll.track":   {ofSetting},
-	"roll.support": {ofSetting},
-	"roll.tip":     {ofReading, ofSetting},
-	"roll.pull":    {},
-	"roll.hold":    {},
-	"roll.wheel":   {},
-	"roll.bearing": {},
-}
-
 // canMend tells whether a dimension can have a part in a check.
 func canMend(d dimension, id string) bool {
 	if len(d.mends) > 0 {
@@ -49,8 +18,8 @@ func canMend(d dimension, id string) bool {
 	if d.reach && id != "setup.range" && id != "setup.length" {
 		return false
 	}
-	list, some := hangsOn[id]
-	return !some || slices.Contains(list, d.family)
+	c, _ := check.Explain(id)
+	return c.Mended == nil || slices.Contains(c.Mended, d.means)
 }
 
 // byItself is the same search for one check alone.
@@ -159,7 +128,7 @@ type search struct {
 func (t *trials) mending(list []dimension) []dimension {
 	var out []dimension
 	for _, d := range list {
-		if canMend(d, t.goal) && !(check.PortionOf(t.goal) == check.Strips && t.tooLate(d)) {
+		if canMend(d, t.goal) && !(check.PartOf(t.goal) == check.Strips && t.tooLate(d)) {
 			out = append(out, d)
 		}
 	}

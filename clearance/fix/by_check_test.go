@@ -66,14 +66,14 @@ func TestAPortionOfAChecksWorkSaysWhatTheWholeCheckSays(t *testing.T) {
 	for _, name := range []string{"brow-lane", "arms-first", "weir-street", "otter-brook"} {
 		s := worked.Job(t, name)
 		r := check.Run(s, check.Options{Brief: true})
-		for _, of := range []check.Portion{check.Unsearched, check.Strips, check.Raises, check.Advances} {
+		for _, of := range []check.Part{check.Unsearched, check.Strips, check.Raises, check.Advances} {
 			want, got := map[string]result.Verdict{}, map[string]result.Verdict{}
 			for _, c := range r.Checks {
-				if check.PortionOf(c.ID) == of {
+				if check.PartOf(c.ID) == of {
 					want[c.ID+" "+c.Subject.String()] = c.Verdict
 				}
 			}
-			for _, c := range check.PortionAlone(s, of) {
+			for _, c := range check.PartAlone(s, of) {
 				got[c.ID+" "+c.Subject.String()] = c.Verdict
 				if v, ok := want[c.ID+" "+c.Subject.String()]; !ok || v != c.Verdict {
 					t.Errorf("%s, %s %s: %v by itself, %v in the whole", name, c.ID, c.Subject, c.Verdict, v)

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/job"
@@ -23,7 +24,7 @@ type dimension struct {
 	system          units.System
 	reach           bool     // it only counts where a setting cannot be reached
 	mends           []string // the only checks that it has a part in; none for many
-	family          family
+	means           check.Means
 	bring           string                              // of what is brought or waited for: the change, with its value to be filled in
 	turned          string                              // the step it is a reading of; empty for what is set before all of them
 	words           string                              // before the number, where it is counted from something: "raised"
@@ -143,8 +144,8 @@ func (d dimension) at(j *job.Job, g *job.Gear, v float64) (*job.Job, *job.Gear) 
 // dimensions that may fix a study, in the order of their ease, and of two
 // alike the one that costs less first.
 func dimensions(s *model.Study) []dimension {
-	out := slices.Concat(of(ofReading, readings(s)), of(ofSetting, settings(s)), of(ofMeans, means(s.Job)), of(ofMeans, passes(s.Gear)),
-		of(ofPanels, panels(s)), of(ofSteel, steel(s.Gear)), of(ofMeans, stronger(s.Gear)), of(ofApron, aprons(s.Job)))
+	out := slices.Concat(of(check.Reading, readings(s)), of(check.Setting, settings(s)), of(check.Stated, means(s.Job)), of(check.Stated, passes(s.Gear)),
+		of(check.Panels, panels(s)), of(check.Steel, steel(s.Gear)), of(check.Stated, stronger(s.Gear)), of(check.Apron, aprons(s.Job)))
 	for i := range out {
 		d := &out[i]
 		if d.kind == units.KindNumber {
@@ -160,9 +161,9 @@ func dimensions(s *model.Study) []dimension {
 	return out
 }
 
-func of(f family, list []dimension) []dimension {
+func of(m check.Means, list []dimension) []dimension {
 	for i := range list {
-		list[i].family = f
+		list[i].means = m
 	}
 	return list
 }

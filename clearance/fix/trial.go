@@ -143,7 +143,7 @@ func (t *trials) built(d dimension, v float64) (*model.Study, bool) {
 
 // asksSetting tells whether what is looked for hangs on how the gear is set.
 func (t *trials) asksSetting() bool {
-	return t.goal == "" || t.goal == "setup.range" || check.Follows(t.goal)
+	return t.goal == "" || t.goal == "setup.range" || follows(t.goal)
 }
 
 // measured keeps what one portion of the checks came to with a change made, which
@@ -182,7 +182,7 @@ func (m *measured) of(name string, build func() (*model.Study, bool), work func(
 // goalShortfall is the shortfall of the one check looked at; the change made has
 // a name, under which other checks may find what they look for.
 func (t *trials) goalShortfall(name string, build func() (*model.Study, bool)) shortfall {
-	of := check.PortionOf(t.goal)
+	of := check.PartOf(t.goal)
 	if of == check.Strips {
 		switch fell := t.known.of("steps "+name, build, t.stepsFallen); {
 		case fell == nil:
@@ -191,7 +191,7 @@ func (t *trials) goalShortfall(name string, build func() (*model.Study, bool)) s
 			return shortfall{stepsFall, fell[t.goal]}
 		}
 	}
-	fell := t.known.of(fmt.Sprint(of, " ", name), build, func(s *model.Study) []result.Entry { return check.PortionAlone(s, of) })
+	fell := t.known.of(fmt.Sprint(of, " ", name), build, func(s *model.Study) []result.Entry { return check.PartAlone(s, of) })
 	if fell == nil {
 		return shortfall{sum: math.Inf(1)}
 	}
@@ -232,4 +232,10 @@ func (t *trials) stepsFallen(s *model.Study) []result.Entry {
 		return nil
 	}
 	return check.StepsAlone(s, func(name string) bool { return t.steps[name] })
+}
+
+// follows tells whether the numbers of a check come from how the gear is set.
+func follows(id string) bool {
+	c, ok := check.Explain(id)
+	return ok && c.Follows
 }

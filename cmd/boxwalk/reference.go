@@ -39,8 +39,8 @@ func (a *app) explainCommand() *cobra.Command {
 }
 
 // explanations of an id, a group, or all for "".
-func explanations(asked string) []check.Explanation {
-	var out []check.Explanation
+func explanations(asked string) []check.Check {
+	var out []check.Check
 	for _, id := range check.IDs() {
 		if e, ok := check.Explain(id); ok && (asked == "" || covered(id, asked)) {
 			out = append(out, e)

@@ -11,7 +11,7 @@ import (
 
 // Explanations writes what checks mean: when each holds, its formula, its
 // limit and where that comes from.
-func Explanations(w io.Writer, list []check.Explanation, width int) error {
+func Explanations(w io.Writer, list []check.Check, width int) error {
 	out := ""
 	for i, e := range list {
 		if i > 0 {
@@ -27,7 +27,7 @@ func Explanations(w io.Writer, list []check.Explanation, width int) error {
 }
 
 // Digest writes one line or two for each check: its id and when it holds.
-func Digest(w io.Writer, list []check.Explanation, width int) error {
+func Digest(w io.Writer, list []check.Check, width int) error {
 	out := ""
 	for _, e := range list {
 		out += hung(padded(e.ID, 16, false), e.Holds, min(Widest, max(Narrowest, width)))
