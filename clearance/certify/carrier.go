@@ -180,8 +180,8 @@ func (p *prover) selfClaim(carrier int, step *trace.Step, r *check.Examined, k i
 		return
 	}
 	var needs []trace.Need
-	freeEntry := r.Entry("strip.self", r.About().In(r.Steps[k].Name).As(check.FreePairs))
-	seamEntry := r.Entry("strip.self", r.About().In(r.Steps[k].Name).As(check.SeamPairs))
+	freeEntry := r.Entry("strip.self", r.About().In(r.Found.Bay.Steps[k].Name).As(check.FreePairs))
+	seamEntry := r.Entry("strip.self", r.About().In(r.Found.Bay.Steps[k].Name).As(check.SeamPairs))
 	free, okFree := p.need(freeEntry, "strip.self", "", false, measure.Near)
 	seam, okSeam := p.need(seamEntry, "strip.self.seams", "", false, measure.Near)
 	if okFree && okSeam {

@@ -241,12 +241,12 @@ func (q *placed) stripClaims() {
 
 // keptClaims are those against each kind of thing that stays.
 func (q *placed) keptClaims(step *trace.Step, s carrier.Step, done measure.StepGaps) {
-	for _, kind := range q.r.LeftKinds() {
+	for _, kind := range q.r.Found.Bay.LeftKinds() {
 		needs := q.serve(nil, scene{step, q.stripped, same}, "strip.supports", q.r.About().In(s.Name).As("hanger "+kind), culvert.Hanger, false)
 		touch := trace.Need{ID: "strip.supports", Lower: -measure.ContactTolerance, Touch: true, Less: map[int]int{}}
 		for _, m := range done.Parts {
 			for _, k := range done.Left[m.Part] {
-				if v := k.Value.Lower; k.MayTouch && measure.KindOf(q.r.Stripped.Solids[k.Solid]) == kind && v < touch.Lower {
+				if v := k.Value.Lower; k.MayTouch && measure.KindOf(q.r.Found.Bay.Stripped.Solids[k.Solid]) == kind && v < touch.Lower {
 					for _, part := range append([]int{m.Part}, m.Alike...) {
 						touch.Less[part] = int(math.Floor((v - touch.Lower) / micro))
 					}
@@ -259,7 +259,7 @@ func (q *placed) keptClaims(step *trace.Step, s carrier.Step, done measure.StepG
 
 // endClaims are those of the collapsed carrier.
 func (q *placed) endClaims(end *trace.Step) {
-	last := q.r.Found.Strip[len(q.r.Steps)-1].Parts
+	last := q.r.Found.Strip[len(q.r.Found.Bay.Steps)-1].Parts
 	for z, zone := range culvert.Zones {
 		if q.there(zone, q.stripped) {
 			needs := q.serve(nil, scene{end, q.stripped, same}, "strip.clear", q.r.About().At(zone).As(result.Collapsed), zone, false)
@@ -269,7 +269,7 @@ func (q *placed) endClaims(end *trace.Step) {
 }
 
 func (q *placed) raiseClaims() {
-	for k, s := range q.r.Raising {
+	for k, s := range q.r.Found.Bay.Raising {
 		step := q.step(trace.Raise, k)
 		if step == nil {
 			return

@@ -124,7 +124,7 @@ func (b *bay) slopeAt(grade []knot, rolled float64) float64 {
 // pullingOn is what the lines must have on a slope, the invert off it by its
 // tolerance.
 func (r *route) pullingOn(slope float64) *result.AlongPull {
-	if r.Rolls < 0 { // a fall ahead is a rise on the way back
+	if r.bay.Rolls < 0 { // a fall ahead is a rise on the way back
 		slope = -slope
 	}
 	p, err := r.demands(slope + r.off)
@@ -146,7 +146,7 @@ func (r *route) linesOn(slope float64) []result.AlongLine {
 		return []result.AlongLine{}
 	}
 	var out []result.AlongLine
-	for i, at := range r.Carrier.Gear.Wheels.At {
+	for i, at := range r.bay.Carrier.Gear.Wheels.At {
 		out = append(out, result.AlongLine{At: float64(at), RigidLeft: float64(rigid.Left[i]), RigidRight: float64(rigid.Right[i]), SoftLeft: float64(soft.Left[i]), SoftRight: float64(soft.Right[i])})
 	}
 	return out

@@ -27,7 +27,7 @@ func (b *bay) bendChecks(s *model.Study) []Judged {
 	case !b.RollsAway():
 		return append(out, open("roll.bend", b.subject("swept width"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", b.underway()))
 	}
-	r := &bending{route: b.onTheWay(s), turning: t, gap: s.Culvert.JointGap}
+	r := &bending{bay: b, route: b.onTheWay(s), turning: t, gap: s.Culvert.JointGap}
 	out = append(out, r.sweptChecks()...)
 	return append(out, r.scrubChecks()...)
 }
@@ -101,14 +101,15 @@ func (t turning) words() string {
 
 // bending is the carrier on its way round a bend.
 type bending struct {
-	*route
-	turning
+	bay     *bay
+	route   *route
+	turning turning
 	gap float64 // of the joints
 }
 
 // ends are the outer wheel lines, in the frame of cell and pour.
 func (r *bending) ends() (rear, front float64) {
-	lines := r.wheelLines()
+	lines := r.route.wheelLines()
 	return float64(lines[0]), float64(lines[len(lines)-1])
 }
 
@@ -121,7 +122,7 @@ func (r *bending) bend(turn float64) load.Bend {
 // way round a turn: a body of length Lc with its middle over the angle point
 // stands half of (Lc/2) tan(phi/2) to each side.
 func (r *bending) steered(turn float64) float64 {
-	return float64(r.Carrier.Gear.Form.Length) / 4 * math.Tan(turn/2)
+	return float64(r.bay.Carrier.Gear.Form.Length) / 4 * math.Tan(turn/2)
 }
 
 // thrown is how far a part that reaches from x0 to x1 along the carrier comes
@@ -140,8 +141,8 @@ func (r *bending) thrown(x0, x1, turn float64) (inside, outside float64, err err
 // guides are the two places along the carrier that follow the bend: the outer
 // wheel lines, or the rollers that run along a wall.
 func (r *bending) guides() (rear, front float64) {
-	if t := r.job.Travel; t.Steering == "guide rollers" && t.Rollers != nil {
-		return r.Carrier.Rear + float64(t.Rollers.Rear), r.Carrier.Rear + float64(t.Rollers.Front)
+	if t := r.route.job.Travel; t.Steering == "guide rollers" && t.Rollers != nil {
+		return r.bay.Carrier.Rear + float64(t.Rollers.Rear), r.bay.Carrier.Rear + float64(t.Rollers.Front)
 	}
 	return r.ends()
 }
@@ -149,14 +150,14 @@ func (r *bending) guides() (rear, front float64) {
 // beside is how far the carrier is run toward the inside of the bends and toward
 // their outside; where they turn both ways it counts to either side.
 func (r *bending) beside() (inside, outside float64) {
-	if r.job.Travel.Steering != "offset" {
+	if r.route.job.Travel.Steering != "offset" {
 		return 0, 0
 	}
-	off := float64(r.job.Travel.Offset)
-	if r.side == 0 {
+	off := float64(r.route.job.Travel.Offset)
+	if r.turning.side == 0 {
 		return math.Abs(off), math.Abs(off)
 	}
-	return r.side * off, -r.side * off
+	return r.turning.side * off, -r.turning.side * off
 }
 
 // face is one plane of the section that the carrier passes, on either side:
@@ -170,7 +171,7 @@ type face struct {
 // faces are wall and haunches; a plane's distance is never more than that to
 // the concrete behind it.
 func (r *bending) faces() []face {
-	half := r.Cell.HalfSpan
+	half := r.bay.Cell.HalfSpan
 	out := []face{{culvert.Wall, 1, func(y, _ float64) float64 { return half - y }}}
 	haunch := func(zone culvert.Zone, h culvert.Haunch, up func(z float64) float64) {
 		if h.Exists() {
@@ -178,8 +179,8 @@ func (r *bending) faces() []face {
 			out = append(out, face{zone, h.Rise / l, func(y, z float64) float64 { return ((half-y)*h.Rise + (up(z)-h.Rise)*h.Run) / l }})
 		}
 	}
-	haunch(culvert.HaunchBottom, r.Cell.Bottom, func(z float64) float64 { return z })
-	haunch(culvert.HaunchTop, r.Cell.Top, func(z float64) float64 { return r.Cell.Rise - z })
+	haunch(culvert.HaunchBottom, r.bay.Cell.Bottom, func(z float64) float64 { return z })
+	haunch(culvert.HaunchTop, r.bay.Cell.Top, func(z float64) float64 { return r.bay.Cell.Rise - z })
 	return out
 }
 
@@ -187,70 +188,70 @@ func (r *bending) faces() []face {
 // for the running gear and for all that is above it.
 func (r *bending) sweptChecks() []Judged {
 	groups := map[bool][]candidate{}
-	last := r.Steps[len(r.Steps)-1]
+	last := r.bay.Steps[len(r.bay.Steps)-1]
 	faces := r.faces()
-	for i, p := range r.Carrier.Parts {
+	for i, p := range r.bay.Carrier.Parts {
 		if !last.PresentAfter(p) {
 			continue
 		}
 		list, err := r.swept(i, faces)
 		if err != nil {
-			return []Judged{open("roll.bend", r.subject("swept width"), "m", r.told(err), r.underway())}
+			return []Judged{open("roll.bend", r.bay.subject("swept width"), "m", r.bay.told(err), r.bay.underway())}
 		}
 		low := runningGear[p.Role]
 		groups[low] = append(groups[low], list...)
 	}
-	limit := r.limits.of("roll.clear")
-	nothing := "every part stays more than " + r.mm(measure.Far) + " from walls and haunches"
+	limit := r.bay.limits.of("roll.clear")
+	nothing := "every part stays more than " + r.bay.mm(measure.Far) + " from walls and haunches"
 	return []Judged{
-		entry("roll.bend", r.subject("swept width, panels and frame"), groups[false], limit, result.Min, nothing),
-		entry("roll.bend", r.subject("swept width, wheels and jacks"), groups[true], limit, result.Min, nothing),
+		entry("roll.bend", r.bay.subject("swept width, panels and frame"), groups[false], limit, result.Min, nothing),
+		entry("roll.bend", r.bay.subject("swept width, wheels and jacks"), groups[true], limit, result.Min, nothing),
 	}
 }
 
 // scrubChecks are what wheels that cannot steer do at the bend.
 func (r *bending) scrubChecks() []Judged {
-	w := r.Carrier.Gear.Wheels
+	w := r.bay.Carrier.Gear.Wheels
 	if w.Swivel {
-		return []Judged{r.unbent("scrub", "kN", "the wheels turn in plan, so that they roll round the bend without sliding")}
+		return []Judged{r.bay.unbent("scrub", "kN", "the wheels turn in plan, so that they roll round the bend without sliding")}
 	}
 	rear, _ := r.ends()
-	bend := r.bend(r.all)
-	loads, err := r.wheelLoads()
+	bend := r.bend(r.turning.all)
+	loads, err := r.route.wheelLoads()
 	if err == nil {
 		worst := loads.rocking
 		var s load.Scrubbing
-		if s, err = bend.Scrub(r.weight, worst, units.Length(r.centre[0]-rear), float64(r.job.Travel.Scrub)); err == nil {
+		if s, err = bend.Scrub(r.route.weight, worst, units.Length(r.route.centre[0]-rear), float64(r.route.job.Travel.Scrub)); err == nil {
 			return []Judged{r.scrubCheck(bend, s, worst), r.bentPull(s)}
 		}
 	}
-	return []Judged{open("roll.bend", r.subject("scrub"), "kN", r.told(err), r.underway())}
+	return []Judged{open("roll.bend", r.bay.subject("scrub"), "kN", r.bay.told(err), r.bay.underway())}
 }
 
 // scrubCheck holds the side force of one wheel against what it carries
 // sideways, where the gear says so.
 func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force) Judged {
-	w := r.Carrier.Gear.Wheels
+	w := r.bay.Carrier.Gear.Wheels
 	text := fmt.Sprintf("%s; with friction %.2f (travel.scrub) a wheel with %s is pushed sideways with %s, and steering a line of wheels takes up to %s",
-		r.slips(bend), float64(r.job.Travel.Scrub), r.force(wheel), r.force(s.Wheel), r.force(s.Line))
+		r.slips(bend), float64(r.route.job.Travel.Scrub), r.bay.force(wheel), r.bay.force(s.Wheel), r.bay.force(s.Line))
 	if w.Side == 0 {
-		return Judged{Entry: result.Entry{ID: "roll.bend", Subject: r.subject("scrub"), Value: result.Exactly(float64(s.Wheel)), Unit: "kN", Sense: result.Max, Where: r.underway(),
-			Text: text + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: coefficients(s.Source.String(), r.job, "travel.scrub")}}
+		return Judged{Entry: result.Entry{ID: "roll.bend", Subject: r.bay.subject("scrub"), Value: result.Exactly(float64(s.Wheel)), Unit: "kN", Sense: result.Max, Where: r.bay.underway(),
+			Text: text + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: coefficients(s.Source.String(), r.route.job, "travel.scrub")}}
 	}
-	return r.one("roll.bend", "scrub", "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: coefficients(s.Source.String(), r.job, "travel.scrub") + "; capacity: gear"}, result.Max,
-		fmt.Sprintf("%s; a wheel carries %s", text, r.force(w.Side)))
+	return r.route.one("roll.bend", "scrub", "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: coefficients(s.Source.String(), r.route.job, "travel.scrub") + "; capacity: gear"}, result.Max,
+		fmt.Sprintf("%s; a wheel carries %s", text, r.bay.force(w.Side)))
 }
 
 // slips says how far the wheels of every line slide.
 func (r *bending) slips(bend load.Bend) string {
 	rear, _ := r.ends()
-	text := fmt.Sprintf("at %s the wheels slide sideways", r.words())
-	for i, x := range r.wheelLines() {
+	text := fmt.Sprintf("at %s the wheels slide sideways", r.turning.words())
+	for i, x := range r.route.wheelLines() {
 		slip, err := bend.Slip(x - units.Length(rear))
 		if err != nil {
 			return text
 		}
-		text += fmt.Sprintf("%s %s at line %d", map[bool]string{true: ",", false: ""}[i > 0], r.mm(float64(slip)), i+1)
+		text += fmt.Sprintf("%s %s at line %d", map[bool]string{true: ",", false: ""}[i > 0], r.bay.mm(float64(slip)), i+1)
 	}
 	return text
 }
@@ -258,16 +259,16 @@ func (r *bending) slips(bend load.Bend) string {
 // bentPull holds the pull that starts the carrier on the grade while its wheels
 // scrub against the line's capacity.
 func (r *bending) bentPull(s load.Scrubbing) Judged {
-	t := r.job.Travel
-	p, err := r.demands(r.up + r.off)
+	t := r.route.job.Travel
+	p, err := r.route.demands(r.route.up + r.route.off)
 	if err != nil {
-		return open("roll.bend", r.subject("pull round the bend"), "kN", r.told(err), r.underway())
+		return open("roll.bend", r.bay.subject("pull round the bend"), "kN", r.bay.told(err), r.bay.underway())
 	}
 	need := p.Starting + s.Pull
-	text := fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: %s", r.force(p.Starting), r.force(s.Pull), r.words(), r.force(need))
+	text := fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: %s", r.bay.force(p.Starting), r.bay.force(s.Pull), r.turning.words(), r.bay.force(need))
 	if t.Capacity == 0 {
-		return r.lineNotStated("roll.bend", "pull round the bend", text)
+		return r.route.lineNotStated("roll.bend", "pull round the bend", text)
 	}
-	return r.one("roll.bend", "pull round the bend", "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: coefficients(s.Source.String(), r.job, "travel.scrub", "travel.rolling.most", "travel.breakaway", "travel.capacity")}, result.Max,
-		fmt.Sprintf("%s; the %s can pull %s", text, t.PulledBy, r.force(t.Capacity)))
+	return r.route.one("roll.bend", "pull round the bend", "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: coefficients(s.Source.String(), r.route.job, "travel.scrub", "travel.rolling.most", "travel.breakaway", "travel.capacity")}, result.Max,
+		fmt.Sprintf("%s; the %s can pull %s", text, t.PulledBy, r.bay.force(t.Capacity)))
 }

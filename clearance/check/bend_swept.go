@@ -23,15 +23,15 @@ type bowed struct {
 
 // bows are the throws of a part to both sides of the way.
 func (r *bending) bows(x0, x1, half float64) ([2]bowed, error) {
-	in, out, err := r.thrown(x0, x1, r.all)
+	in, out, err := r.thrown(x0, x1, r.turning.all)
 	if err != nil {
 		return [2]bowed{}, err
 	}
-	in1, out1, err := r.thrown(x0, x1, r.single)
+	in1, out1, err := r.thrown(x0, x1, r.turning.single)
 	// mitred corners stand at 1/cos(phi/2) of the half span from the angle point,
 	// and an open joint cuts them off
-	corner := r.Cell.HalfSpan*(1/math.Cos(r.single/2)-1) + r.gap/2*math.Tan(r.single/2)
-	turned := half * (1 - math.Cos(r.single))
+	corner := r.bay.Cell.HalfSpan*(1/math.Cos(r.turning.single/2)-1) + r.gap/2*math.Tan(r.turning.single/2)
+	turned := half * (1 - math.Cos(r.turning.single))
 	return [2]bowed{{"inside", in1, in, corner}, {"outside", out1, out, turned}}, err
 }
 
@@ -40,8 +40,8 @@ func (r *bending) bows(x0, x1, half float64) ([2]bowed, error) {
 // one point; the upper end has the greatest of them alone, and the concrete as
 // far back as it can be.
 func (r *bending) swept(part int, faces []face) ([]candidate, error) {
-	p := r.Carrier.Parts[part]
-	pose := r.Steps[len(r.Steps)-1].Pose(p.Body)
+	p := r.bay.Carrier.Parts[part]
+	pose := r.bay.Steps[len(r.bay.Steps)-1].Pose(p.Body)
 	x0, x1, half := math.Inf(1), math.Inf(-1), 0.0
 	for _, v := range p.Vertices {
 		w := pose.Apply(v)
@@ -70,18 +70,18 @@ func (r *bending) swept(part int, faces []face) ([]candidate, error) {
 // passing is one vertex past one face on one side of the bend.
 func (r *bending) passing(part int, f face, b bowed, y, z, d float64) candidate {
 	zone := f.zone
-	if zone == culvert.Wall && z <= r.Cell.Kicker {
+	if zone == culvert.Wall && z <= r.bay.Cell.Kicker {
 		zone = culvert.Kicker
 	}
-	a := r.Tol.Of(zone)
+	a := r.bay.Tol.Of(zone)
 	// the carrier leans with a crossfall of the invert, the walls stand plumb
-	tilt := math.Abs(r.Crossfall) * (f.n*z + math.Sqrt(1-f.n*f.n)*y)
+	tilt := math.Abs(r.bay.Crossfall) * (f.n*z + math.Sqrt(1-f.n*f.n)*y)
 	v := result.Between(d-f.n*b.most, d-f.n*(b.least-b.spare))
 	tell := func() (result.Where, string) {
-		w := r.underway()
-		w.Part, w.Zone = r.Carrier.Parts[part].Mark, string(zone)
+		w := r.bay.underway()
+		w.Part, w.Zone = r.bay.Carrier.Parts[part].Mark, string(zone)
 		return w, fmt.Sprintf("%s at half width %s stands %s from the %s on the straight; %s throws it %s to the %s%s and leaves %s; %s; steered the best way it would be %s to each side",
-			r.label(part), r.mm(y), r.mm(d), zone.Words(), r.words(), r.mm(b.most), b.toward, r.squarely(f, b), r.mm(v.Lower), r.takenOff(a, tilt), r.mm(r.steered(r.all)))
+			r.bay.label(part), r.bay.mm(y), r.bay.mm(d), zone.Words(), r.turning.words(), r.bay.mm(b.most), b.toward, r.squarely(f, b), r.bay.mm(v.Lower), r.bay.takenOff(a, tilt), r.bay.mm(r.steered(r.turning.all)))
 	}
 	return candidate{Value: v, Allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, Part: part, Zone: zone, tell: tell}
 }
@@ -91,5 +91,5 @@ func (r *bending) squarely(f face, b bowed) string {
 	if f.n == 1 {
 		return ""
 	}
-	return fmt.Sprintf(", %s square to it,", r.mm(f.n*b.most))
+	return fmt.Sprintf(", %s square to it,", r.bay.mm(f.n*b.most))
 }

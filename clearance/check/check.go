@@ -57,7 +57,7 @@ func Examine(s *model.Study, o Options) *Examination {
 
 // report is what was measured of one bay, to be judged.
 type Examined struct {
-	*bay
+	bay     *bay
 	Found   *measure.Report
 	brief   bool
 	onWay   *route   // worked out when first asked for
@@ -74,6 +74,15 @@ func (r *Examined) Entry(id string, subject result.Subject) *Judged {
 	}
 	panic(fmt.Sprintf("clearance: no entry %s, %s", id, subject))
 }
+
+// About is the bay as the subject of an entry.
+func (r *Examined) About() result.Subject { return r.bay.About() }
+
+// RollStep is an advance of so many metres as a step is named.
+func (r *Examined) RollStep(way float64) string { return r.bay.RollStep(way) }
+
+// Distance is a length along the way, metres, in words.
+func (r *Examined) Distance(v float64) string { return r.bay.Distance(v) }
 
 // ofCheck are the entries of one check.
 func ofCheck(id string, list []Judged) []Judged {
@@ -142,12 +151,12 @@ type told struct {
 func (r *Examined) told(s *model.Study) *told {
 	t := &told{}
 	t.still = r.judgeAll(s, false, always)
-	r.sayUnset(t.still)
-	r.sayRemedies(t.still)
-	t.settings = r.settings()
-	t.steps, t.raising = r.stepRows(r.Found.Strip), r.raisingRows(ofCheck("raise.clear", t.still))
+	r.bay.sayUnset(t.still)
+	r.bay.sayRemedies(t.still)
+	t.settings = r.bay.settings()
+	t.steps, t.raising = r.bay.stepRows(r.Found.Strip), r.bay.raisingRows(ofCheck("raise.clear", t.still))
 	holdSteps(t.steps, r.bay.Bay.Bay, s)
-	r.levels(t)
+	r.bay.levels(t)
 	r.underWay(t, s, nil)
 	return t
 }
@@ -156,11 +165,11 @@ func (r *Examined) told(s *model.Study) *told {
 // the way are those of a twin's rows, where there is one.
 func (r *Examined) underWay(t *told, s *model.Study, twin []result.AlongRow) {
 	t.under = r.judgeAll(s, true, always)
-	r.sayUnset(t.under)
-	r.sayRemedies(t.under)
-	r.unproved(t.raising, slices.Concat(t.still, t.under))
+	r.bay.sayUnset(t.under)
+	r.bay.sayRemedies(t.under)
+	r.bay.unproved(t.raising, slices.Concat(t.still, t.under))
 	if !r.brief {
-		t.along = r.alongRows(s, r.Found.Rolling, r.Found.Rolled, t.under, twin)
+		t.along = r.bay.alongRows(s, r.Found.Rolling, r.Found.Rolled, t.under, twin)
 	}
 }
 
@@ -179,7 +188,7 @@ func (r *Examined) toldOf(first *told, s *model.Study, b *model.Bay) *told {
 	for _, v := range first.steps {
 		v.Cell, v.Pour = b.Cell.Number, b.Pour.Number
 		// hundreds of gaps at hundreds of pours that are all alike: they stand once
-		v.End, v.EndOf = []result.EndRow{}, &result.PourRef{Cell: r.Cell.Number, Pour: r.Pour.Number}
+		v.End, v.EndOf = []result.EndRow{}, &result.PourRef{Cell: r.bay.Cell.Number, Pour: r.bay.Pour.Number}
 		t.steps = append(t.steps, v)
 	}
 	holdSteps(t.steps, b, s)
@@ -193,7 +202,7 @@ func partRowsOf(s *model.Study, reports []*Examined) iter.Seq[result.PartRow] {
 	return func(yield func(result.PartRow) bool) {
 		for _, b := range s.Bays {
 			r := reports[b.Twin]
-			for _, row := range r.partRows(r.Found.Strip) {
+			for _, row := range r.bay.partRows(r.Found.Strip) {
 				if row.Cell, row.Pour = b.Cell.Number, b.Pour.Number; !yield(row) {
 					return
 				}

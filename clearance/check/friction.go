@@ -31,7 +31,7 @@ func (r *route) friction() friction {
 
 // words say what is relied on, for whoever sets the restraint.
 func (f friction) words(r *route) string {
-	return fmt.Sprintf("rolling friction of %.4g is relied on for holding (travel.rolling.least, source: %s); without it the restraint must take %s", f.least, f.source, r.force(f.unaided))
+	return fmt.Sprintf("rolling friction of %.4g is relied on for holding (travel.rolling.least, source: %s); without it the restraint must take %s", f.least, f.source, r.bay.force(f.unaided))
 }
 
 // frictionNote is the sentence that stands wherever the verdict does, with the most
@@ -43,10 +43,10 @@ func frictionNote(s *model.Study, reports []*Examined) string {
 	note, most := "", units.Force(-1)
 	for _, b := range s.Bays {
 		r := reports[b.Twin].as(&b)
-		if !r.RollsAway() {
+		if !r.bay.RollsAway() {
 			continue
 		}
-		way := r.onTheWay(s)
+		way := r.bay.onTheWay(s)
 		if f := way.friction(); f.unaided > most {
 			note, most = f.words(way), f.unaided
 		}

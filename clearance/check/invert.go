@@ -22,7 +22,7 @@ type hardened struct {
 // says so and what to write.
 func (r *route) invert() (h hardened, why string) {
 	if tested := r.job.Concrete.InvertStrength; tested != nil {
-		return hardened{*tested, "has " + r.strength(*tested) + " by cylinders (concrete.invert_strength)", "cylinders, from the job"}, ""
+		return hardened{*tested, "has " + r.bay.strength(*tested) + " by cylinders (concrete.invert_strength)", "cylinders, from the job"}, ""
 	}
 	if lacks := r.unstated(); len(lacks) > 0 {
 		return h, "the strength of the invert when the wheels run on it is not known: write " + listed(lacks) + "; " + r.orTest()
@@ -40,7 +40,7 @@ func (r *route) orTest() string {
 }
 
 func (r *route) example(metric, imperial string) string {
-	if r.imperial {
+	if r.bay.imperial {
 		return imperial
 	}
 	return metric
@@ -109,7 +109,7 @@ func (r *route) hardenedBy(age units.Duration, curing load.History) (h hardened,
 	invert := load.Invert{Strength: *c.Strength, Class: load.CementClassOf(c.Cement), Age: age, Curing: curing}
 	worth, err := invert.Equivalent()
 	if err != nil {
-		return h, r.told(err) + "; " + r.orTest()
+		return h, r.bay.told(err) + "; " + r.orTest()
 	}
 	told := fmt.Sprintf("%s at %s are worth %s days at %s (EN 1992-1-1 B.10, concrete.curing)", inDays(age), r.cured(curing.Until(age)), daysWorth(worth.Days()), r.degrees(20))
 	strength, err := invert.StrengthNow()
@@ -117,9 +117,9 @@ func (r *route) hardenedBy(age units.Duration, curing load.History) (h hardened,
 	case worth.Days() <= 3:
 		return h, told + ": up to 3 days only tests tell the strength; wait longer, " + r.orTest()
 	case err != nil:
-		return h, fmt.Sprintf("%s; concrete.strength is %s: %v; %s", told, r.strength(*c.Strength), r.told(err), r.orTest())
+		return h, fmt.Sprintf("%s; concrete.strength is %s: %v; %s", told, r.bay.strength(*c.Strength), r.bay.told(err), r.orTest())
 	}
-	return hardened{strength, fmt.Sprintf("has %s: %s, concrete.strength %s, cement %s", r.strength(strength), told, r.strength(*c.Strength), c.Cement), "EN 1992-1-1 3.1.2 at the equivalent age of B.10"}, ""
+	return hardened{strength, fmt.Sprintf("has %s: %s, concrete.strength %s, cement %s", r.bay.strength(strength), told, r.bay.strength(*c.Strength), c.Cement), "EN 1992-1-1 3.1.2 at the equivalent age of B.10"}, ""
 }
 
 // cured says at which temperatures a history was.
@@ -133,7 +133,7 @@ func (r *route) cured(h load.History) string {
 
 // degrees prints a temperature as the job's units have it.
 func (r *route) degrees(t units.Temperature) string {
-	if r.imperial {
+	if r.bay.imperial {
 		return fmt.Sprintf("%.4g degF", float64(t)*9/5+32)
 	}
 	return fmt.Sprintf("%.4g degC", float64(t))

@@ -34,8 +34,8 @@ const raising = "raise"
 
 // lifted is an entry of raise.lift from a number that must not exceed a limit.
 func (r *route) lifted(rest, unit string, value float64, limit Limit, text string) Judged {
-	c := candidate{Value: *result.Exactly(value), where: r.at(raising), text: text}
-	e := entry("raise.lift", r.subject(rest), []candidate{c}, limit, result.Max, "")
+	c := candidate{Value: *result.Exactly(value), where: r.bay.at(raising), text: text}
+	e := entry("raise.lift", r.bay.subject(rest), []candidate{c}, limit, result.Max, "")
 	e.Unit = unit
 	return e
 }
@@ -44,7 +44,7 @@ func (r *route) lifted(rest, unit string, value float64, limit Limit, text strin
 func (r *route) pads(l *job.Lifting) []units.Length {
 	out := make([]units.Length, len(l.Pads))
 	for i, x := range l.Pads {
-		out[i] = units.Length(r.Carrier.Rear) + x
+		out[i] = units.Length(r.bay.Carrier.Rear) + x
 	}
 	return out
 }
@@ -54,14 +54,14 @@ func (r *route) pads(l *job.Lifting) []units.Length {
 // wheels, or on some of either.
 func (r *route) liftLoads(l *job.Lifting, grade float64) []Judged {
 	stands := r.wheelLines()
-	for _, x := range r.Carrier.Bents {
+	for _, x := range r.bay.Carrier.Bents {
 		stands = append(stands, units.Length(x))
 	}
 	along, across := r.plumbOff(l, grade)
-	p, err := load.Lifting{Weight: r.weight, Gauge: units.Length(r.Carrier.Gauge), Pads: r.pads(l), Stands: stands,
+	p, err := load.Lifting{Weight: r.weight, Gauge: units.Length(r.bay.Carrier.Gauge), Pads: r.pads(l), Stands: stands,
 		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1]), AlongOff: units.Length(r.unsure[0] + along), LeftOff: units.Length(r.unsure[1] + across)}.Loads()
 	if err != nil {
-		return []Judged{open("raise.lift", r.subject("load on a lifting jack"), "kN", r.told(err), r.at(raising))}
+		return []Judged{open("raise.lift", r.bay.subject("load on a lifting jack"), "kN", r.bay.told(err), r.bay.at(raising))}
 	}
 	side := "right"
 	if p.Left {
@@ -69,10 +69,10 @@ func (r *route) liftLoads(l *job.Lifting, grade float64) []Judged {
 	}
 	even := ""
 	if p.Even > 0 {
-		even = fmt.Sprintf("; with all %d pads carrying alike it is %s at most", 2*len(l.Pads), r.force(p.Even))
+		even = fmt.Sprintf("; with all %d pads carrying alike it is %s at most", 2*len(l.Pads), r.bay.force(p.Even))
 	}
 	text := fmt.Sprintf("the carrier weighs %s; lifted pad by pad a rigid frame can rock on two diagonal places, and the %s pad %s from the rear end takes %s then%s; a lifting jack carries %s",
-		r.weighs(), side, r.mm(float64(p.At)-r.Carrier.Rear), r.force(p.Worst), even, r.force(l.Capacity))
+		r.weighs(), side, r.bay.mm(float64(p.At)-r.bay.Carrier.Rear), r.bay.force(p.Worst), even, r.bay.force(l.Capacity))
 	return []Judged{r.lifted("load on a lifting jack", "kN", float64(p.Worst), Limit{Value: float64(l.Capacity), Source: p.Source.String() + "; capacity: gear"}, text)}
 }
 
@@ -82,39 +82,39 @@ func (r *route) liftLoads(l *job.Lifting, grade float64) []Judged {
 func (r *route) plumbOff(l *job.Lifting, grade float64) (along, across float64) {
 	height := r.centre[2] // the most that it may be
 	pass := float64(l.Pass)
-	return height * (math.Abs(grade) + pass/float64(nearest(l.Pads))), height * (math.Abs(r.Crossfall) + pass/r.Carrier.Gauge)
+	return height * (math.Abs(grade) + pass/float64(nearest(l.Pads))), height * (math.Abs(r.bay.Crossfall) + pass/r.bay.Carrier.Gauge)
 }
 
 // liftStroke holds the height from wheels to raised, and what packing takes,
 // against the stroke.
 func (r *route) liftStroke(l *job.Lifting) Judged {
-	rise := math.Max(0, r.Carrier.Jack-r.Carrier.Wheels)
+	rise := math.Max(0, r.bay.Carrier.Jack-r.bay.Carrier.Wheels)
 	need, err := load.Stroke(units.Length(rise), l.Packing)
 	if err != nil {
-		return open("raise.lift", r.subject("stroke of a lifting jack"), "m", r.told(err), r.at(raising))
+		return open("raise.lift", r.bay.subject("stroke of a lifting jack"), "m", r.bay.told(err), r.bay.at(raising))
 	}
 	text := fmt.Sprintf("from wheels to raised the pads rise %s: jack %s - %s at which the wheels touch; with %s for packing a lifting jack needs a stroke of %s and has %s",
-		r.mm(rise), r.mm(r.Carrier.Jack), r.mm(r.Carrier.Wheels), r.mm(float64(l.Packing)), r.roundedUp(float64(need)), r.mm(float64(l.Stroke)))
+		r.bay.mm(rise), r.bay.mm(r.bay.Carrier.Jack), r.bay.mm(r.bay.Carrier.Wheels), r.bay.mm(float64(l.Packing)), r.bay.roundedUp(float64(need)), r.bay.mm(float64(l.Stroke)))
 	return r.lifted("stroke of a lifting jack", "m", float64(need), Limit{Value: float64(l.Stroke) + rangeSlack, Source: "geometry; stroke: gear"}, text)
 }
 
 // liftTilt is how far out of level over a metre the frame gets while one pad is
 // a pass above the nearest one beside it.
 func (r *route) liftTilt(l *job.Lifting, way string) Judged {
-	limit := r.limits.of("raise.lift")
-	apart := units.Length(r.Carrier.Gauge)
+	limit := r.bay.limits.of("raise.lift")
+	apart := units.Length(r.bay.Carrier.Gauge)
 	if way == "along" {
 		apart = nearest(l.Pads)
 	}
 	tilt, err := load.Tilt(l.Pass, apart)
 	if err != nil {
-		return open("raise.lift", r.subject("tilt "+way), "m", r.told(err), r.at(raising))
+		return open("raise.lift", r.bay.subject("tilt "+way), "m", r.bay.told(err), r.bay.at(raising))
 	}
 	text := fmt.Sprintf("%s, one pad a pass of %s above the next %s away leans the frame by 1:%.0f, %s over %s",
-		way, r.mm(float64(l.Pass)), r.mm(float64(apart)), 1/float64(tilt), r.roundedUp(float64(tilt)), r.Distance(1))
+		way, r.bay.mm(float64(l.Pass)), r.bay.mm(float64(apart)), 1/float64(tilt), r.bay.roundedUp(float64(tilt)), r.bay.Distance(1))
 	if way == "across" {
-		high := r.Carrier.Soffit
-		text += fmt.Sprintf("; at the roof, %s up, that is %s to the side", r.mm(high), r.mm(float64(tilt)*high))
+		high := r.bay.Carrier.Soffit
+		text += fmt.Sprintf("; at the roof, %s up, that is %s to the side", r.bay.mm(high), r.bay.mm(float64(tilt)*high))
 	}
 	return r.lifted("tilt "+way, "m", float64(tilt), limit, text)
 }

@@ -74,7 +74,7 @@ func StepsAlone(s *model.Study, asked func(name string) bool) []result.Entry {
 	reports := reportsOf(s, Options{}, measure.Ask{Steps: asked})
 	var out []Judged
 	for _, i := range s.Reported() {
-		for k, step := range reports[i].Steps {
+		for k, step := range reports[i].bay.Steps {
 			if step.Stop == nil && asked(step.Name) {
 				out = append(out, reports[i].stepChecks(k)...)
 			}
@@ -88,7 +88,7 @@ func (r *Examined) stepChecks(k int) []Judged {
 	var out []Judged
 	for _, c := range table {
 		if c.step != nil {
-			out = append(out, c.step(r.bay, r.Steps[k], r.Found.Strip[k])...)
+			out = append(out, c.step(r.bay, r.bay.Steps[k], r.Found.Strip[k])...)
 		}
 	}
 	return out

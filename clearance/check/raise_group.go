@@ -27,7 +27,7 @@ func raiseGroup() []Check {
 				{"raise.clear", "strip.release", 0.003, "judgement", "nothing touches on the way up"},
 			},
 			remedy:  (*bay).raiseRemedy,
-			judge:   found(func(r *Examined) []Judged { return r.raiseChecks(r.Found.Raising) }),
+			judge:   found(func(r *Examined) []Judged { return r.bay.raiseChecks(r.Found.Raising) }),
 			Part:    Raises,
 			Follows: true,
 			Proved:  true,

@@ -86,5 +86,5 @@ func (r *route) supportRemedy(left, limit float64, end string) string {
 	if left >= limit {
 		return ""
 	}
-	return r.longerApron(end, limit-left)
+	return r.bay.longerApron(end, limit-left)
 }

@@ -13,7 +13,7 @@ func rollGroup() []Check {
 				{"roll.clear", "roll.clear", 0.025, "judgement", "clearance while rolling ahead"},
 			},
 			remedy:  (*bay).passRemedy,
-			judge:   found(func(r *Examined) []Judged { return r.rollChecks(r.Found.Rolling, r.Found.Rolled) }),
+			judge:   found(func(r *Examined) []Judged { return r.bay.rollChecks(r.Found.Rolling, r.Found.Rolled) }),
 			Part:    Advances,
 			placed:  true,
 			Follows: true,

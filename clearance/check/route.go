@@ -21,7 +21,7 @@ const gravity = 9.80665
 // route is the collapsed carrier on its way to the next pour, as statics sees
 // it: what it weighs, where, and on which wheels.
 type route struct {
-	*bay
+	bay     *bay
 	job     *job.Job
 	up      float64 // steepest rise over run ahead, to the next pour
 	steep   float64 // steepest slope either way
@@ -46,13 +46,13 @@ func (b *bay) onTheWay(s *model.Study) *route {
 // The invert may be off level by its tolerance from one end of the wheelbase to
 // the other, either way: no grade is level.
 func (r *route) slope(s *model.Study) {
-	r.off = r.Tol.Value("invert") / r.wheelbase()
+	r.off = r.bay.Tol.Value("invert") / r.wheelbase()
 	r.up, r.least, r.most = math.Inf(-1), math.Inf(1), math.Inf(-1)
 	ahead := 1.0
-	if r.Rolls < 0 {
+	if r.bay.Rolls < 0 {
 		ahead = -1
 	}
-	for _, p := range s.OnTheWay(*r.Bay.Bay) {
+	for _, p := range s.OnTheWay(*r.bay.Bay.Bay) {
 		grade := s.Culvert.GradeOf(p)
 		r.up = math.Max(r.up, ahead*grade)
 		r.least, r.most = math.Min(r.least, grade), math.Max(r.most, grade)
@@ -74,7 +74,7 @@ func (r *route) worse(slope float64) float64 { return slope + math.Copysign(r.of
 
 // giveOrTake says by how much the invert may be off its grade.
 func (r *route) giveOrTake() string {
-	return fmt.Sprintf("give or take %.2f %% (invert %s over %s)", 100*r.off, r.mm(r.Tol.Value("invert")), r.mm(r.wheelbase()))
+	return fmt.Sprintf("give or take %.2f %% (invert %s over %s)", 100*r.off, r.bay.mm(r.bay.Tol.Value("invert")), r.bay.mm(r.wheelbase()))
 }
 
 // demands on the lines on a slope, up positive.
@@ -85,13 +85,13 @@ func (r *route) demands(slope float64) (load.Pulling, error) {
 
 // weigh sums the parts that roll, where they stand when collapsed.
 func (r *route) weigh() {
-	last := r.Steps[len(r.Steps)-1]
-	r.weighed(r.Carrier.Weigh(last.PresentAfter, last.Pose))
+	last := r.bay.Steps[len(r.bay.Steps)-1]
+	r.weighed(r.bay.Carrier.Weigh(last.PresentAfter, last.Pose))
 }
 
 // weighRaised sums all parts, where they stand when raised.
 func (r *route) weighRaised() {
-	r.weighed(r.Carrier.WeighRaised())
+	r.weighed(r.bay.Carrier.WeighRaised())
 }
 
 // weighed takes the heavy end of the mass, which asks more of every line, jack
@@ -109,29 +109,29 @@ func (r *route) weighed(w carrier.Weighed) {
 // weighs says what the carrier weighs at most, and how much of it is not known.
 func (r *route) weighs() string {
 	if r.guessed == 0 {
-		return r.force(r.weight)
+		return r.bay.force(r.weight)
 	}
-	return fmt.Sprintf("%s at most (%.0f %% of it guessed)", r.force(r.weight), 100*r.guessed)
+	return fmt.Sprintf("%s at most (%.0f %% of it guessed)", r.bay.force(r.weight), 100*r.guessed)
 }
 
 // wheelLines are the wheels' places along the pour.
 func (r *route) wheelLines() []units.Length {
 	var out []units.Length
-	for _, at := range r.Carrier.Gear.Wheels.At {
-		out = append(out, units.Length(r.Carrier.Rear)+at)
+	for _, at := range r.bay.Carrier.Gear.Wheels.At {
+		out = append(out, units.Length(r.bay.Carrier.Rear)+at)
 	}
 	return out
 }
 
 func (r *route) wheels() load.Wheels {
-	return load.Wheels{Weight: r.weight, Gauge: units.Length(r.Carrier.Gauge), Lines: r.wheelLines(),
+	return load.Wheels{Weight: r.weight, Gauge: units.Length(r.bay.Carrier.Gauge), Lines: r.wheelLines(),
 		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1]),
 		AlongOff: units.Length(r.unsure[0]), LeftOff: units.Length(r.unsure[1])}
 }
 
 // one entry from a single number.
 func (r *route) one(id, rest, unit string, value float64, allowance float64, limit Limit, s result.Sense, text string) Judged {
-	e := entry(id, r.subject(rest), []candidate{{Value: *result.Exactly(value), Allowance: allowance, worst: allowance, where: r.underway(), text: text}}, limit, s, "")
+	e := entry(id, r.bay.subject(rest), []candidate{{Value: *result.Exactly(value), Allowance: allowance, worst: allowance, where: r.bay.underway(), text: text}}, limit, s, "")
 	e.Unit = unit
 	return e
 }
@@ -142,20 +142,20 @@ const lowFlowChannel = "low-flow channel"
 // trackChecks keep each tread with its wander off haunch toes, kickers and the
 // low-flow channel.
 func (r *route) trackChecks(*model.Study) []Judged {
-	limit := r.limits.of("roll.track")
-	wander := r.Tol.Value("wander")
-	outer := r.Carrier.Gauge/2 + float64(r.Carrier.Gear.Wheels.Tread)/2
-	edge, what := r.Cell.HalfSpan, "wall"
-	if r.Cell.Bottom.Exists() {
-		edge, what = r.Cell.HalfSpan-r.Cell.Bottom.Run, "toe of the bottom haunch"
+	limit := r.bay.limits.of("roll.track")
+	wander := r.bay.Tol.Value("wander")
+	outer := r.bay.Carrier.Gauge/2 + float64(r.bay.Carrier.Gear.Wheels.Tread)/2
+	edge, what := r.bay.Cell.HalfSpan, "wall"
+	if r.bay.Cell.Bottom.Exists() {
+		edge, what = r.bay.Cell.HalfSpan-r.bay.Cell.Bottom.Run, "toe of the bottom haunch"
 	}
 	out := []Judged{r.one("roll.track", "outer edge of the treads", "m", edge-outer, wander, limit, result.Min,
 		fmt.Sprintf("the treads' outer edge runs %s from the %s: %s - (gauge %s + tread %s) / 2; %s are taken off for wander",
-			r.roundedDown(edge-outer), what, r.mm(edge), r.mm(r.Carrier.Gauge), r.mm(float64(r.Carrier.Gear.Wheels.Tread)), r.mm(wander)))}
-	if r.Cell.Channel.Exists() {
+			r.bay.roundedDown(edge-outer), what, r.bay.mm(edge), r.bay.mm(r.bay.Carrier.Gauge), r.bay.mm(float64(r.bay.Carrier.Gear.Wheels.Tread)), r.bay.mm(wander)))}
+	if r.bay.Cell.Channel.Exists() {
 		clear := r.besideChannel()
 		out = append(out, r.one("roll.track", lowFlowChannel, "m", clear, wander, limit, result.Min,
-			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; %s are taken off for wander", r.roundedDown(clear), r.mm(wander))))
+			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; %s are taken off for wander", r.bay.roundedDown(clear), r.bay.mm(wander))))
 	}
 	return out
 }
@@ -163,10 +163,10 @@ func (r *route) trackChecks(*model.Study) []Judged {
 // besideChannel is how far the nearer tread runs from the edge of the low-flow
 // channel.
 func (r *route) besideChannel() float64 {
-	clear, c := math.Inf(1), r.Cell.Channel
+	clear, c := math.Inf(1), r.bay.Cell.Channel
 	for _, side := range sides {
-		y := float64(side) * r.Carrier.Gauge / 2
-		clear = math.Min(clear, math.Abs(y-c.Offset)-c.Width/2-float64(r.Carrier.Gear.Wheels.Tread)/2)
+		y := float64(side) * r.bay.Carrier.Gauge / 2
+		clear = math.Min(clear, math.Abs(y-c.Offset)-c.Width/2-float64(r.bay.Carrier.Gear.Wheels.Tread)/2)
 	}
 	return clear
 }
@@ -178,9 +178,9 @@ var sides = [2]culvert.Side{culvert.Left, culvert.Right}
 // it is out over the end.
 func (r *route) supportChecks(s *model.Study) []Judged {
 	lines := r.wheelLines()
-	rear := float64(lines[0]) + math.Min(0, r.Rolls)
-	front := float64(lines[len(lines)-1]) + math.Max(0, r.Rolls)
-	tread := (r.Carrier.Gauge + float64(r.Carrier.Gear.Wheels.Tread)) / 2
+	rear := float64(lines[0]) + math.Min(0, r.bay.Rolls)
+	front := float64(lines[len(lines)-1]) + math.Max(0, r.bay.Rolls)
+	tread := (r.bay.Carrier.Gauge + float64(r.bay.Carrier.Gear.Wheels.Tread)) / 2
 	behind, ahead := math.Inf(1), math.Inf(1)
 	for _, end := range slabEnds(s, r.bay) {
 		for _, side := range sides {
@@ -197,21 +197,21 @@ func (r *route) supportChecks(s *model.Study) []Judged {
 
 // supportCheck is one outer wheel line against the end of the invert.
 func (r *route) supportCheck(wheels string, left float64, end string) Judged {
-	limit := r.limits.of("roll.support")
-	c := candidate{Value: *result.Exactly(left), where: r.underway(), text: r.supported(wheels, left), remedy: r.supportRemedy(left, limit.Value, end)}
-	return entry("roll.support", r.subject(wheels), []candidate{c}, limit, result.Min, "")
+	limit := r.bay.limits.of("roll.support")
+	c := candidate{Value: *result.Exactly(left), where: r.bay.underway(), text: r.supported(wheels, left), remedy: r.supportRemedy(left, limit.Value, end)}
+	return entry("roll.support", r.bay.subject(wheels), []candidate{c}, limit, result.Min, "")
 }
 
 // supported says where wheels come to on the placed invert.
 func (r *route) supported(wheels string, left float64) string {
 	way := "over the advance"
-	if r.Leaves {
-		way = fmt.Sprintf("until the form is out over the %s", map[bool]string{true: "inlet", false: "outlet"}[r.Rolls < 0])
+	if r.bay.Leaves {
+		way = fmt.Sprintf("until the form is out over the %s", map[bool]string{true: "inlet", false: "outlet"}[r.bay.Rolls < 0])
 	}
 	if left < 0 {
-		return fmt.Sprintf("%s the %s would run %s beyond the end of the placed invert, measured along the tread nearer to it", way, wheels, r.deep(left))
+		return fmt.Sprintf("%s the %s would run %s beyond the end of the placed invert, measured along the tread nearer to it", way, wheels, r.bay.deep(left))
 	}
-	return fmt.Sprintf("%s the %s stay %s from the end of the placed invert, measured along the tread nearer to it", way, wheels, r.roundedDown(left))
+	return fmt.Sprintf("%s the %s stay %s from the end of the placed invert, measured along the tread nearer to it", way, wheels, r.bay.roundedDown(left))
 }
 
 // pullChecks hold pull and restraint against the lines.
@@ -220,7 +220,7 @@ func (r *route) pullChecks(*model.Study) []Judged {
 	p, err := r.demands(r.up + r.off)
 	h, err2 := r.demands(r.worse(r.steep))
 	if err = errors.Join(err, err2); err != nil {
-		return []Judged{open("roll.pull", r.subject("advance"), "kN", r.told(err), r.underway()), open("roll.hold", r.subject("advance"), "kN", r.told(err), r.underway())}
+		return []Judged{open("roll.pull", r.bay.subject("advance"), "kN", r.bay.told(err), r.bay.underway()), open("roll.hold", r.bay.subject("advance"), "kN", r.bay.told(err), r.bay.underway())}
 	}
 	var have units.Force
 	if t.Restraint != nil {
@@ -232,7 +232,7 @@ func (r *route) pullChecks(*model.Study) []Judged {
 	}
 	if h.NeedsHold {
 		text = fmt.Sprintf("%s on %+.2f %%, %s, can run: that is above the least rolling coefficient %.3f; the restraint must take %s and has %s; set it before plates leave the invert",
-			r.weighs(), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), r.force(h.Hold), r.force(have))
+			r.weighs(), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), r.bay.force(h.Hold), r.bay.force(have))
 	}
 	if t.Rolling.Least > 0 {
 		text += "; " + r.friction().words(r)
@@ -245,28 +245,28 @@ func (r *route) pullChecks(*model.Study) []Judged {
 func (r *route) pullCheck(p load.Pulling) Judged {
 	t := r.job.Travel
 	text := fmt.Sprintf("%s on %+.2f %%, %s: to start it takes %s with rolling coefficient %.3f x breakaway %.1f",
-		r.weighs(), 100*r.up, r.giveOrTake(), r.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway))
+		r.weighs(), 100*r.up, r.giveOrTake(), r.bay.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway))
 	if t.Capacity == 0 {
 		return r.lineNotStated("roll.pull", t.PulledBy, text)
 	}
 	source := coefficients(p.Source.String(), r.job, "travel.rolling.most", "travel.breakaway", "travel.capacity")
 	return r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: source}, result.Max,
-		fmt.Sprintf("%s; the %s can pull %s", text, t.PulledBy, r.force(t.Capacity)))
+		fmt.Sprintf("%s; the %s can pull %s", text, t.PulledBy, r.bay.force(t.Capacity)))
 }
 
 // lineNotStated is a pull that nothing can be held against.
 func (r *route) lineNotStated(id, rest, text string) Judged {
-	e := open(id, r.subject(rest), "kN", fmt.Sprintf("%s; what the %s can pull is not stated: travel.capacity in the job file, such as %s", text, r.job.Travel.PulledBy, r.force(20)), r.underway())
+	e := open(id, r.bay.subject(rest), "kN", fmt.Sprintf("%s; what the %s can pull is not stated: travel.capacity in the job file, such as %s", text, r.job.Travel.PulledBy, r.bay.force(20)), r.bay.underway())
 	e.Remedy = "state what the whole line can pull, as its maker states it (travel.capacity in the job file)"
 	return e
 }
 
 // tipChecks ask for a margin against tipping across and along.
 func (r *route) tipChecks(*model.Study) []Judged {
-	limit := r.limits.of("roll.tip")
+	limit := r.bay.limits.of("roll.tip")
 	across, along, err := r.wheels().TippingLevers()
 	if err != nil {
-		return []Judged{open("roll.tip", r.subject("advance"), "1", r.told(err), r.underway())}
+		return []Judged{open("roll.tip", r.bay.subject("advance"), "1", r.bay.told(err), r.bay.underway())}
 	}
 	var out []Judged
 	for _, way := range []struct {
@@ -276,13 +276,13 @@ func (r *route) tipChecks(*model.Study) []Judged {
 	}{{"across", across, r.acrossSlope()}, {"along", along, r.worse(r.steep)}} {
 		s, err := load.Tipping{Weight: r.weight, Lever: way.lever, Height: units.Length(r.centre[2]), Slope: units.Slope(way.slope)}.Margin()
 		if err != nil {
-			out = append(out, open("roll.tip", r.subject(way.what), "1", r.told(err), r.underway()))
+			out = append(out, open("roll.tip", r.bay.subject(way.what), "1", r.bay.told(err), r.bay.underway()))
 			continue
 		}
-		text := fmt.Sprintf("%s: centre of gravity %s high, %s inside the wheels, slope %.2f %%: restoring over overturning %.1f", way.what, r.mm(r.centre[2]), r.mm(float64(way.lever)), 100*way.slope, s.Ratio)
+		text := fmt.Sprintf("%s: centre of gravity %s high, %s inside the wheels, slope %.2f %%: restoring over overturning %.1f", way.what, r.bay.mm(r.centre[2]), r.bay.mm(float64(way.lever)), 100*way.slope, s.Ratio)
 		if !s.Loaded {
 			text = fmt.Sprintf("%s: nothing overturns on the level; it tips at %.1f deg", way.what, float64(s.Angle)*180/math.Pi)
-			e := entry("roll.tip", r.subject(way.what), nil, limit, result.Min, text)
+			e := entry("roll.tip", r.bay.subject(way.what), nil, limit, result.Min, text)
 			e.Unit = "1"
 			out = append(out, e)
 			continue

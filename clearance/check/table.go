@@ -96,12 +96,12 @@ func (c *Check) at(r *Examined, s *model.Study) []Judged {
 // steps judges the check in every step of the collapse.
 func (c *Check) steps(r *Examined) []Judged {
 	var out []Judged
-	for k, s := range r.Steps {
+	for k, s := range r.bay.Steps {
 		switch {
 		case s.Stop == nil:
 			out = append(out, c.step(r.bay, s, r.Found.Strip[k])...)
 		case !c.some:
-			out = append(out, open(c.ID, r.About().In(s.Name), "m", "the step cannot be made: "+s.Stop.Say(r.mm), r.at(s.Name)))
+			out = append(out, open(c.ID, r.bay.About().In(s.Name), "m", "the step cannot be made: "+s.Stop.Say(r.bay.mm), r.bay.at(s.Name)))
 		}
 	}
 	return out
@@ -116,8 +116,8 @@ func each(f func(b *bay, s carrier.Step, r measure.StepGaps) Judged) func(b *bay
 // give, the entries of that check are taken.
 func onTheWay(f func(r *route, s *model.Study) []Judged) func(c *Check, r *Examined, s *model.Study) []Judged {
 	return func(c *Check, r *Examined, s *model.Study) []Judged {
-		if !r.RollsAway() {
-			return []Judged{open(c.ID, r.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", r.underway())}
+		if !r.bay.RollsAway() {
+			return []Judged{open(c.ID, r.bay.subject("advance"), "m", "the collapse does not end on the wheels, so the carrier cannot roll", r.bay.underway())}
 		}
 		return slices.DeleteFunc(f(r.way(s), s), func(e Judged) bool { return e.ID != c.ID })
 	}

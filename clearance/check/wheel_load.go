@@ -48,16 +48,16 @@ func (r *route) wheelLoads() (shared, error) {
 
 // acrossSlope is how much the ground may lean across under the wheels.
 func (r *route) acrossSlope() float64 {
-	return math.Abs(float64(r.job.Alignment.Crossfall)) + r.Tol.Value("track_level")/r.Carrier.Gauge
+	return math.Abs(float64(r.job.Alignment.Crossfall)) + r.bay.Tol.Value("track_level")/r.bay.Carrier.Gauge
 }
 
 // wheelChecks hold what a wheel carries, standing and rocking, against what the
 // gear says it can.
 func (r *route) wheelChecks(*model.Study) []Judged {
-	capacity := r.Carrier.Gear.Wheels.Capacity
+	capacity := r.bay.Carrier.Gear.Wheels.Capacity
 	w, err := r.wheelLoads()
 	if err != nil {
-		return []Judged{open("roll.wheel", r.subject("wheels"), "kN", r.told(err), r.underway())}
+		return []Judged{open("roll.wheel", r.bay.subject("wheels"), "kN", r.bay.told(err), r.bay.underway())}
 	}
 	rocking := units.Force(float64(w.rocking) * load.LiveFactor)
 	return []Judged{
@@ -94,15 +94,15 @@ func (s shared) standingText(r *route, what string) string {
 	n := 2 * len(s.on.Lines)
 	even := s.on.Weight / units.Force(n)
 	return fmt.Sprintf("%s on %d %s as a rigid frame: %s x %.3f for the centre of gravity off their middle and slopes = %s",
-		r.weighs(), n, what, r.force(even), float64(s.standing/even), r.force(s.standing))
+		r.weighs(), n, what, r.bay.force(even), float64(s.standing/even), r.bay.force(s.standing))
 }
 
 // rockingText shows how a load rocking comes about.
 func (s shared) rockingText(r *route, how string, factor float64) string {
 	text := fmt.Sprintf("on uneven ground a rigid frame of %s rocks so that %s: the worst takes %s x %.3f = %s",
-		r.weighs(), how, r.force(s.on.Weight), float64(s.rocking/s.on.Weight), r.force(s.rocking))
+		r.weighs(), how, r.bay.force(s.on.Weight), float64(s.rocking/s.on.Weight), r.bay.force(s.rocking))
 	if factor != 1 {
-		text += fmt.Sprintf("; rolling, x %.2f = %s", factor, r.force(units.Force(float64(s.rocking)*factor)))
+		text += fmt.Sprintf("; rolling, x %.2f = %s", factor, r.bay.force(units.Force(float64(s.rocking)*factor)))
 	}
 	return text
 }
@@ -116,21 +116,21 @@ var capacities = map[string]struct{ what, key string }{
 // carries holds a load against what the gear says its bearer carries. What the
 // gear does not say is not taken for granted.
 func (r *route) carries(id, rest, step string, value units.Force, unknown error, capacity units.Force, text string) Judged {
-	where := r.underway()
+	where := r.bay.underway()
 	if step != "" {
-		where = r.at(step)
+		where = r.bay.at(step)
 	}
 	if unknown != nil {
-		return open(id, r.subject(rest), "kN", r.told(unknown), where)
+		return open(id, r.bay.subject(rest), "kN", r.bay.told(unknown), where)
 	}
 	bearer, source := capacities[id], load.Source{Text: "statics of a rigid frame", Flag: load.Derived}.String()
 	if capacity == 0 {
-		return Judged{Entry: result.Entry{ID: id, Subject: r.subject(rest), Value: result.Exactly(float64(value)), Unit: "kN", Sense: result.Max, Where: where, Source: source,
+		return Judged{Entry: result.Entry{ID: id, Subject: r.bay.subject(rest), Value: result.Exactly(float64(value)), Unit: "kN", Sense: result.Max, Where: where, Source: source,
 			Text: fmt.Sprintf("%s; the gear does not say what a %s carries: give %s in the gear file (%s)", text, bearer.what, bearer.key, ownWeight)}}
 	}
-	text = fmt.Sprintf("%s; a %s carries %s (%s)", text, bearer.what, r.force(capacity), ownWeight)
+	text = fmt.Sprintf("%s; a %s carries %s (%s)", text, bearer.what, r.bay.force(capacity), ownWeight)
 	one := candidate{Value: *result.Exactly(float64(value)), where: where, text: text}
-	e := entry(id, r.subject(rest), []candidate{one}, Limit{Value: float64(capacity), Source: source + "; capacity: gear"}, result.Max, "")
+	e := entry(id, r.bay.subject(rest), []candidate{one}, Limit{Value: float64(capacity), Source: source + "; capacity: gear"}, result.Max, "")
 	e.Unit = "kN"
 	return e
 }
