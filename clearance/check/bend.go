@@ -104,7 +104,7 @@ type bending struct {
 	bay     *bay
 	route   *route
 	turning turning
-	gap float64 // of the joints
+	gap     float64 // of the joints
 }
 
 // ends are the outer wheel lines, in the frame of cell and pour.
