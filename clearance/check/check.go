@@ -22,7 +22,7 @@ type Options struct {
 	Progress func(done, of int) // called as work goes on; may be nil
 	Workers  int                // 0 is one for each core
 	Proof    bool               // keep what a proof is written from
-	Brief    bool               // leave out the samples along the way, which no verdict needs
+	Brief    bool               // leave out what no verdict needs: gaps of parts that do not govern, at steps' ends, and along the way
 }
 
 // Run holds a study against every check. The result depends on the study
@@ -43,12 +43,14 @@ func Examine(s *model.Study, o Options) *Examination {
 	r := &result.Result{Schema: result.Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
 		Job: result.JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job, s.Gear),
 		NotChecked: notChecked(o.Only), Looser: looserThanDefault(s.Job, s.Gear)}
-	reports := reportsOf(s, o, measure.Ask{Steps: measure.Every, Raising: true, Advance: true})
+	reports := reportsOf(s, o, measure.Ask{Steps: measure.Every, Raising: true, Advance: true, EveryPart: !o.Brief || o.Proof})
 	for _, t := range tell(s, reports, o) {
 		add(r, t, o.Only)
 	}
 	tellFriction(r.Looser, frictionNote(s, reports))
-	r.Parts = partRowsOf(s, reports)
+	if !o.Brief {
+		r.Parts = partRowsOf(s, reports)
+	}
 	r.Masses = massRows(s)
 	order(r)
 	r.Verdict = result.OfJob(result.Overall(r.Checks), o.Only)
@@ -154,7 +156,7 @@ func (r *Examined) told(s *model.Study) *told {
 	r.bay.sayUnset(t.still)
 	r.bay.sayRemedies(t.still)
 	t.settings = r.bay.settings()
-	t.steps, t.raising = r.bay.stepRows(r.Found.Strip), r.bay.raisingRows(ofCheck("raise.clear", t.still))
+	t.steps, t.raising = r.bay.stepRows(r.Found.Strip, r.brief), r.bay.raisingRows(ofCheck("raise.clear", t.still))
 	holdSteps(t.steps, r.bay.Bay.Bay, s)
 	r.bay.levels(t)
 	r.underWay(t, s, nil)

@@ -75,8 +75,9 @@ func (b *bay) collapsedReading(k int) float64 {
 	return v
 }
 
-// stepRows are the steps as the crew does them, with the gaps at their ends.
-func (b *bay) stepRows(done []measure.StepGaps) []result.StepRow {
+// stepRows are the steps as the crew does them, with the gaps at their ends unless
+// brief.
+func (b *bay) stepRows(done []measure.StepGaps, brief bool) []result.StepRow {
 	var out []result.StepRow
 	between := map[[2]int]sweep.Bracket{}
 	for k, s := range b.Steps {
@@ -85,8 +86,10 @@ func (b *bay) stepRows(done []measure.StepGaps) []result.StepRow {
 			row.Removes = []string{}
 		}
 		row.Moves, row.Lag = b.moveRows(s), b.lagRow(s)
-		b.CarryOver(s, done[k], between)
-		row.End = b.endRows(s, done[k], between)
+		if row.End = []result.EndRow{}; !brief {
+			b.CarryOver(s, done[k], between)
+			row.End = b.endRows(s, done[k], between)
+		}
 		out = append(out, row)
 	}
 	return out

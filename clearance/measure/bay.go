@@ -31,12 +31,13 @@ type Bay struct {
 // Obstacles are the concrete at one moment, with the pairs of parts and solids
 // that touch when the carrier is raised.
 type Obstacles struct {
-	Solids []culvert.Solid
-	Parts  []sweep.Part
-	Touch  map[[2]int]bool // part, solid
-	Last   map[[2]int]int  // last step in which a pair may touch; for raising the first
-	boxes  []geom.Box
-	zones  [8][]int // solids of each zone, by place in culvert.Zones
+	Solids  []culvert.Solid
+	Parts   []sweep.Part
+	Touch   map[[2]int]bool // part, solid
+	Last    map[[2]int]int  // last step in which a pair may touch; for raising the first
+	boxes   []geom.Box
+	touches [][]int  // the solids that each part touches, in order
+	zones   [8][]int // solids of each zone, by place in culvert.Zones
 }
 
 // obstaclesOf prepares solids for search.
@@ -58,6 +59,7 @@ func obstaclesOf(solids []culvert.Solid) Obstacles {
 // raised.
 func (b *Bay) around(solids []culvert.Solid) Obstacles {
 	o := obstaclesOf(solids)
+	o.touches = make([][]int, len(b.Carrier.Parts))
 	for i, p := range b.Carrier.Parts {
 		if !p.Role.Faced() {
 			continue
@@ -66,6 +68,7 @@ func (b *Bay) around(solids []culvert.Solid) Obstacles {
 		for k, s := range solids {
 			if box.Gap(o.boxes[k]) <= ContactTolerance && mayTouch(p, s) && math.Abs(b.raisedGap(i, o.Parts[k])) <= ContactTolerance {
 				o.Touch[[2]int{i, k}] = true
+				o.touches[i] = append(o.touches[i], k)
 			}
 		}
 	}
@@ -142,7 +145,7 @@ func (b *Bay) MayTouch(o *Obstacles, part, solid, k int) bool {
 	if stands(b.Carrier.Parts[part], o.Solids[solid]) {
 		return true
 	}
-	return o.Touch[[2]int{part, solid}] && k <= o.Last[[2]int{part, solid}]
+	return len(o.touches[part]) > 0 && o.Touch[[2]int{part, solid}] && k <= o.Last[[2]int{part, solid}]
 }
 
 // Through tells whether a part runs through concrete by design. It may do so

@@ -41,6 +41,8 @@ type seen struct {
 	measure Gaps
 	drags   []Drag
 	Left    []LeftGap
+	scope   *scope         // where it was measured, of what may govern
+	done    map[asked]bool // what of it was
 }
 
 // memo finds what was seen before, over all bays of a study.
@@ -153,6 +155,7 @@ func sectionOf(vertices []geom.Vec) (section []byte, from, to float64) {
 // meeting is what a step is measured against.
 type meeting struct {
 	path *motion.Path
+	no   int  // of the path
 	kind byte // of step, so that collapse and raising are told apart
 	*Obstacles
 	profiles []profile
@@ -185,7 +188,7 @@ func (m *memo) cohorts(b *Bay, shapes, parts []int, in meeting) (out []*cohort, 
 // key says what a part is and what it meets.
 func (m *memo) key(b *Bay, shape, part int, in meeting) (meets []int, key string) {
 	k := []byte{in.kind}
-	k = binary.AppendVarint(k, int64(numbered(m.paths, in.path)))
+	k = binary.AppendVarint(k, int64(in.no))
 	k = binary.AppendVarint(k, int64(shape))
 	box, at := in.box(part), b.Carrier.Parts[part].Vertices[0][0]
 	for i, p := range in.profiles {

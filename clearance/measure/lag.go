@@ -73,6 +73,7 @@ type nudges struct {
 
 	mu   sync.Mutex
 	sway map[swayKey]float64 // by part, of those asked for
+	over map[boxKey]float64
 }
 
 // swayKey is a part as it stands on a bay's carrier: bays that go through the same

@@ -161,8 +161,8 @@ func (b *Bay) Bearing(l Lean, k int) Lean {
 
 // bears tells whether a part lies against the soffit as step k begins.
 func (b *Bay) bears(part, k int) bool {
-	for solid, c := range b.Stripped.Solids {
-		if pair := [2]int{part, solid}; c.Zone == culvert.Roof && b.Stripped.Touch[pair] && k <= b.Stripped.Last[pair] {
+	for _, solid := range b.Stripped.touches[part] {
+		if b.Stripped.Solids[solid].Zone == culvert.Roof && k <= b.Stripped.Last[[2]int{part, solid}] {
 			return true
 		}
 	}

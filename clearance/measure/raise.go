@@ -16,7 +16,7 @@ func (b *Bay) lands(part, solid, k int) bool {
 	if stands(b.Carrier.Parts[part], b.Before.Solids[solid]) {
 		return true
 	}
-	return b.Before.Touch[[2]int{part, solid}] && k >= b.Before.Last[[2]int{part, solid}]
+	return len(b.Before.touches[part]) > 0 && b.Before.Touch[[2]int{part, solid}] && k >= b.Before.Last[[2]int{part, solid}]
 }
 
 // RisesPast are the solids of a zone that a part may not touch in step k of raising.

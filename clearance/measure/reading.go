@@ -32,6 +32,7 @@ type Gaps struct {
 type ZoneGaps struct {
 	Zone                     int // place in culvert.Zones
 	MustClear, MayTouch, End sweep.Bracket
+	endUnasked               bool // the end was left out: it does not govern
 }
 
 // away is the reading of a zone that is not near.
@@ -82,33 +83,65 @@ func (b *Bay) in(path *motion.Path, part int, around geom.Box) mover {
 // against measures one part against the obstacles over one step. allowed says
 // which solids it may touch.
 func (v mover) against(o *Obstacles, part int, allowed func(solid int) bool) Gaps {
-	m := Gaps{Part: part}
-	var free, held []sweep.Part
-	var freeAt, heldAt []int
+	m := Gaps{Part: part, Any: o.any()}
 	for z := range culvert.Zones {
-		free, held, freeAt, heldAt = free[:0], held[:0], freeAt[:0], heldAt[:0]
-		for _, k := range o.zones[z] {
-			switch {
-			case v.around.Gap(o.boxes[k]) >= Far:
-			case allowed(k):
-				held, heldAt = append(held, o.Parts[k]), append(heldAt, k)
-			default:
-				free, freeAt = append(free, o.Parts[k]), append(freeAt, k)
-			}
-		}
-		m.Any[z] = len(o.zones[z]) > 0
-		if len(free)+len(held) == 0 {
+		free, held := v.near(o, z, allowed)
+		if len(free.at)+len(held.at) == 0 {
 			continue
 		}
-		r := ZoneGaps{Zone: z, End: Nothing()}
-		r.MustClear = renumber(v.least(sweep.Ground, free, sweep.Options{Cap: Far + likeness}), freeAt)
-		r.MayTouch = renumber(v.least(sweep.Ground, held, sweep.Options{Epsilon: ContactTolerance / 5, Cap: Far + likeness}), heldAt)
+		r := ZoneGaps{Zone: z, MustClear: v.clear(free), MayTouch: v.touch(held), End: Nothing()}
 		if v.ends && math.Min(r.MustClear.Lower, r.MayTouch.Lower) < Far {
-			r.End = renumber(sweep.At(v.motion, sweep.Ground, v.part, append(free, held...), 1), append(freeAt, heldAt...))
+			r.End = v.end(free, held)
 		}
 		m.Near = append(m.Near, r)
 	}
 	return m
+}
+
+// met are solids that a part comes near, with their places among all.
+type met struct {
+	parts []sweep.Part
+	at    []int
+}
+
+func (m *met) add(p sweep.Part, at int) { m.parts, m.at = append(m.parts, p), append(m.at, at) }
+
+// near are the solids of a zone that a part may come nearer than Far: those that it
+// may not touch, and those that it may.
+func (v mover) near(o *Obstacles, z int, allowed func(solid int) bool) (free, held met) {
+	for _, k := range o.zones[z] {
+		switch {
+		case v.around.Gap(o.boxes[k]) >= Far:
+		case allowed(k):
+			held.add(o.Parts[k], k)
+		default:
+			free.add(o.Parts[k], k)
+		}
+	}
+	return free, held
+}
+
+// clear is the least distance from what a part may not touch.
+func (v mover) clear(free met) sweep.Bracket {
+	return renumber(v.least(sweep.Ground, free.parts, sweep.Options{Cap: Far + likeness}), free.at)
+}
+
+// touch is that from what it may touch, searched to a fifth of what counts as digging.
+func (v mover) touch(held met) sweep.Bracket {
+	return renumber(v.least(sweep.Ground, held.parts, sweep.Options{Epsilon: ContactTolerance / 5, Cap: Far + likeness}), held.at)
+}
+
+// end is the distance from both when the step is done.
+func (v mover) end(free, held met) sweep.Bracket {
+	return renumber(sweep.At(v.motion, sweep.Ground, v.part, slices.Concat(free.parts, held.parts), 1), slices.Concat(free.at, held.at))
+}
+
+// any tells of which zones there is anything at all.
+func (o *Obstacles) any() (out [8]bool) {
+	for z := range culvert.Zones {
+		out[z] = len(o.zones[z]) > 0
+	}
+	return out
 }
 
 // least searches a moving part over the whole step, and looks once at one that

@@ -21,6 +21,7 @@ type Report struct {
 type Ask struct {
 	Steps            func(name string) bool // which of the collapse; nil for none
 	Raising, Advance bool
+	EveryPart        bool               // every part's own gaps; else those alone that may govern a check
 	Workers          int                // 0 is one for each core
 	Progress         func(done, of int) // called as work goes on; may be nil
 }
@@ -50,10 +51,14 @@ func Of(s *model.Study, tol allow.Tolerances, a Ask) []*Report {
 	}
 	w.now()
 	for _, f := range founders {
-		f.plan(w)
+		f.plan(w, a)
 	}
-	for _, i := range s.Reported() {
-		reports[i].plan(w, seen, a)
+	if a.EveryPart {
+		for _, i := range s.Reported() {
+			reports[i].plan(w, seen, a)
+		}
+	} else {
+		planGoverning(w, seen, s, reports, a)
 	}
 	w.Run()
 	return reports
@@ -92,7 +97,7 @@ func (r *Report) plan(w *workers, seen *memo, a Ask) {
 func (r *Report) planStep(w *workers, k int, seen *memo, shapes []int, around []profile) {
 	b := r.Bay
 	s := b.Steps[k]
-	cohorts, fresh := seen.cohorts(b, shapes, b.Present(s), meeting{path: s.Path, kind: 's', Obstacles: &b.Stripped, profiles: around,
+	cohorts, fresh := seen.cohorts(b, shapes, b.Present(s), meeting{path: s.Path, no: numbered(seen.paths, s.Path), kind: 's', Obstacles: &b.Stripped, profiles: around,
 		box:      func(part int) geom.Box { return r.kin.boxAt(b, k, part) },
 		MayTouch: func(part, solid int) bool { return b.MayTouch(&b.Stripped, part, solid, k) }})
 	for _, f := range fresh {
@@ -115,7 +120,7 @@ func (r *Report) planStep(w *workers, k int, seen *memo, shapes []int, around []
 func (r *Report) planRaising(w *workers, k int, seen *memo, shapes []int, before []profile) {
 	b := r.Bay
 	s := b.Raising[k]
-	cohorts, fresh := seen.cohorts(b, shapes, b.Present(s), meeting{path: s.Path, kind: 'r', Obstacles: &b.Before, profiles: before,
+	cohorts, fresh := seen.cohorts(b, shapes, b.Present(s), meeting{path: s.Path, no: numbered(seen.paths, s.Path), kind: 'r', Obstacles: &b.Before, profiles: before,
 		box:      func(part int) geom.Box { return r.kin.raisingBox(b, k, part) },
 		MayTouch: func(part, solid int) bool { return b.lands(part, solid, k) }})
 	for _, f := range fresh {

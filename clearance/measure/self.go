@@ -137,8 +137,9 @@ func (b *Bay) selfCohorts(k int, present, shapes []int, boxes []geom.Box) []*coh
 	return out
 }
 
-// selfOf measures one part against others over step k.
-func (b *Bay) selfOf(k, part int, others []int) SelfGaps {
+// selfOf measures one part against others over step k, and if asked how it stands to
+// each at its end.
+func (b *Bay) selfOf(k, part int, others []int, ends bool) SelfGaps {
 	s := b.Steps[k]
 	m := SelfGaps{Part: part, MustClear: Nothing(), Seam: Nothing()}
 	byFrame := map[int][]int{}
@@ -151,7 +152,7 @@ func (b *Bay) selfOf(k, part int, others []int) SelfGaps {
 		byFrame[ref] = append(byFrame[ref], q)
 	}
 	for _, ref := range frames {
-		b.selfIn(s, &m, ref, byFrame[ref])
+		b.selfIn(s, &m, ref, byFrame[ref], ends)
 	}
 	return m
 }
@@ -172,7 +173,7 @@ func (b *Bay) Common(p, q int) int {
 }
 
 // selfIn searches the pairs that share one frame.
-func (b *Bay) selfIn(s carrier.Step, m *SelfGaps, ref int, others []int) {
+func (b *Bay) selfIn(s carrier.Step, m *SelfGaps, ref int, others []int, ends bool) {
 	var free, seam []sweep.Part
 	var freeAt, seamAt []int
 	moving := s.Path.Moves(ref, b.Carrier.Parts[m.Part].Body)
@@ -188,6 +189,9 @@ func (b *Bay) selfIn(s carrier.Step, m *SelfGaps, ref int, others []int) {
 	v := mover{motion: s.Path, moving: moving, part: me}
 	m.MustClear = lesser(m.MustClear, renumber(v.least(ref, free, sweep.Options{Cap: Near + likeness}), freeAt))
 	m.Seam = lesser(m.Seam, renumber(v.least(ref, seam, sweep.Options{Epsilon: ContactTolerance / 5, Cap: Near + likeness}), seamAt))
+	if !ends {
+		return
+	}
 	for n, q := range append(freeAt, seamAt...) {
 		other := append(free, seam...)[n]
 		if v := likened(sweep.At(s.Path, ref, me, []sweep.Part{other}, 1)); v.Upper < Near {

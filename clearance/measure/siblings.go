@@ -64,12 +64,16 @@ func (f *siblings) box(w *workers, seen *memo, a Ask) {
 }
 
 // plan queues the measurements of the founder's parts among themselves.
-func (f *siblings) plan(w *workers) {
+func (f *siblings) plan(w *workers, a Ask) {
 	for k, cohorts := range f.Alike {
+		if !a.EveryPart {
+			w.Add(func() { f.Selves[k] = f.lead.selvesGoverning(k, cohorts) })
+			continue
+		}
 		f.Selves[k] = make([]SelfGaps, len(cohorts))
 		for n, c := range cohorts {
 			w.Add(func() {
-				f.Selves[k][n] = f.lead.selfOf(k, c.part, c.meets)
+				f.Selves[k][n] = f.lead.selfOf(k, c.part, c.meets, true)
 				f.Selves[k][n].Alike = c.Alike
 			})
 		}

@@ -32,28 +32,33 @@ type LeftGap struct {
 // keptBy measures a part against each kind of thing that stays, the nearest
 // of each.
 func (b *Bay) keptBy(k, part int, around geom.Box) []LeftGap {
-	s := b.Steps[k]
-	moving := s.Path.Moves(motion.Ground, b.Carrier.Parts[part].Body)
+	v := b.in(b.Steps[k].Path, part, around)
 	var out []LeftGap
 	for _, kind := range b.LeftKinds() {
 		for _, held := range [2]bool{false, true} {
-			var list []sweep.Part
-			var at []int
-			for i, c := range b.Stripped.Solids {
-				if c.Zone == culvert.Hanger && KindOf(c) == kind && around.Gap(b.Stripped.boxes[i]) < Far && b.MayTouch(&b.Stripped, part, i, k) == held {
-					list, at = append(list, b.Stripped.Parts[i]), append(at, i)
-				}
-			}
-			o := sweep.Options{Cap: Far + likeness}
-			if held {
-				o.Epsilon = ContactTolerance / 5
-			}
-			if v := renumber(mover{motion: s.Path, moving: moving, part: b.Parts[part]}.least(sweep.Ground, list, o), at); v.Against >= 0 {
-				out = append(out, LeftGap{Solid: v.Against, MayTouch: held, Value: v})
+			if g, ok := b.leftBy(v, &b.Stripped, kind, held, func(solid int) bool { return b.MayTouch(&b.Stripped, part, solid, k) }); ok {
+				out = append(out, g)
 			}
 		}
 	}
 	return out
+}
+
+// leftBy measures a part against what stays of a kind, what it may touch or what it
+// may not; false where nothing is near.
+func (b *Bay) leftBy(v mover, o *Obstacles, kind string, may bool, allowed func(solid int) bool) (LeftGap, bool) {
+	var list met
+	for i, c := range o.Solids {
+		if c.Zone == culvert.Hanger && KindOf(c) == kind && v.around.Gap(o.boxes[i]) < Far && allowed(i) == may {
+			list.add(o.Parts[i], i)
+		}
+	}
+	search := v.clear
+	if may {
+		search = v.touch
+	}
+	found := search(list)
+	return LeftGap{Solid: found.Against, MayTouch: may, Value: found}, found.Against >= 0
 }
 
 // dragMeasure is how far one part slides on one solid over a step.
@@ -71,6 +76,19 @@ func (b *Bay) strip(k, part int, around geom.Box) (Gaps, []Drag) {
 	return m, b.drags(s, k, part)
 }
 
+// slides tells whether a part may slide on concrete in step k.
+func (b *Bay) slides(k, part int) bool {
+	if !b.Steps[k].Path.Moves(motion.Ground, b.Carrier.Parts[part].Body) {
+		return false
+	}
+	for _, solid := range b.Stripped.touches[part] {
+		if ConcreteZone(b.Stripped.Solids[solid].Zone) && k <= b.Stripped.Last[[2]int{part, solid}] {
+			return true
+		}
+	}
+	return false
+}
+
 // drags of a part on what it touches while it moves.
 func (b *Bay) drags(s carrier.Step, k, part int) []Drag {
 	body := b.Carrier.Parts[part].Body
@@ -78,8 +96,8 @@ func (b *Bay) drags(s carrier.Step, k, part int) []Drag {
 		return nil
 	}
 	var out []Drag
-	for solid, c := range b.Stripped.Solids {
-		if ConcreteZone(c.Zone) && b.Stripped.Touch[[2]int{part, solid}] && k <= b.Stripped.Last[[2]int{part, solid}] {
+	for _, solid := range b.Stripped.touches[part] {
+		if ConcreteZone(b.Stripped.Solids[solid].Zone) && k <= b.Stripped.Last[[2]int{part, solid}] {
 			out = append(out, Drag{part, solid, b.drag(s, part, solid)})
 		}
 	}
@@ -141,6 +159,9 @@ func (b *Bay) Collapsed(s carrier.Step, m *Gaps, z int) (sweep.Bracket, bool) {
 		return Nothing(), false
 	}
 	near := m.At(z)
+	if near.endUnasked {
+		return Nothing(), false
+	}
 	if near.End.Against < 0 {
 		return sweep.Bracket{Lower: math.Min(near.MustClear.Lower, near.MayTouch.Lower), Upper: math.Inf(1), Against: -1}, true
 	}

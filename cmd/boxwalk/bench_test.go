@@ -98,3 +98,12 @@ func runs(b *testing.B, want int, args ...string) []byte {
 	}
 	return said.Bytes()
 }
+
+// BenchmarkCheckDemo is the demo from its files to the table that check prints.
+func BenchmarkCheckDemo(b *testing.B) {
+	b.Chdir("../..")
+	b.ReportAllocs()
+	for range b.N {
+		runs(b, exitPass, "check", demo)
+	}
+}
