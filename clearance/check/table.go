@@ -51,7 +51,7 @@ const (
 var table []Check
 
 func init() {
-	table = slices.Concat(setupGroup(), stripGroup(), raiseGroup(), rollGroup())
+	table = slices.Concat(setupGroup, stripGroup, raiseGroup, rollGroup)
 }
 
 // Table is all checks in the order that lists have them; nobody writes to it.
