@@ -87,7 +87,7 @@ func linked(b *measure.Bay, both [2]int) bool {
 // never looked at.
 func pairs(b *measure.Bay, kind carrier.Contact) [][2]int {
 	var out [][2]int
-	for pair, k := range b.Sealed {
+	for pair, k := range b.Declared {
 		if k == kind && b.Carrier.Parts[pair[0]].Body != b.Carrier.Parts[pair[1]].Body {
 			out = append(out, pair)
 		}

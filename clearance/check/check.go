@@ -44,7 +44,7 @@ func Examine(s *model.Study, o Options) *Examination {
 		Job: result.JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job, s.Gear),
 		NotChecked: notChecked(o.Only), Looser: looserThanDefault(s.Job, s.Gear)}
 	reports := reportsOf(s, o, measure.Ask{Steps: measure.Every, Raising: true, Advance: true, EveryPart: !o.Brief || o.Proof})
-	for _, t := range tell(s, reports, o) {
+	for _, t := range reportAll(s, reports, o) {
 		add(r, t, o.Only)
 	}
 	tellFriction(r.Looser, frictionNote(s, reports))
@@ -118,31 +118,31 @@ func reportsOf(s *model.Study, o Options, a measure.Ask) []*Examined {
 	return out
 }
 
-// tell puts every bay's report in words, twins in those of the bay they are
+// reportAll puts every bay in words, twins in those of the bay they are
 // like, and keeps what a proof is written from.
-func tell(s *model.Study, reports []*Examined, o Options) []*told {
-	out := make([]*told, len(s.Bays))
+func reportAll(s *model.Study, bays []*Examined, o Options) []*report {
+	out := make([]*report, len(s.Bays))
 	w := measure.NewWorkers(o.Workers, nil)
 	for _, i := range s.Reported() {
 		w.Add(func() {
-			out[i] = reports[i].told(s)
+			out[i] = bays[i].report(s)
 			if o.Proof {
-				reports[i].Entries = slices.Concat(out[i].still, out[i].under)
+				bays[i].Entries = slices.Concat(out[i].still, out[i].under)
 			}
 		})
 	}
 	w.Each()
 	for i, b := range s.Bays {
 		if b.Twin != i {
-			out[i] = reports[b.Twin].toldOf(out[b.Twin], s, &s.Bays[i])
+			out[i] = bays[b.Twin].reportOf(out[b.Twin], s, &s.Bays[i])
 		}
 	}
 	return out
 }
 
-// told is a report in words: the checks of the carrier where it stands, those
+// report is a bay in words: the checks of the carrier where it stands, those
 // of it under way, and the tables.
-type told struct {
+type report struct {
 	still, under []Judged
 	settings     []result.Setting
 	steps        []result.StepRow
@@ -150,8 +150,8 @@ type told struct {
 	along        []result.AlongRow
 }
 
-func (r *Examined) told(s *model.Study) *told {
-	t := &told{}
+func (r *Examined) report(s *model.Study) *report {
+	t := &report{}
 	t.still = r.judgeAll(s, false, always)
 	r.bay.sayUnset(t.still)
 	r.bay.sayRemedies(t.still)
@@ -165,7 +165,7 @@ func (r *Examined) told(s *model.Study) *told {
 
 // underWay adds what depends on where along the line the bay lies. The gaps on
 // the way are those of a twin's rows, where there is one.
-func (r *Examined) underWay(t *told, s *model.Study, twin []result.AlongRow) {
+func (r *Examined) underWay(t *report, s *model.Study, twin []result.AlongRow) {
 	t.under = r.judgeAll(s, true, always)
 	r.bay.sayUnset(t.under)
 	r.bay.sayRemedies(t.under)
@@ -175,9 +175,9 @@ func (r *Examined) underWay(t *told, s *model.Study, twin []result.AlongRow) {
 	}
 }
 
-// toldOf is what was told of a bay as it reads for another of the same geometry.
-func (r *Examined) toldOf(first *told, s *model.Study, b *model.Bay) *told {
-	t := &told{}
+// reportOf is a report as it reads for another of the same geometry.
+func (r *Examined) reportOf(first *report, s *model.Study, b *model.Bay) *report {
+	t := &report{}
 	for _, c := range first.still {
 		c.Subject = c.Subject.From(b.Cell.Number, b.Pour.Number)
 		c.Where.Cell, c.Where.Pour, c.Where.Frame, c.From = b.Cell.Number, b.Pour.Number, b.Name(), nil
@@ -200,10 +200,10 @@ func (r *Examined) toldOf(first *told, s *model.Study, b *model.Bay) *told {
 }
 
 // partRowsOf works the rows of all bays out as they are asked for.
-func partRowsOf(s *model.Study, reports []*Examined) iter.Seq[result.PartRow] {
+func partRowsOf(s *model.Study, bays []*Examined) iter.Seq[result.PartRow] {
 	return func(yield func(result.PartRow) bool) {
 		for _, b := range s.Bays {
-			r := reports[b.Twin]
+			r := bays[b.Twin]
 			for _, row := range r.bay.partRows(r.Found.Strip) {
 				if row.Cell, row.Pour = b.Cell.Number, b.Pour.Number; !yield(row) {
 					return
@@ -213,8 +213,8 @@ func partRowsOf(s *model.Study, reports []*Examined) iter.Seq[result.PartRow] {
 	}
 }
 
-// add puts in a result what was told of a bay, as far as it was asked for.
-func add(r *result.Result, t *told, only []string) {
+// add puts a report in a result, as far as it was asked for.
+func add(r *result.Result, t *report, only []string) {
 	for _, c := range slices.Concat(t.still, t.under) {
 		if len(only) == 0 || Matches(c.ID, only) {
 			r.Checks = append(r.Checks, c.Entry)

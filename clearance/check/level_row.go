@@ -13,7 +13,7 @@ const tape = 0.003
 
 // levels tells each step in which jacks are turned while they carry how far one
 // may get ahead of another: by the step's own entry of strip.level.
-func (b *bay) levels(t *told) {
+func (b *bay) levels(t *report) {
 	for _, e := range t.still {
 		if e.ID != "strip.level" || e.Value == nil || e.Limit == nil {
 			continue

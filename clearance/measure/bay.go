@@ -24,8 +24,8 @@ type Bay struct {
 	Parts []sweep.Part
 	Stripped,
 	Before Obstacles
-	Sealed map[[2]int]carrier.Contact
-	nudges *knownNudges
+	Declared map[[2]int]carrier.Contact
+	nudges   *knownNudges
 }
 
 // Obstacles are the concrete at one moment, with the pairs of parts and solids
@@ -157,7 +157,7 @@ func Through(path *motion.Path, p carrier.Part) bool {
 
 // AtRestIn is a bay before anything is looked at.
 func AtRestIn(b *model.Bay, j *job.Job, t allow.Tolerances) *Bay {
-	return &Bay{Bay: b, Crossfall: float64(j.Alignment.Crossfall), travel: j.Travel, Tol: t.In(b.Cell.Section, b.Carrier.Gauge), Sealed: map[[2]int]carrier.Contact{}, nudges: &knownNudges{}}
+	return &Bay{Bay: b, Crossfall: float64(j.Alignment.Crossfall), travel: j.Travel, Tol: t.In(b.Cell.Section, b.Carrier.Gauge), Declared: map[[2]int]carrier.Contact{}, nudges: &knownNudges{}}
 }
 
 // Inspect prepares a bay.
@@ -169,7 +169,7 @@ func Inspect(b *model.Bay, j *job.Job, t allow.Tolerances) *Bay {
 	v.Stripped = v.around(b.Concrete)
 	v.Before = v.around(b.Before)
 	for _, d := range b.Carrier.Declared {
-		v.Sealed[[2]int{d.A, d.B}] = d.Kind
+		v.Declared[[2]int{d.A, d.B}] = d.Kind
 	}
 	v.Stripped.Last = v.releases()
 	v.Before.Last = v.arrivals()

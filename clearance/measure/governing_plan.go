@@ -209,7 +209,7 @@ func (b *Bay) selfClears(s carrier.Step, c *cohort, clear, seam float64, takes f
 	for _, q := range c.meets {
 		ref := b.Common(c.part, q)
 		floor := clear + takes(c.part, q) + blur
-		if b.Sealed[[2]int{c.part, q}] == carrier.Seam {
+		if b.Declared[[2]int{c.part, q}] == carrier.Seam {
 			floor = seam + takes(c.part, q) + blur
 		}
 		end := 1.0

@@ -124,7 +124,7 @@ func (b *Bay) selfCohorts(k int, present, shapes []int, boxes []geom.Box) []*coh
 		for _, q := range beside {
 			key = binary.AppendVarint(key, int64(shapes[q]))
 			key = binary.AppendVarint(key, pico(b.Carrier.Parts[q].Vertices[0][0]-at))
-			key = append(key, b.Sealed[[2]int{p, q}]...)
+			key = append(key, b.Declared[[2]int{p, q}]...)
 		}
 		if c := known[string(key)]; c != nil {
 			c.Alike = append(c.Alike, p)
@@ -160,7 +160,7 @@ func (b *Bay) selfOf(k, part int, others []int, ends bool) SelfGaps {
 // meets tells whether two parts have to be looked at in a step.
 func (b *Bay) meets(s carrier.Step, k, p, q int) bool {
 	pb, qb := b.Carrier.Parts[p].Body, b.Carrier.Parts[q].Body
-	if pb == qb || b.Sealed[[2]int{p, q}] == carrier.Pinned {
+	if pb == qb || b.Declared[[2]int{p, q}] == carrier.Pinned {
 		return false
 	}
 	ref := b.Common(p, q)
@@ -179,7 +179,7 @@ func (b *Bay) selfIn(s carrier.Step, m *SelfGaps, ref int, others []int, ends bo
 	moving := s.Path.Moves(ref, b.Carrier.Parts[m.Part].Body)
 	for _, q := range others {
 		moving = moving || s.Path.Moves(ref, b.Carrier.Parts[q].Body)
-		if b.Sealed[[2]int{m.Part, q}] == carrier.Seam {
+		if b.Declared[[2]int{m.Part, q}] == carrier.Seam {
 			seam, seamAt = append(seam, b.Parts[q]), append(seamAt, q)
 			continue
 		}
