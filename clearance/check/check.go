@@ -51,7 +51,9 @@ func Examine(s *model.Study, o Options) *Examination {
 	if !o.Brief {
 		r.Parts = partRowsOf(s, reports)
 	}
-	r.Masses = massRows(s)
+	if !o.Brief {
+		r.Masses = massRows(s)
+	}
 	order(r)
 	r.Verdict = result.OfJob(result.Overall(r.Checks), o.Only)
 	return &Examination{Result: r, Study: s, Workers: o.Workers, Bays: reports}

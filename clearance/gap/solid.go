@@ -2,14 +2,20 @@ package gap
 
 import (
 	"math"
+	"sync"
 
 	"boxwalk/model/geom"
 )
 
 // Solid is a convex solid prepared for distance queries, in body coordinates.
-// It is never changed after New, so any number of goroutines may share it.
+// It does not change after New, so any number of goroutines may share it. Its faces
+// and edges, which most queries never ask for, are made when they first are.
 type Solid struct {
 	vertices []XYZ
+	once     sync.Once
+	from     *geom.Solid // what faces and edges are made from: this,
+	base     *Solid      // or another as a pose takes it
+	by       geom.Pose
 	faces    []face
 	edges    []edge
 	center   XYZ // of the box around the vertices
@@ -33,29 +39,46 @@ type edge struct {
 	dir, n1, n2 XYZ
 }
 
-// New prepares a solid that has passed geom.Solid.Check.
+// New prepares a solid that has passed geom.Solid.Check and is not changed any more.
 func New(s *geom.Solid) *Solid {
 	box := s.Box()
-	out := &Solid{center: FromVec(box.Center()), half: FromVec(box.Max.Sub(box.Min).Mul(0.5))}
+	out := &Solid{from: s, vertices: make([]XYZ, 0, len(s.Vertices)), center: FromVec(box.Center()), half: FromVec(box.Max.Sub(box.Min).Mul(0.5))}
 	for _, v := range s.Vertices {
 		p := FromVec(v)
 		out.vertices = append(out.vertices, p)
 		out.reach = math.Max(out.reach, p.Len())
 	}
-	for i, loop := range s.Faces {
-		q := s.Plane(i)
-		n := FromVec(q.N)
-		_, offset := highest(out.vertices, n)
-		out.faces = append(out.faces, face{n: n, offset: offset, loop: append([]int(nil), loop...)})
-	}
-	out.findEdges()
 	return out
+}
+
+// sided is the solid with its faces and edges.
+func (s *Solid) sided() *Solid {
+	s.once.Do(func() {
+		switch {
+		case s.base != nil:
+			s.takeSides()
+		case s.from != nil:
+			s.makeSides()
+		}
+	})
+	return s
+}
+
+func (s *Solid) makeSides() {
+	s.faces = make([]face, len(s.from.Faces))
+	for i, loop := range s.from.Faces {
+		q := s.from.Plane(i)
+		n := FromVec(q.N)
+		_, offset := highest(s.vertices, n)
+		s.faces[i] = face{n: n, offset: offset, loop: loop}
+	}
+	s.findEdges()
 }
 
 // Moved is the solid as a pose takes it. What it is made of is taken over; the
 // planes are laid anew, so that no vertex is above its face.
 func (s *Solid) Moved(aFromB geom.Pose) *Solid {
-	out := &Solid{vertices: make([]XYZ, len(s.vertices)), faces: make([]face, len(s.faces)), edges: make([]edge, len(s.edges))}
+	out := &Solid{base: s, by: aFromB, vertices: make([]XYZ, len(s.vertices))}
 	box := geom.EmptyBox()
 	for i, v := range s.vertices {
 		p := Apply(&aFromB, v)
@@ -64,15 +87,21 @@ func (s *Solid) Moved(aFromB geom.Pose) *Solid {
 		box = box.Add(p.Vec())
 	}
 	out.center, out.half = FromVec(box.Center()), FromVec(box.Max.Sub(box.Min).Mul(0.5))
-	for i, f := range s.faces {
-		n := unit(Turn(&aFromB.R, f.n))
-		_, offset := highest(out.vertices, n)
-		out.faces[i] = face{n: n, offset: offset, loop: f.loop}
-	}
-	for i, e := range s.edges {
-		out.edges[i] = edge{a: e.a, b: e.b, dir: unit(Turn(&aFromB.R, e.dir)), n1: unit(Turn(&aFromB.R, e.n1)), n2: unit(Turn(&aFromB.R, e.n2))}
-	}
 	return out
+}
+
+// takeSides turns the sides of the base.
+func (s *Solid) takeSides() {
+	base, r := s.base.sided(), &s.by.R
+	s.faces, s.edges = make([]face, len(base.faces)), make([]edge, len(base.edges))
+	for i, f := range base.faces {
+		n := unit(Turn(r, f.n))
+		_, offset := highest(s.vertices, n)
+		s.faces[i] = face{n: n, offset: offset, loop: f.loop}
+	}
+	for i, e := range base.edges {
+		s.edges[i] = edge{a: e.a, b: e.b, dir: unit(Turn(r, e.dir)), n1: unit(Turn(r, e.n1)), n2: unit(Turn(r, e.n2))}
+	}
 }
 
 // unit takes off what turning has left of a length that is not 1.
@@ -135,21 +164,21 @@ func (s *Solid) Box() (center, half XYZ) { return s.center, s.half }
 func (s *Solid) Reach() float64 { return s.reach }
 
 // Faces is the number of faces.
-func (s *Solid) Faces() int { return len(s.faces) }
+func (s *Solid) Faces() int { return len(s.sided().faces) }
 
 // Face is the outward unit normal, the offset and the vertex loop of face i:
 // no vertex of the solid has n.v above the offset. The caller must not change
 // the loop.
 func (s *Solid) Face(i int) (n XYZ, offset float64, loop []int) {
-	f := &s.faces[i]
+	f := &s.sided().faces[i]
 	return f.n, f.offset, f.loop
 }
 
 // Edges is the number of edges.
-func (s *Solid) Edges() int { return len(s.edges) }
+func (s *Solid) Edges() int { return len(s.sided().edges) }
 
 // Edge is the two vertices of edge i and its unit direction, in either sense.
 func (s *Solid) Edge(i int) (a, b int, along XYZ) {
-	e := &s.edges[i]
+	e := &s.sided().edges[i]
 	return e.a, e.b, e.dir
 }

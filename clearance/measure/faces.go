@@ -39,8 +39,9 @@ func (b *Bay) Formed(within float64) []outline {
 func (b *Bay) Opening(o outline) (worst, at float64) {
 	slices := b.slices(b.Carrier.Rear, b.Carrier.Rear+b.Needed)
 	gaps := make([]float64, len(slices))
+	faces := b.faces()
 	for i, s := range slices {
-		gaps[i] = b.widest(o, (s[0]+s[1])/2)
+		gaps[i] = widest(faces, o, (s[0]+s[1])/2)
 	}
 	for i, gap := range gaps {
 		first, last := i, i
@@ -110,26 +111,38 @@ func (b *Bay) LeftFaces() []*geom.Solid {
 	return out
 }
 
+// faceSolid is a solid that forms concrete, and the box around it.
+type faceSolid struct {
+	*geom.Solid
+	box geom.Box
+}
+
+// faces are the panels and what stays.
+func (b *Bay) faces() []faceSolid {
+	var out []faceSolid
+	for _, p := range b.Carrier.Parts {
+		if p.Role.Faced() {
+			out = append(out, faceSolid{p.Solid, p.Box()})
+		}
+	}
+	for _, s := range b.LeftFaces() {
+		out = append(out, faceSolid{s, s.Box()})
+	}
+	return out
+}
+
 // widest is the widest part of a piece of the section that nothing covers at a
 // station. A solid covers where it touches the piece to the limit of
 // setup.faces.
-func (b *Bay) widest(o outline, x float64) float64 {
+func widest(faces []faceSolid, o outline, x float64) float64 {
 	along := o.to.Sub(o.from)
 	length := along.Len()
 	along = along.Mul(1 / length)
 	var covered [][2]float64
-	add := func(s *geom.Solid) {
-		if lo, hi, ok := b.covers(s, x, o, along); ok {
+	for i := range faces {
+		if lo, hi, ok := faces[i].covers(x, o, along); ok {
 			covered = append(covered, [2]float64{lo, hi})
 		}
-	}
-	for _, p := range b.Carrier.Parts {
-		if p.Role.Faced() {
-			add(p.Solid)
-		}
-	}
-	for _, s := range b.LeftFaces() {
-		add(s)
 	}
 	sort.Slice(covered, func(i, j int) bool { return covered[i][0] < covered[j][0] })
 	reached, widest := 0.0, 0.0
@@ -142,9 +155,8 @@ func (b *Bay) widest(o outline, x float64) float64 {
 
 // covers is the stretch of a line, from a point along a direction, that a
 // solid's vertices on the line bound at a station.
-func (b *Bay) covers(s *geom.Solid, x float64, o outline, along geom.Point2) (lo, hi float64, ok bool) {
-	box := s.Box()
-	if x < box.Min[0] || x > box.Max[0] {
+func (s *faceSolid) covers(x float64, o outline, along geom.Point2) (lo, hi float64, ok bool) {
+	if x < s.box.Min[0] || x > s.box.Max[0] {
 		return 0, 0, false
 	}
 	lo, hi = math.Inf(1), math.Inf(-1)

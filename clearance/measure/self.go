@@ -74,7 +74,11 @@ func (s sweptBody) around(part geom.Box) geom.Box {
 	for _, p := range s.poses {
 		box = box.Union(part.Turned(p))
 	}
-	if len(s.poses) > 1 {
+	switch turns := s.bound.Omega != 0 || s.bound.Alpha != 0; {
+	case len(s.poses) == 1:
+	case !turns: // every point curves alike
+		sag = s.bound.Curvature(part.Min)
+	default:
 		for _, v := range part.Corners() {
 			sag = math.Max(sag, s.bound.Curvature(v))
 		}

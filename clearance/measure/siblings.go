@@ -34,7 +34,8 @@ func join(s *model.Study, reports []*Report) []*siblings {
 			kin[key] = &siblings{lead: r.Bay}
 			out = append(out, kin[key])
 		}
-		r.kin, r.Bay.nudges = kin[key], kin[key].lead.nudges
+		// how adjusters out of step move bodies depends on the path alone
+		r.kin, r.Bay.nudges = kin[key], out[0].lead.nudges
 	}
 	return out
 }

@@ -22,6 +22,10 @@ const (
 
 func main() {
 	interrupted.watch()
+	// a run is short and makes little that lasts; GOGC of the environment still governs
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(400)
+	}
 	os.Exit(run(os.Args[1:], console{os.Stdin, os.Stdout, os.Stderr, os.LookupEnv}))
 }
 

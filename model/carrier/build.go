@@ -3,6 +3,7 @@ package carrier
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
@@ -21,6 +22,9 @@ type Carrier struct {
 	Parts     []Part
 	Adjusters []Adjuster
 	Declared  []Pair // pairs of parts that touch or share a joint by design
+
+	once   sync.Once
+	pieces []weighedPiece // by part, see weighed
 }
 
 // The bodies every kind has. The rest are named by the kind.

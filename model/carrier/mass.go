@@ -140,19 +140,21 @@ func (c *Carrier) shares(present func(Part) bool, pose func(body int) geom.Pose)
 	moment := []geom.Vec{} // over the low mass
 	var face float64
 	var faces geom.Vec
-	for _, p := range c.Parts {
-		if !present(p) {
+	pieces := c.weighed()
+	for n := range c.Parts {
+		p := &c.Parts[n]
+		if !present(*p) {
 			off = off.Plus(p.Mass)
 			continue
 		}
-		key := pieceOf(p)
+		key := pieces[n].piece
 		i, ok := at[key]
 		if !ok {
 			i = len(list)
 			at[key] = i
 			list, moment = append(list, share{}), append(moment, geom.Vec{})
 		}
-		centre := pose(p.Body).Apply(p.Centroid())
+		centre := pose(p.Body).Apply(pieces[n].centre)
 		list[i].mass = list[i].mass.Plus(p.Mass)
 		moment[i] = moment[i].Add(centre.Mul(p.Mass.Low))
 		face += p.Face
@@ -177,6 +179,23 @@ func pieceOf(p Part) piece {
 		girth = 0
 	}
 	return piece{p.Role, p.Name, math.Round(1e4 * girth)}
+}
+
+// weighedPiece is what weighing asks of a part's solid.
+type weighedPiece struct {
+	piece
+	centre geom.Vec
+}
+
+// weighed are the parts' makes and centres, worked out once.
+func (c *Carrier) weighed() []weighedPiece {
+	c.once.Do(func() {
+		c.pieces = make([]weighedPiece, len(c.Parts))
+		for i, p := range c.Parts {
+			c.pieces[i] = weighedPiece{pieceOf(p), p.Centroid()}
+		}
+	})
+	return c.pieces
 }
 
 // furthest is how far the centre of gravity can lie along one axis, or against

@@ -49,6 +49,9 @@ func (b Box) Moved(t Vec) Box { return Box{Min: b.Min.Add(t), Max: b.Max.Add(t)}
 
 // Turned is the least box around the box as the pose takes it.
 func (b Box) Turned(aFromB Pose) Box {
+	if aFromB.R == upright {
+		return b.Moved(aFromB.T)
+	}
 	c, h := aFromB.Apply(b.Center()), b.Max.Sub(b.Min).Mul(0.5)
 	var reach Vec
 	for i := range reach {
@@ -56,6 +59,9 @@ func (b Box) Turned(aFromB Pose) Box {
 	}
 	return Box{Min: c.Sub(reach), Max: c.Add(reach)}
 }
+
+// upright turns nothing.
+var upright = Identity().R
 
 // Corners are the eight corners of the box.
 func (b Box) Corners() [8]Vec {
