@@ -213,7 +213,7 @@ func (r *bending) sweptChecks() []Judged {
 func (r *bending) scrubChecks() []Judged {
 	w := r.bay.Carrier.Gear.Wheels
 	if w.Swivel {
-		return []Judged{r.bay.unbent("scrub", "kN", "the wheels turn in plan, so that they roll round the bend without sliding")}
+		return []Judged{r.bay.unbent(scrubbing, "kN", "the wheels turn in plan, so that they roll round the bend without sliding")}
 	}
 	rear, _ := r.ends()
 	bend := r.bend(r.turning.all)
@@ -225,7 +225,7 @@ func (r *bending) scrubChecks() []Judged {
 			return []Judged{r.scrubCheck(bend, s, worst), r.bentPull(s)}
 		}
 	}
-	return []Judged{open("roll.bend", r.bay.subject("scrub"), "kN", r.bay.told(err), r.bay.underway())}
+	return []Judged{open("roll.bend", r.bay.subject(scrubbing), "kN", r.bay.told(err), r.bay.underway())}
 }
 
 // scrubCheck holds the side force of one wheel against what it carries
@@ -235,10 +235,10 @@ func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force
 	text := fmt.Sprintf("%s; with friction %.2f (travel.scrub) a wheel with %s is pushed sideways with %s, and steering a line of wheels takes up to %s",
 		r.slips(bend), float64(r.route.job.Travel.Scrub), r.bay.force(wheel), r.bay.force(s.Wheel), r.bay.force(s.Line))
 	if w.Side == 0 {
-		return Judged{Entry: result.Entry{ID: "roll.bend", Subject: r.bay.subject("scrub"), Value: result.Exactly(float64(s.Wheel)), Unit: "kN", Sense: result.Max, Where: r.bay.underway(),
+		return Judged{Entry: result.Entry{ID: "roll.bend", Subject: r.bay.subject(scrubbing), Value: result.Exactly(float64(s.Wheel)), Unit: "kN", Sense: result.Max, Where: r.bay.underway(),
 			Text: text + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: coefficients(s.Source.String(), r.route.job, "travel.scrub")}}
 	}
-	return r.route.one("roll.bend", "scrub", "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: coefficients(s.Source.String(), r.route.job, "travel.scrub") + "; capacity: gear"}, result.Max,
+	return r.route.one("roll.bend", scrubbing, "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: coefficients(s.Source.String(), r.route.job, "travel.scrub") + "; capacity: gear"}, result.Max,
 		fmt.Sprintf("%s; a wheel carries %s", text, r.bay.force(w.Side)))
 }
 
@@ -262,13 +262,13 @@ func (r *bending) bentPull(s load.Scrubbing) Judged {
 	t := r.route.job.Travel
 	p, err := r.route.demands(r.route.up + r.route.off)
 	if err != nil {
-		return open("roll.bend", r.bay.subject("pull round the bend"), "kN", r.bay.told(err), r.bay.underway())
+		return open("roll.bend", r.bay.subject(pullRound), "kN", r.bay.told(err), r.bay.underway())
 	}
 	need := p.Starting + s.Pull
 	text := fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: %s", r.bay.force(p.Starting), r.bay.force(s.Pull), r.turning.words(), r.bay.force(need))
 	if t.Capacity == 0 {
-		return r.route.lineNotStated("roll.bend", "pull round the bend", text)
+		return r.route.lineNotStated("roll.bend", pullRound, text)
 	}
-	return r.route.one("roll.bend", "pull round the bend", "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: coefficients(s.Source.String(), r.route.job, "travel.scrub", "travel.rolling.most", "travel.breakaway", "travel.capacity")}, result.Max,
+	return r.route.one("roll.bend", pullRound, "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: coefficients(s.Source.String(), r.route.job, "travel.scrub", "travel.rolling.most", "travel.breakaway", "travel.capacity")}, result.Max,
 		fmt.Sprintf("%s; the %s can pull %s", text, t.PulledBy, r.bay.force(t.Capacity)))
 }

@@ -20,7 +20,7 @@ func (b *bay) midOrdinateCheck(s *model.Study) []Judged {
 		text += "; shorter pours follow it closer: half the length leaves a quarter"
 	}
 	c := candidate{Value: *result.Exactly(b.Pour.MidOrdinate), where: b.at("raised"), text: text}
-	return []Judged{entry("roll.bend", b.subject("mid-ordinate"), []candidate{c}, limit, result.Max, "")}
+	return []Judged{entry("roll.bend", b.subject(midOrdinate), []candidate{c}, limit, result.Max, "")}
 }
 
 // lapChecks hold a form that reaches across a joint at which the line bends: as
@@ -33,16 +33,16 @@ func (b *bay) lapChecks(s *model.Study) []Judged {
 	outside := func(turn float64) float64 { return -math.Copysign(b.Cell.HalfSpan, turn) }
 	if turn := b.Pour.Turn; math.Abs(turn) > 1e-9 {
 		t := rear.At(outside(turn), 0) - b.Carrier.Rear
-		out = append(out, b.lapCheck("lap over the pour before", t, turn, "cut the lap (culvert.lap)"))
+		out = append(out, b.lapCheck(lapBefore, t, turn, "cut the lap (culvert.lap)"))
 	}
 	if b.Pour.Number < len(s.Culvert.Pours) {
 		if turn := s.Culvert.Pours[b.Pour.Number].Turn; math.Abs(turn) > 1e-9 {
 			t := b.Carrier.Rear + form - front.At(outside(turn), 0)
-			out = append(out, b.lapCheck("form over the joint ahead", t, turn, "cut the form"))
+			out = append(out, b.lapCheck(formAhead, t, turn, "cut the form"))
 		}
 	}
 	if brk := b.Pour.Break; math.Abs(brk) > 1e-9 && b.Pour.Lap > 0 {
-		out = append(out, b.lapCheck("lap over a grade break", b.Pour.Lap, brk, "cut the lap (culvert.lap)"))
+		out = append(out, b.lapCheck(lapBreak, b.Pour.Lap, brk, "cut the lap (culvert.lap)"))
 	}
 	return out
 }

@@ -61,7 +61,7 @@ func (r *route) liftLoads(l *job.Lifting, grade float64) []Judged {
 	p, err := load.Lifting{Weight: r.weight, Gauge: units.Length(r.bay.Carrier.Gauge), Pads: r.pads(l), Stands: stands,
 		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1]), AlongOff: units.Length(r.unsure[0] + along), LeftOff: units.Length(r.unsure[1] + across)}.Loads()
 	if err != nil {
-		return []Judged{open("raise.lift", r.bay.subject("load on a lifting jack"), "kN", r.bay.told(err), r.bay.at(raising))}
+		return []Judged{open("raise.lift", r.bay.subject(liftLoad), "kN", r.bay.told(err), r.bay.at(raising))}
 	}
 	side := "right"
 	if p.Left {
@@ -73,7 +73,7 @@ func (r *route) liftLoads(l *job.Lifting, grade float64) []Judged {
 	}
 	text := fmt.Sprintf("the carrier weighs %s; lifted pad by pad a rigid frame can rock on two diagonal places, and the %s pad %s from the rear end takes %s then%s; a lifting jack carries %s",
 		r.weighs(), side, r.bay.mm(float64(p.At)-r.bay.Carrier.Rear), r.bay.force(p.Worst), even, r.bay.force(l.Capacity))
-	return []Judged{r.lifted("load on a lifting jack", "kN", float64(p.Worst), Limit{Value: float64(l.Capacity), Source: p.Source.String() + "; capacity: gear"}, text)}
+	return []Judged{r.lifted(liftLoad, "kN", float64(p.Worst), Limit{Value: float64(l.Capacity), Source: p.Source.String() + "; capacity: gear"}, text)}
 }
 
 // plumbOff is how far the plumb line through the centre of gravity meets the ground
@@ -91,11 +91,11 @@ func (r *route) liftStroke(l *job.Lifting) Judged {
 	rise := math.Max(0, r.bay.Carrier.Jack-r.bay.Carrier.Wheels)
 	need, err := load.Stroke(units.Length(rise), l.Packing)
 	if err != nil {
-		return open("raise.lift", r.bay.subject("stroke of a lifting jack"), "m", r.bay.told(err), r.bay.at(raising))
+		return open("raise.lift", r.bay.subject(liftStroke), "m", r.bay.told(err), r.bay.at(raising))
 	}
 	text := fmt.Sprintf("from wheels to raised the pads rise %s: jack %s - %s at which the wheels touch; with %s for packing a lifting jack needs a stroke of %s and has %s",
 		r.bay.mm(rise), r.bay.mm(r.bay.Carrier.Jack), r.bay.mm(r.bay.Carrier.Wheels), r.bay.mm(float64(l.Packing)), r.bay.roundedUp(float64(need)), r.bay.mm(float64(l.Stroke)))
-	return r.lifted("stroke of a lifting jack", "m", float64(need), Limit{Value: float64(l.Stroke) + rangeSlack, Source: "geometry; stroke: gear"}, text)
+	return r.lifted(liftStroke, "m", float64(need), Limit{Value: float64(l.Stroke) + rangeSlack, Source: "geometry; stroke: gear"}, text)
 }
 
 // liftTilt is how far out of level over a metre the frame gets while one pad is

@@ -1,8 +1,6 @@
 package check
 
 import (
-	"strings"
-
 	"boxwalk/clearance/result"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -12,14 +10,14 @@ func (b *bay) liftRemedy(e Judged) string {
 	if b.Carrier.Gear.Lifting == nil {
 		return "state where and with what the carrier is lifted (lifting: {pads, capacity, stroke} in the gear file)"
 	}
-	switch what := e.Subject.What; {
-	case strings.HasPrefix(what, "load"):
+	switch e.Subject.What {
+	case liftLoad:
 		return "lifting jacks that carry as much (lifting.capacity: as their maker states it), or pads farther apart on both sides of the centre of gravity (lifting.pads)"
-	case strings.HasPrefix(what, "stroke"):
+	case liftStroke:
 		return "lifting jacks with a longer stroke (lifting.stroke), or less to lift: the legs in another hole (`set: {leg: ...}`)"
-	case strings.HasPrefix(what, "tilt along"):
+	case tiltAlong:
 		return "smaller passes (lifting.pass), or pads farther apart (lifting.pads)"
-	case strings.HasPrefix(what, "tilt across"):
+	case tiltAcross:
 		return "smaller passes (lifting.pass), or a wider gauge (`set: {gauge: ...}`)"
 	}
 	return "pads on both sides of the centre of gravity (lifting.pads), and jacks that carry it"
@@ -58,16 +56,16 @@ func (b *bay) trackRemedy(e Judged) string {
 }
 
 func (b *bay) bendRemedy(e Judged) string {
-	switch what := e.Subject.What; {
-	case strings.HasPrefix(what, "mid-ordinate"):
+	switch e.Subject.What {
+	case midOrdinate:
 		return "shorter pours on the curve (culvert.pours): half the length leaves a quarter"
-	case strings.HasPrefix(what, "lap over"):
+	case lapBefore, lapBreak:
 		return "no lap over a bend or a grade break (culvert.lap: 0 there); end the form in the joint"
-	case strings.HasPrefix(what, "form over"):
+	case formAhead:
 		return "end the form in the joint: a pour as long as the form (culvert.pours), and a joint wide enough for its square end (culvert.joint_gap)"
-	case strings.HasPrefix(what, "scrub"):
+	case scrubbing:
 		return "wheels that turn in plan (wheels.swivel), or state what a wheel carries sideways, as its maker has it (wheels.side)"
-	case strings.HasPrefix(what, "pull"):
+	case pullRound:
 		return "bring a puller that can do it round the bend (travel.capacity: as its maker states it), or wheels that turn in plan (wheels.swivel)"
 	}
 	return "steer the carrier over to the side that has room (`travel: {steering: offset, offset: ...}`), collapse farther, or split the turn over two joints"

@@ -136,9 +136,6 @@ func (r *route) one(id, rest, unit string, value float64, allowance float64, lim
 	return e
 }
 
-// lowFlowChannel is what an entry about the channel is about.
-const lowFlowChannel = "low-flow channel"
-
 // trackChecks keep each tread with its wander off haunch toes, kickers and the
 // low-flow channel.
 func (r *route) trackChecks(*model.Study) []Judged {

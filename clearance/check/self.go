@@ -57,9 +57,3 @@ func (b *bay) selfText(part int, v sweep.Bracket, lag float64) string {
 	}
 	return b.keeps(part, v, b.label(v.Against), lag)
 }
-
-// freePairs and seamPairs are the kinds of pairs among parts, as subjects name them.
-const (
-	FreePairs = "bodies and links"
-	SeamPairs = "seams"
-)
