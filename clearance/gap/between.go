@@ -50,6 +50,8 @@ func Between(a, b *Solid, aPose, bPose *geom.Pose) (r Result) {
 			return r
 		}
 	}
+	a.sided() // here: through q every pose would go to the heap
+	b.sided()
 	return q.careful(&f, aPose)
 }
 

@@ -19,7 +19,7 @@ type pair struct {
 // each orthonormal to a few u, moves a vertex by a few u of its length.
 func relative(q *query) pair {
 	p := &q.at[0]
-	return pair{a: q.a.sided(), b: q.b.sided(), r: p.ra.Transpose().Mul3(*p.rb), t: TurnBack(p.ra, p.t), scale: q.scale}
+	return pair{a: q.a, b: q.b, r: p.ra.Transpose().Mul3(*p.rb), t: TurnBack(p.ra, p.t), scale: q.scale}
 }
 
 func (p *pair) finite() bool {

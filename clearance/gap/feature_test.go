@@ -13,7 +13,7 @@ func placedPair(r *rand.Rand) (q query) {
 	pa := geom.Rotation(geom.Vec{}, geom.Vec{0, 0, 1}, r.Float64())
 	pb := geom.Translation(geom.Vec{r.NormFloat64(), r.NormFloat64(), r.NormFloat64()}.Mul(3))
 	q.at[0].ra, q.at[0].rb = &pa.R, &pb.R
-	q.between(New(anySolid(r)), New(anySolid(r)), &pa.T, &pb.T)
+	q.between(New(anySolid(r)).sided(), New(anySolid(r)).sided(), &pa.T, &pb.T)
 	return q
 }
 

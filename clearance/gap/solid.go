@@ -3,6 +3,7 @@ package gap
 import (
 	"math"
 	"sync"
+	"sync/atomic"
 
 	"boxwalk/model/geom"
 )
@@ -12,7 +13,8 @@ import (
 // and edges, which most queries never ask for, are made when they first are.
 type Solid struct {
 	vertices []XYZ
-	once     sync.Once
+	made     atomic.Bool // whether faces and edges are
+	making   sync.Mutex
 	from     *geom.Solid // what faces and edges are made from: this,
 	base     *Solid      // or another as a pose takes it
 	by       geom.Pose
@@ -53,14 +55,19 @@ func New(s *geom.Solid) *Solid {
 
 // sided is the solid with its faces and edges.
 func (s *Solid) sided() *Solid {
-	s.once.Do(func() {
-		switch {
-		case s.base != nil:
-			s.takeSides()
-		case s.from != nil:
-			s.makeSides()
-		}
-	})
+	if s.made.Load() { // apart from what follows, which allocates
+		return s
+	}
+	s.making.Lock()
+	defer s.making.Unlock()
+	switch {
+	case s.made.Load():
+	case s.base != nil:
+		s.takeSides()
+	case s.from != nil:
+		s.makeSides()
+	}
+	s.made.Store(true)
 	return s
 }
 
