@@ -81,11 +81,11 @@ func shortLine(j *job.Job, line *align.Alignment) diag.Problems {
 	if have := line.Length(); have < float64(need)-1e-3 {
 		more := float64(need) - have
 		f := diag.Problem{Key: "plan", Summary: "ends before the last pour does",
-			Detail: fmt.Sprintf("the pours are %.3f m long together, the line %.3f m", float64(need), have),
+			Detail: fmt.Sprintf("the pours are %.3f m long together, the alignment %.3f m", float64(need), have),
 			Fix:    fmt.Sprintf("make the last tangent %.3f m longer", more)}
 		switch a := j.Alignment; {
 		case a.LandXML != "":
-			f.Key, f.Fix = "landxml", fmt.Sprintf("give a file whose line and profile go on for %.3f m, or take pours off", more)
+			f.Key, f.Fix = "landxml", fmt.Sprintf("give a file whose plan and profile go on for %.3f m, or take pours away", more)
 		case len(a.Plan) == 0:
 			f.Key, f.Fix = "profile", fmt.Sprintf("put the last point %.3f m farther ahead", more)
 		}

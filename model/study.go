@@ -76,7 +76,7 @@ func Build(j *job.Job, g *job.Gear) (*Study, diag.Problems) {
 		return BuildOn(j, g, nil)
 	}
 	if j.Alignment.LandXML != "" {
-		return nil, diag.Problems{{Key: "landxml", Summary: "the line's file was not read", Fix: "write plan and profile, or read the file"}}.Below(JobFile, "alignment")
+		return nil, diag.Problems{{Key: "landxml", Summary: "the alignment's file was not read", Fix: "write plan and profile, or read the file"}}.Below(JobFile, "alignment")
 	}
 	line, faults := LineOf(j)
 	if len(faults) > 0 {

@@ -52,7 +52,7 @@ func (s *Study) crossing(b *Bay, c culvert.Solid) diag.Problem {
 		}
 		if least := shortest(b.Cell, p); least < 0 {
 			long := p.Front.X - p.Rear.X
-			t.Summary = fmt.Sprintf("makes the ends of pour %d cross: %.3f m along the line, and %.1f mm along the edge where it is shortest", p.Number, long, 1e3*least)
+			t.Summary = fmt.Sprintf("makes the ends of pour %d cross: %.3f m along the alignment, and %.1f mm along the edge where it is shortest", p.Number, long, 1e3*least)
 			t.Fix = fmt.Sprintf("make it longer than %.3f m, or turn less at its joints", math.Ceil((long-least)*1e3)/1e3)
 		}
 	}

@@ -8,12 +8,12 @@ def report(file, claims, counts, entries, shown, lines):
         f"{sum(e.far for e in entries.table.values())} of them far; scope {file.scope}; {lines.at} lines.",
     ]
     rows += _result(file, shown)
-    rows.append("Taken on trust: " + ", ".join(f"{n} {what}" for what, n in _trusted(file)) + ".")
+    rows.append("Assumed, not proved: " + ", ".join(f"{n} {what}" for what, n in _trusted(file)) + ".")
     rows.append(f"{counts['less']} less; the most that was asked less is {counts['less_most'] / 1e6:.6f} m.")
     if counts["contacts"]:
         rows.append(f"The least that a declared contact was held to, the slack off, is {counts['touch_least']:.9f} m.")
     rows.append(f"{counts['idle']} claims have needs that no pair had to keep (every pair exempt or in contact).")
-    rows.append("That the inputs are those of their hashes is taken on trust.")
+    rows.append("That the inputs are those of their hashes is assumed, not proved.")
     return rows
 
 

@@ -36,11 +36,11 @@ var table = []struct {
 }{
 	{"panel_face", "panel face off its place", 3, judgement},
 	{"spring_back", "wall springing back when the form comes off", 3, judgement},
-	{"wander", "wheels off their line", 15, judgement},
+	{"wander", "wheels off their course", 15, judgement},
 	{"yaw", "carrier turned in plan, at its ends", 10, judgement},
 	{"track_level", "level difference between the two wheel tracks", 6, judgement},
 	{"setting", "adjusters off their reading", 3, judgement},
-	{"alignment", "concrete formed by others off line, 1 in", 25, concrete},
+	{"alignment", "concrete formed by others off alignment, 1 in", 25, concrete},
 	{"thickness", "section size of concrete formed by others", 0, ""},
 	{"plumb", "plumb of concrete formed by others", 0, ""},
 	{"soffit_face", "roof panel face off its place", 3, judgement},

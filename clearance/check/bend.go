@@ -232,7 +232,7 @@ func (r *bending) scrubChecks() []Judged {
 // sideways, where the gear says so.
 func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force) Judged {
 	w := r.bay.Carrier.Gear.Wheels
-	text := fmt.Sprintf("%s; with friction %.2f (travel.scrub) a wheel with %s is pushed sideways with %s, and steering a line of wheels takes up to %s",
+	text := fmt.Sprintf("%s; with friction %.2f (travel.scrub) a wheel with %s is pushed sideways with %s, and steering a wheel line takes up to %s",
 		r.slips(bend), float64(r.route.job.Travel.Scrub), r.bay.force(wheel), r.bay.force(s.Wheel), r.bay.force(s.Line))
 	if w.Side == 0 {
 		return Judged{Entry: result.Entry{ID: "roll.bend", Subject: r.bay.subject(scrubbing), Value: result.Exactly(float64(s.Wheel)), Unit: "kN", Sense: result.Max, Where: r.bay.underway(),

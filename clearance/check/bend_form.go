@@ -15,7 +15,7 @@ func (b *bay) midOrdinateCheck(s *model.Study) []Judged {
 		return nil
 	}
 	limit := b.limits.of("roll.bend.mid")
-	text := fmt.Sprintf("between its ends the pour runs straight and leaves the design line by %s at most", b.roundedUp(b.Pour.MidOrdinate))
+	text := fmt.Sprintf("between its ends the pour runs straight and leaves the alignment by %s at most", b.roundedUp(b.Pour.MidOrdinate))
 	if b.Pour.MidOrdinate > limit.Value {
 		text += "; shorter pours follow it closer: half the length leaves a quarter"
 	}
@@ -55,7 +55,7 @@ func (b *bay) lapCheck(rest string, over, turn float64, fix string) Judged {
 	}
 	sin := math.Sin(math.Abs(turn))
 	dig := over * sin
-	text := fmt.Sprintf("the form reaches %s across a bend of %.2f deg: as set its end digs %s x sin(%.2f deg) = %s into one side and gapes by as much on the other",
+	text := fmt.Sprintf("the form reaches %s across a bend of %.2f deg: as set its end enters one side by %s x sin(%.2f deg) = %s and opens by as much on the other",
 		b.mm(over), math.Abs(turn)*180/math.Pi, b.mm(over), math.Abs(turn)*180/math.Pi, b.roundedUp(dig))
 	if dig > limit.Value {
 		text += fmt.Sprintf("; %s to %s at most, or end it at the joint and fill the wedge", fix, b.roundedDown(limit.Value/sin))

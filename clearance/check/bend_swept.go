@@ -80,13 +80,13 @@ func (r *bending) passing(part int, f face, b bowed, y, z, d float64) candidate 
 	tell := func() (result.Where, string) {
 		w := r.bay.underway()
 		w.Part, w.Zone = r.bay.Carrier.Parts[part].Mark, string(zone)
-		return w, fmt.Sprintf("%s at half width %s stands %s from the %s on the straight; %s throws it %s to the %s%s and leaves %s; %s; steered the best way it would be %s to each side",
-			r.bay.label(part), r.bay.mm(y), r.bay.mm(d), zone.Words(), r.turning.words(), r.bay.mm(b.most), b.toward, r.squarely(f, b), r.bay.mm(v.Lower), r.bay.takenOff(a, tilt), r.bay.mm(r.steered(r.turning.all)))
+		return w, fmt.Sprintf("%s at half width %s is %s clear of the %s on the straight; %s throws it %s to the %s%s and leaves %s; %s; steered the best way it would be %s to each side",
+			r.bay.label(part), r.bay.mm(y), r.bay.mm(d), zone.Words(), r.turning.words(), r.bay.mm(b.most), b.toward, r.squarely(f, b), r.bay.mm(v.Lower), r.bay.allowed(a, tilt), r.bay.mm(r.steered(r.turning.all)))
 	}
 	return candidate{Value: v, Allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, Part: part, Zone: zone, tell: tell}
 }
 
-// squarely says what a throw takes off square to an inclined face.
+// squarely says what a throw takes square to an inclined face.
 func (r *bending) squarely(f face, b bowed) string {
 	if f.n == 1 {
 		return ""

@@ -25,14 +25,14 @@ func CautionsOf(j *job.Job, g *job.Gear) []string {
 		"Light every way and station. Work at height only from guarded platforms; cap or bend projecting bars.",
 		"Outside panels and bulkheads are slung or propped before a tie is drawn: a form freed of its ties can fall, outward too.",
 		"Each filler is slung or propped before its bolts come out, and unbolted from beside; nobody passes beneath.",
-		"Before the wheels carry: only named persons at marked stations, beside the legs and inside the frame, out of panel swing and filler drop; one signaller; no screw jack ahead of any other by more than " + level + ".",
+		"Before the wheels carry: only named persons at marked stations, beside the legs and inside the frame, out of panel swing and filler drop; one signaller (spotter); no screw jack ahead of any other by more than " + level + ".",
 		"Wall panels press inward once the bond breaks: never pull the last brace pin.",
 		"Hands clear of hinges, seams, arms, pins and pads while anything moves.",
 		"A young roof hangs or stands on its supports: load nothing on it, slacken no hanger or shore while the carrier leaves.",
 		"Young concrete breaks at its edges and falls: look it over and bring loose pieces down before anybody works beneath.",
 		"While lifting, pack as it rises" + pass + "; nobody reaches under what a lifting jack alone holds up.",
 		"Restraint on and wheels chocked before jack plates leave the invert.",
-		"While rolling: nobody between carrier and concrete or in the line's snap-back zone.",
+		"While rolling: nobody between carrier and concrete or in the snap-back zone of the pulling line or restraint.",
 	}
 }
 

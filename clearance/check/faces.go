@@ -47,7 +47,7 @@ func (b *bay) faceCandidate(part int, design []culvert.Solid, faces []sweep.Part
 	}
 	off := result.Between(math.Max(0, math.Max(v.Lower, -v.Upper)), math.Max(math.Abs(v.Lower), math.Abs(v.Upper)))
 	zone := design[v.Against].Zone
-	text := fmt.Sprintf("%s stands %s from the design face of the %s", b.label(part), b.mm(off.Upper), zone.Words())
+	text := fmt.Sprintf("%s is %s clear of the design face of the %s", b.label(part), b.mm(off.Upper), zone.Words())
 	if v.Upper < 0 {
 		text = fmt.Sprintf("%s lies %s inside the design face of the %s", b.label(part), b.mm(off.Upper), zone.Words())
 	}

@@ -21,7 +21,7 @@ type FixedNumber struct {
 // list of limits; what follows from geometry or statics is not among them.
 func FixedNumbers() []FixedNumber {
 	out := []FixedNumber{
-		{"contact", measure.ContactTolerance, "m", "rounding", "how far a face that touches by design may seem to dig"},
+		{"contact", measure.ContactTolerance, "m", "rounding", "how far a face that touches by design may seem to enter"},
 		{"drag, distance", sweep.DefaultBand, "m", "judgement", "within which a face is still held by what is between it and the concrete"},
 		{"drag, opening", sweep.DefaultOpening, "1", "judgement", "rise over travel from which on a face lifts off and drags no more"},
 		{"pin", incrementPlay, "m", "judgement", "play of a pin: how far a reading may lie from its hole"},

@@ -17,7 +17,7 @@ const outsideHold = "Outside panels and bulkhead slung or propped against fallin
 
 // hangersHold stands before them too, where hangers keep the roof: it is they that
 // carry it from then on.
-const hangersHold = "Hanger nuts snug, every hanger of the pour, seen by (name): ______"
+const hangersHold = "Hanger nuts snug (hand-tight), every hanger of the pour, seen by (name): ______"
 
 // holdSteps puts before each step of a bay what a named person has to confirm before
 // it begins.

@@ -26,7 +26,7 @@ func TestEachStepTellsHowFarItsAdjustersMayGetOutOfStep(t *testing.T) {
 				t.Errorf("%s: %+v, not %q", name, l, words)
 			}
 			for _, row := range r.Raising {
-				if row.Name == "raise: "+name+", backwards" && (row.Lag == nil || *row.Lag != *l) {
+				if row.Name == "take back: "+name && (row.Lag == nil || *row.Lag != *l) {
 					t.Errorf("%s: %+v going up", name, row.Lag)
 				}
 			}

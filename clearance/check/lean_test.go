@@ -160,7 +160,7 @@ func TestAPassOfLiftingThatLeansTheFormIntoTheWallCastBeforeFails(t *testing.T) 
 		off  float64
 	}{"": {result.Fail, 9.15}, ", last: 4 mm": {result.Fail, 1.86}, ", last: 3 mm": {result.Pass, 0.64}} {
 		r := checked(t, chain{Gear: "roof-halves-24", Jobs: lapped, Swap: [][2]string{{", last: 3 mm", last}}})
-		e, ok := inPour(r, 2, "raise.clear", "raise: ease down to break the bond, backwards")
+		e, ok := inPour(r, 2, "raise.clear", "take back: ease down to break the bond")
 		if !ok || e.Verdict != c.want || e.Value == nil || math.Abs(e.Value.Lower-4.57e-3) > 0.05e-3 || e.Allowance < 1e-3*c.off || e.Allowance > 1e-3*c.off+0.3e-3 {
 			t.Errorf("last pass %q: %v %v, %.2f mm taken off, want %v %.1f: %s", last, e.Verdict, e.Value, 1e3*e.Allowance, c.want, c.off, e.Text)
 		}
@@ -171,7 +171,7 @@ func TestAPassOfLiftingThatLeansTheFormIntoTheWallCastBeforeFails(t *testing.T) 
 // 2.5 / 1800 x 2187 = 3.0, no more than the release gap.
 func TestGearWithoutLiftingIsRaisedOnItsScrewJacks(t *testing.T) {
 	r := checked(t, chain{Gear: "roof-halves-24", Jobs: lapped, Swap: [][2]string{{"lifting: {pads: [0.45 m, 1.95 m], capacity: 60 kN, stroke: 200 mm, pass: 10 mm, last: 3 mm}\n", ""}}})
-	e, ok := inPour(r, 2, "raise.clear", "raise: ease down to break the bond, backwards")
+	e, ok := inPour(r, 2, "raise.clear", "take back: ease down to break the bond")
 	if !ok || e.Verdict != result.Pass || !strings.Contains(e.Text, "jacks 2.5 mm apart") || e.Allowance > 0.2e-3 {
 		t.Errorf("%v, %.2f mm taken off: %s", e.Verdict, 1e3*e.Allowance, e.Text)
 	}

@@ -39,7 +39,7 @@ func (b *bay) levelCandidate(s carrier.Step, part int) (candidate, bool) {
 	return candidate{Value: result.Between(w.Differ, math.Max(w.Differ, w.Upper)), tell: func() (result.Where, string) {
 		at := b.where(s.Name, part, "wall", measure.Nothing())
 		at.A = point(w.At)
-		return at, fmt.Sprintf("%s stands %s from the wall at a height of %s: %s x gauge %s / %s = %s of jack difference allowed",
+		return at, fmt.Sprintf("%s is %s clear of the wall at a height of %s: %s x gauge %s / %s = %s of jack difference allowed",
 			b.label(part), b.mm(w.Gap), b.mm(w.Height), b.mm(w.Gap), b.mm(b.Carrier.Gauge), b.mm(w.Height), b.small(w.Differ))
 	}}, ok
 }

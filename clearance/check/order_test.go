@@ -86,7 +86,7 @@ func TestFormBetweenStandingPoursMeetsBoth(t *testing.T) {
 	// its ends come up between walls that stand: tops as they pass their own
 	tops := 1e3 * (0.050*math.Sin(swung(0.780)) + 0.160*(1-math.Cos(swung(0.780))))
 	r := checked(t, orderedAs("[1, 3, 2]"))
-	bayReads(t, r, "raise.clear", 1, 2, "raise: ease down to break the bond, backwards", result.Pass, tops)
+	bayReads(t, r, "raise.clear", 1, 2, "take back: ease down to break the bond", result.Pass, tops)
 }
 
 func TestCarrierThatCastsBackLeavesThroughWhatStandsAheadOrOverTheInlet(t *testing.T) {
@@ -195,7 +195,7 @@ func TestCarrierOfACellRollsInTheOrderOfItsOwnCell(t *testing.T) {
 	rolledStep(t, r, 2, 1, "roll ahead 4.600 m")
 	// raised against the inner wall that cell 2 cast, the tops come up 4.57 off it
 	tops := 1e3 * (0.050*math.Sin(swung(0.780)) + 0.160*(1-math.Cos(swung(0.780))))
-	bayReads(t, r, "raise.clear", 1, 2, "raise: ease down to break the bond, backwards", result.Pass, tops)
+	bayReads(t, r, "raise.clear", 1, 2, "take back: ease down to break the bond", result.Pass, tops)
 }
 
 func TestRollBackPastTwoBendsIsMeasured(t *testing.T) {

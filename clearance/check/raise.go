@@ -43,9 +43,9 @@ func (b *bay) raiseCheck(k int, list []measure.Gaps) Judged {
 			}
 			if v := near.MayTouch; v.Against >= 0 && v.Lower < -measure.ContactTolerance {
 				found = append(found, candidate{Value: result.Between(v.Lower, v.Upper), Part: m.Part, Against: v.Against, Alike: m.Alike, Zone: zone, MayTouch: true, where: b.where(s.Name, m.Part, string(zone), v),
-					text: fmt.Sprintf("%s digs %s into the %s it comes to rest on", b.label(m.Part), b.deep(v.Lower), zone.Words())})
+					text: fmt.Sprintf("%s enters the %s it comes to rest on by %s", b.label(m.Part), zone.Words(), b.deep(v.Lower))})
 			}
 		}
 	}
-	return entry("raise.clear", b.About().In(s.Name), found, limit, result.Min, "nothing that is cast already stands near")
+	return entry("raise.clear", b.About().In(s.Name), found, limit, result.Min, "nothing that is cast already is near")
 }

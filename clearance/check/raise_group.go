@@ -19,7 +19,7 @@ var raiseGroup = []Check{
 	{
 		ID: "raise.clear", Duty: "raising",
 		Holds:   "Nothing touches on the way up for the next pour.",
-		Formula: "the collapse taken back, against everything cast before and the bars ahead, less lag as in strip.clear; the lean of the frame with one pad a pass of lifting (in the last lift lifting.last) above the others may use up the gap asked for, and what it takes beyond that is taken off: pass / gauge x arm across + pass / L x arm along, L from the outermost wheels or bents to the first place beyond the middle; without lifting the jacks differ by jack_level",
+		Formula: "the collapse taken back, against everything cast before and the bars ahead, less lag as in strip.clear; the lean of the frame with one pad a pass of lifting (in the last lift lifting.last) above the others may use up the gap asked for, and what it takes beyond that is an allowance: pass / gauge x arm across + pass / L x arm along, L from the outermost wheels or bents to the first place beyond the middle; without lifting the jacks differ by jack_level",
 		Limit:   "3 mm",
 		Source:  "judgement; lean: statics of a rigid frame (derived)",
 		Limits: []Limit{

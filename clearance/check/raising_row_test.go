@@ -80,7 +80,7 @@ func TestRaisingIsTheCollapseTakenBackRowByRow(t *testing.T) {
 			}
 			row := up[k]
 			k++
-			if row.Name != "raise: "+s.Name+", backwards" || !slices.Equal(row.PutsBack, s.Removes) || len(row.Moves) != len(s.Moves) {
+			if row.Name != "take back: "+s.Name || !slices.Equal(row.PutsBack, s.Removes) || len(row.Moves) != len(s.Moves) {
 				t.Fatalf("%v: %+v takes %+v back", p, row, s)
 			}
 			for i, m := range row.Moves {

@@ -37,11 +37,11 @@ func (b *bay) remedy(e Judged) string {
 	case e.ID == "setup.range" || e.ID == "setup.length":
 		return own.remedy(b, e)
 	case b.stuck() && (e.Verdict == result.Open || e.ID == "setup.rest"):
-		return "mend first what setup.range says: a step cannot be made, and without it this is not known"
+		return "first fix what setup.range says: a step cannot be made, and without it this is not known"
 	case b.misset() && own.Follows:
-		return "mend first what setup.range says: the gear cannot be set to this section, and this number comes from a setting that cannot be made"
+		return "first fix what setup.range says: the gear cannot be set to this section, and this number comes from a setting that cannot be made"
 	case e.Verdict == result.Open && !b.RollsAway() && (strings.HasPrefix(e.ID, "roll.") || strings.HasPrefix(e.ID, "raise.") || e.ID == "setup.rest"):
-		return "let the last step end on the wheels, plates drawn up, such as drivers: {jack: wheels - 60 mm}"
+		return "let the last step end on the wheels, plates raised, such as drivers: {jack: wheels - 60 mm}"
 	}
 	if e.Verdict == result.Open && e.Value == nil && strings.Contains(e.Text, "centre of gravity") {
 		return "let the centre of gravity lie well between the outer places that carry: wheel lines (wheels.at), bents (form.first, form.spacing) or pads (lifting.pads) that suit the form's length"

@@ -29,11 +29,11 @@ func (b *bay) passRemedy(e Judged) string {
 	low := p != nil && (p.Role == carrier.JackPlate || p.Role == carrier.JackScrew)
 	switch {
 	case e.Verdict == result.Open && e.Value == nil:
-		return "mend what stops the advance; it stands in the sentence"
+		return "fix what stops the advance; it stands in the sentence"
 	case p != nil && (under(p.Role) || low) && e.Where.Zone != string(culvert.Invert):
 		return "a narrower gauge (`set: {gauge: ...}`), or steering that keeps to the middle of the cell round a bend (`travel: {steering: ...}`)"
 	case low:
-		return "draw the plates farther up in the last step (such as `jack: wheels - 100 mm`), which the jack's range must allow (jack.reading.min)"
+		return "raise the plates farther in the last step (such as `jack: wheels - 100 mm`), which the jack's range must allow (jack.reading.min)"
 	case e.Where.Zone == string(culvert.SteelAhead):
 		return "have the bars ahead tied nearer to plumb and held back from the way, or draw the walls in farther"
 	case e.Where.Zone == string(culvert.Hanger) && b.ofHalf(p):
@@ -41,7 +41,7 @@ func (b *bay) passRemedy(e Judged) string {
 	case e.Where.Zone == string(culvert.Hanger):
 		return "lower farther onto the wheels, or draw in farther; or hang the roof where the form passes clear (left_in_place.hangers: lines, tail)"
 	case e.Where.Zone == string(culvert.Invert) || e.Where.Zone == string(culvert.HaunchBottom) || e.Where.Zone == string(culvert.Kicker):
-		return "draw the wall bottoms in farther, or end the panels higher (less lap: `set: {foot: ...}`)"
+		return "draw the wall bottoms in farther, or end the panels higher (less over the kicker: `set: {foot: ...}`)"
 	case b.Turns():
 		return "collapse farther in the steps, or steer the carrier over to the side that has room (`travel: {steering: offset, offset: ...}`)"
 	}

@@ -13,7 +13,7 @@ import (
 
 func (b *bay) facesRemedy(e Judged) string {
 	if float64(b.Carrier.Gear.Form.Length) < b.Needed-rangeSlack {
-		return "the form is shorter than the pour: mend first what setup.length says"
+		return "the form is shorter than the pour: first fix what setup.length says"
 	}
 	return "compare the section with the gear's panel heights and widths, corner panel and fillers; `set: {foot: ..., filler: ...}` moves them"
 }
@@ -76,12 +76,12 @@ func (b *bay) rangeRemedy(e Judged) string {
 	case is("corner panel"):
 		return "take gear whose corner panel is made for this haunch (corner.haunch), or build the section with the haunch that it fits"
 	case is("wall panel stack"):
-		top, lap := b.Carrier.PlaneTop-float64(b.Carrier.Gear.Corner.Leg), b.Carrier.Gear.Wall.Lap
+		top, over := b.Carrier.PlaneTop-float64(b.Carrier.Gear.Corner.Leg), b.Carrier.Gear.Wall.OverKicker
 		reach := top - b.Cell.Kicker
-		return fmt.Sprintf("wall panels of another height, so that a stack is %s to %s high (wall.heights): %s from the kicker up, and the lap; or another kicker",
-			b.mm(reach+float64(lap.Min)), b.mm(reach+float64(lap.Max)), b.mm(reach))
-	case is("wall panel foot"), is("lap over"):
-		return "a wall panel of another height (wall.heights) or another lap over the kicker (`set: {foot: ...}`, kicker height)"
+		return fmt.Sprintf("wall panels of another height, so that a stack is %s to %s high (wall.heights): %s from the kicker up, and what reaches over it; or another kicker",
+			b.mm(reach+float64(over.Min)), b.mm(reach+float64(over.Max)), b.mm(reach))
+	case is("wall panel foot"), is("reach over"):
+		return "a wall panel of another height (wall.heights) or another reach over the kicker (`set: {foot: ...}`, kicker height)"
 	case is("filler width"):
 		c := b.Carrier.Gear.Roof.Filler
 		return fmt.Sprintf("a roof panel %s to %s wide (roof.widths): edge of the corner panel %s less the filler's share; or fillers of another width (roof.filler)",
@@ -130,7 +130,7 @@ func (b *bay) restRemedy(e Judged) string {
 	case "wheels collapsed":
 		return "let the last steps lower the jacks until the wheels carry (`jack: wheels`)"
 	case "plates collapsed":
-		return "draw the plates farther up in the last step (such as `jack: wheels - 60 mm`)"
+		return "raise the plates farther in the last step (such as `jack: wheels - 60 mm`)"
 	}
 	return "choose another leg hole (`set: {leg: ...}`), or end the last step on the wheels with the plates farther up"
 }
@@ -141,7 +141,7 @@ func (b *bay) overhangRemedy(role carrier.Role, over float64, end string) string
 		return b.longerApron(end, over)
 	}
 	what := map[carrier.Role]string{carrier.JackPlate: "jack plates", carrier.Wheel: "wheels"}[role]
-	return "another gauge, with which the " + what + " keep off the channel (`set: {gauge: ...}`), or lay the channel elsewhere (culvert.channel); what bridges it is for the engineer"
+	return "another gauge, with which the " + what + " keep clear of the channel (`set: {gauge: ...}`), or lay the channel elsewhere (culvert.channel); what bridges it is for the engineer"
 }
 
 func (b *bay) lengthRemedy(e Judged) string {

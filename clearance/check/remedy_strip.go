@@ -17,15 +17,15 @@ func (b *bay) digRemedy(e Judged) string {
 	p := b.marked(e.Where.Part)
 	switch {
 	case p != nil && (p.Role == carrier.Wheel || p.Role == carrier.Fork || p.Role == carrier.JackPlate):
-		return "a narrower gauge (`set: {gauge: ...}`) keeps wheels and jacks off it"
+		return "a narrower gauge (`set: {gauge: ...}`) keeps wheels and jacks clear of it"
 	case b.bentLap():
-		return "the form reaches across a bend or a grade break: mend first what roll.bend says, and end it in the joint (culvert.lap 0 there, a pour as long as the form, a joint wide enough)"
+		return "the form reaches across a bend or a grade break: first fix what roll.bend says, and end it in the joint (culvert.lap 0 there, a pour as long as the form, a joint wide enough)"
 	case len(b.Steps) > 0 && e.Where.Step == b.Steps[0].Name && e.Value != nil && e.Value.Upper < 0 && !b.moves(b.Steps[0].Name):
-		return "it digs as it is set, before anything moves: compare section and gear (setup.faces, setup.range), or keep clear what was cast before"
+		return "it enters as it is set, before anything moves: compare section and gear (setup.faces, setup.range), or keep clear what was cast before"
 	case e.Value != nil && e.Value.Upper > -measure.ContactTolerance:
 		return "draw the part in farther before this step, so that a frame that leans does not touch; or lower less in it, and the rest later"
 	}
-	return "change the order or the size of the steps (`sequence:` in the job, `steps:` in the gear) so that the part moves off its face first"
+	return "change the order or the size of the steps (`sequence:` in the job, `steps:` in the gear) so that the part leaves its face first"
 }
 
 // bentLap tells whether the form reaches over a joint at which the line bends.
@@ -73,7 +73,7 @@ func (b *bay) selfRemedy(e Judged) string {
 		return "the seam closes as the parts turn: draw the wall bottoms in farther before the arms, or set the hinge nearer to the face or higher (hinge.behind, hinge.above)"
 	}
 	if len(b.Steps) > 0 && e.Where.Step == b.Steps[0].Name && !b.moves(e.Where.Step) {
-		return "they overlap as set, before anything moves: no order of steps mends that; change the gear or its setting (`set:`)"
+		return "they overlap as set, before anything moves: no order of steps fixes that; change the gear or its setting (`set:`)"
 	}
 	return "change the order, or stop the step before the two parts meet"
 }
@@ -97,7 +97,7 @@ func (b *bay) moveWheel(wheel, jack *carrier.Part) string {
 		}
 	}
 	at = float64(g.Wheels.At[line])
-	text := fmt.Sprintf("move the wheel line off the jack of bent %d (wheels.at[%d])", jack.Bent, line)
+	text := fmt.Sprintf("move the wheel line clear of the jack of bent %d (wheels.at[%d])", jack.Bent, line)
 	apart := float64(g.Wheels.Diameter)/2 + math.Max(float64(g.Jack.Plate.X), float64(g.Frame.Leg.Section))/2 + wheelPlay
 	if to, ok := b.freeOfJacks(at, apart); ok {
 		sys := units.Metric
@@ -137,19 +137,19 @@ func (b *bay) clearRemedy(e Judged) string {
 	collapsed := e.Subject.Kind == result.Collapsed
 	switch {
 	case p != nil && (under(p.Role) || p.Role == carrier.JackPlate || p.Role == carrier.JackScrew) && e.Where.Zone != string(culvert.Invert):
-		return "a narrower gauge (`set: {gauge: ...}`) keeps wheels and jacks off it"
+		return "a narrower gauge (`set: {gauge: ...}`) keeps wheels and jacks clear of it"
 	case p != nil && (p.Role == carrier.JackPlate || p.Role == carrier.JackScrew):
-		return "draw the plates farther up in the last step (such as `jack: wheels - 60 mm`)"
+		return "raise the plates farther in the last step (such as `jack: wheels - 60 mm`)"
 	case collapsed && e.Where.Zone == string(culvert.Hanger) && b.ofHalf(p):
 		return besidePlates
 	case collapsed && e.Where.Zone == string(culvert.Hanger):
 		return "lower farther onto the wheels, or draw in farther, before the carrier rolls; or hang the roof where the form passes clear (left_in_place.hangers: lines, tail)"
 	case collapsed && (e.Where.Zone == string(culvert.Invert) || e.Where.Zone == string(culvert.HaunchBottom)):
-		return "draw the wall bottoms in farther, or end the panels higher (less lap: `set: {foot: ...}`); larger wheels carry the form higher"
+		return "draw the wall bottoms in farther, or end the panels higher (less over the kicker: `set: {foot: ...}`); larger wheels carry the form higher"
 	case collapsed:
 		return "draw the part in farther, or lower farther onto the wheels, before the carrier rolls"
 	}
-	return "draw the part in farther in the step named, or in a step before it; where adjusters out of step take much off, turn fewer of them in one step"
+	return "draw the part in farther in the step named, or in a step before it; where the allowance for adjusters out of step is large, turn fewer of them in one step"
 }
 
 // ofHalf tells whether a part is on one of two roof halves, which draw in toward
@@ -197,7 +197,7 @@ func (b *bay) raiseRemedy(e Judged) string {
 		return "have the bars ahead tied nearer to plumb and held back from the form before it is raised, or give them more cover; the form comes up beside them"
 	}
 	if b.bentLap() {
-		return "the form reaches across a bend or a grade break: mend first what roll.bend says, and end it in the joint (culvert.lap 0 there)"
+		return "the form reaches across a bend or a grade break: first fix what roll.bend says, and end it in the joint (culvert.lap 0 there)"
 	}
 	if e.Value != nil && e.Limit != nil && e.Value.Lower >= *e.Limit {
 		return "the gap is there while the frame is level: " + b.smallerPass(e) + ", so that it leans less, or draw in farther the part that comes near in the collapse step named"

@@ -42,7 +42,7 @@ func TestRemediesSayWhatMendsTheSituation(t *testing.T) {
 		{"wheels beyond the outlet", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"apron: 12 m", "apron: 2 m"}}},
 			"roll.support", "front wheels", []string{"longer apron beyond the outlet, by 210.0 mm (ends.outlet.apron)"}}, // 2.1 + 0.1 - 2
 		{"a wheel through a jack screw", chain{Gear: "roof-halves-24", Swap: [][2]string{{"[0.3 m, 2.1 m]", "[0.6 m, 2.1 m]"}, {"[0.45 m, 1.95 m]", "[0.3 m, 1.95 m]"}}},
-			"strip.self", "fillers and ties out", []string{"move the wheel line off the jack of bent 1 (wheels.at[0])", "from 600 mm to 790 mm"}}, // 100 + 75 + 10 off
+			"strip.self", "fillers and ties out", []string{"move the wheel line clear of the jack of bent 1 (wheels.at[0])", "from 600 mm to 790 mm"}}, // 100 + 75 + 10 off
 		{"a wheel beside a jack plate", chain{Gear: "roof-halves-24", Swap: [][2]string{{"[0.3 m, 2.1 m]", "[0.45 m, 2.1 m]"}, {"[0.45 m, 1.95 m]", "[0.85 m, 1.95 m]"}}},
 			"strip.self", "raise jack plates", []string{"wheels.at[0]", "from 450 mm to 410 mm"}},
 		{"a nut under a one-piece roof", chain{Gear: "roof-whole-24"}, "strip.supports", "hanger nut",
@@ -54,7 +54,7 @@ func TestRemediesSayWhatMendsTheSituation(t *testing.T) {
 		{"a plate beside its pocket", chain{Gear: "roof-whole-24", Jobs: [][2]string{{"tail: 50 mm", "tail: 0 mm"}, {"lines: [0 m]", "lines: [0.5 m]"}}, Swap: pocketed("206 x 206 x 20 mm", "").Swap},
 			"strip.supports", "hanger plate", []string{"on the centreline", "lines: [0 m]"}},
 		{"another haunch", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"top: 200 x 200 mm", "top: 250 x 250 mm"}}}, "setup.range", "corner panel run", []string{"corner.haunch"}},
-		{"what follows from another haunch", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"top: 200 x 200 mm", "top: 250 x 250 mm"}}}, "strip.dig", "ease down to break the bond", []string{"mend first what setup.range says"}},
+		{"what follows from another haunch", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"top: 200 x 200 mm", "top: 250 x 250 mm"}}}, "strip.dig", "ease down to break the bond", []string{"first fix what setup.range says"}},
 		{"a taller cell", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"rise: 2.4 m", "rise: 2.9 m"}}}, "setup.range", "jack, most", []string{"frame.leg", "set: {leg: ...}"}},
 		{"a lift too high", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"rise: 2.4 m", "rise: 2.9 m"}}}, "raise.lift", "stroke", []string{"lifting.stroke"}},
 		{"a channel under the treads", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"kicker: 300 mm", "kicker: 300 mm\n  channel: {offset: 0.9 m, width: 300 mm, depth: 100 mm}"}}},
@@ -62,7 +62,7 @@ func TestRemediesSayWhatMendsTheSituation(t *testing.T) {
 		{"a pour longer than the form", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"pours: [2.3 m]", "pours: [2.5 m]"}}}, "setup.length", "form length", []string{"at least 100.0 mm"}},
 		{"the gap that a short form leaves", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"pours: [2.3 m]", "pours: [2.5 m]"}}}, "setup.faces", "gaps", []string{"setup.length"}},
 		{"plates low", chain{Gear: "roof-halves-24", Swap: [][2]string{{"wheels - 60 mm", "wheels - 10 mm"}}}, "setup.rest", "plates collapsed", []string{"wheels - 60 mm"}},
-		{"plates low on the way", chain{Gear: "roof-halves-24", Swap: [][2]string{{"wheels - 60 mm", "wheels - 10 mm"}}}, "roll.clear", "invert", []string{"plates farther up"}},
+		{"plates low on the way", chain{Gear: "roof-halves-24", Swap: [][2]string{{"wheels - 60 mm", "wheels - 10 mm"}}}, "roll.clear", "invert", []string{"raise the plates farther"}},
 		{"bars that lean", chain{Gear: "roof-halves-24", Jobs: [][2]string{{"left_in_place:", "left_in_place:\n  steel_ahead: {cover: 50 mm, lean: 80 mm}"}, {"pours: [2.3 m]", "pours: [2.3 m, 2.3 m]"}}},
 			"raise.clear", "", []string{"bars ahead", "held back"}},
 		{"a filler out of range", chain{Gear: "roof-halves-24", Swap: [][2]string{{"widths: [1120 mm]", "widths: [1000 mm]"}}}, "setup.range", "filler width", []string{"1060.0 mm to 1140.0 mm wide"}}, // 1300 - 480/2, 1300 - 320/2

@@ -53,7 +53,7 @@ func (b *bay) rollChecks(r *measure.Advance, list []measure.Gaps) []Judged {
 					w := b.where(step, part, string(zone), v)
 					station := b.StationAt(r, v.At)
 					w.Station = &station
-					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.takenOff(a, loss.Tilt)+b.forTwist(loss.Twist)+b.forRests(loss.Rests))
+					return w, fmt.Sprintf("%s passes the %s at %s; %s", b.label(part), zone.Words(), b.said(bracketOf(v)), b.allowed(a, loss.Tilt)+b.forTwist(loss.Twist)+b.forRests(loss.Rests))
 				}
 				c := candidate{Value: bracketOf(v), Allowance: a.RootSumSquare + loss.All(), worst: a.WorstCase + loss.All(), tell: tell, Part: part, Against: v.Against, Zone: zone}
 				found = append(found, c)
@@ -67,14 +67,14 @@ func (b *bay) rollChecks(r *measure.Advance, list []measure.Gaps) []Judged {
 	return out
 }
 
-// carried leaves a pass open where a wheel dips deeper into what it rolls on than
-// is taken off for how that lies: then the motion is not known well enough.
+// carried leaves a pass open where a wheel enters what it rolls on deeper than
+// the allowance for how that lies: then the motion is not known well enough.
 func (b *bay) carried(c Judged, list []measure.Gaps, z int) Judged {
 	for i := range list {
 		v := list[i].At(z).MayTouch
 		if most := measure.ContactTolerance + c.Allowance; c.Verdict == result.Pass && v.Lower < -most {
-			c.Verdict, c.Text = result.Open, fmt.Sprintf("%s dips %s into the %s it rolls on, and only %s are taken off for how that lies; %s",
-				b.label(list[i].Part), b.mm(-v.Lower), culvert.Zones[z].Words(), b.mm(c.Allowance), c.Text)
+			c.Verdict, c.Text = result.Open, fmt.Sprintf("%s enters the %s it rolls on by %s, and the allowance for how that lies is only %s; %s",
+				b.label(list[i].Part), culvert.Zones[z].Words(), b.mm(-v.Lower), b.mm(c.Allowance), c.Text)
 		}
 	}
 	return c

@@ -4,8 +4,8 @@ package check
 var rollGroup = []Check{
 	{
 		ID: "roll.clear", Duty: "clearance and support on the way",
-		Holds:   "Clearance over the whole advance to the next pour in the order of casting, ahead or back, or out over the end, with tolerances taken off; the carrier's own imprint and concrete formed by others told apart.",
-		Formula: "least signed distance over the advance, less the root-sum-square allowance of the zone, crossfall x arm, cross slope x arm of a twisted invert, and what may lie between two ways of standing on the wheels, swept 2 mm apart in height",
+		Holds:   "Clearance over the whole advance to the next pour in the order of casting, ahead or back, or out over the end, after the allowance for tolerances; the carrier's own imprint and concrete formed by others told apart.",
+		Formula: "least signed distance over the advance, less the root-sum-square allowance of the surface, crossfall x arm, cross slope x arm of a twisted invert, and what may lie between two ways of standing on the wheels, swept 2 mm apart in height",
 		Limit:   "25 mm",
 		Source:  "judgement",
 		Limits: []Limit{
@@ -20,12 +20,12 @@ var rollGroup = []Check{
 	},
 	{
 		ID: "roll.track", Duty: "clearance and support on the way",
-		Holds:   "Each tread with its wander stays off haunch toes, kickers and the low-flow channel.",
+		Holds:   "Each tread with its wander stays clear of haunch toes, kickers (starter walls) and the low-flow channel.",
 		Formula: "half span - haunch run - (gauge + tread) / 2 - wander; beside a channel: |gauge / 2 - offset| - (channel width + tread) / 2 - wander",
 		Limit:   "25 mm",
 		Source:  "judgement",
 		Limits: []Limit{
-			{"roll.track", "", 0.025, "judgement", "treads off haunch toes, kickers and channel"},
+			{"roll.track", "", 0.025, "judgement", "treads clear of haunch toes, kickers and channel"},
 		},
 		remedy: (*bay).trackRemedy,
 		judge:  onTheWay((*route).trackChecks),
@@ -48,13 +48,13 @@ var rollGroup = []Check{
 	},
 	{
 		ID: "roll.bend", Duty: "clearance and support on the way",
-		Holds:   "At angle points the carrier passes: the swept width leaves clearance beside walls and haunches, scrubbing wheels and the line carry what it takes, and the straight form fits the bent line.",
-		Formula: "swept width: distance on the straight, less the throw square to the face, the root-sum-square allowance and crossfall x arm; throw inside, p and q from the two guides, B apart: h = 2 p q tan(phi) / (B + sqrt(B^2 + 4 p q tan(phi)^2)), (B/2) tan(phi/2) under mid base; outside overhang x sin(phi); a steering offset counts to its side; joints under the carrier at once count as one with all their turns; (told beside it: steered the best way (Lc/4) tan(phi/2) to each side); scrub: wheels slide B phi/2 at each outer line and push friction x the most on one wheel, a line of them W max(a, B - a)/B x friction, a from the rear line to the centre of gravity; pull: starting pull of roll.pull + W max(a, B - a)/B x friction x tan(phi); form across a joint: t sin(phi); mid-ordinate between chord and line",
-		Limit:   "25 mm; the wheel's side capacity; the line's capacity; dig 3 mm; mid-ordinate 10 mm",
+		Holds:   "At angle points the carrier passes: the swept width leaves clearance beside walls and haunches, scrubbing wheels and the pulling line carry what it takes, and the straight form fits the bent alignment.",
+		Formula: "swept width: distance on the straight, less the throw square to the face, the root-sum-square allowance and crossfall x arm; throw inside, p and q from the two guides, B apart: h = 2 p q tan(phi) / (B + sqrt(B^2 + 4 p q tan(phi)^2)), (B/2) tan(phi/2) under mid base; outside overhang x sin(phi); a steering offset counts to its side; joints under the carrier at once count as one with all their turns; (told beside it: steered the best way (Lc/4) tan(phi/2) to each side); scrub: wheels slide B phi/2 at each outer wheel line and push friction x the most on one wheel, a wheel line of them W max(a, B - a)/B x friction, a from the rear wheel line to the centre of gravity; pull: starting pull of roll.pull + W max(a, B - a)/B x friction x tan(phi); form across a joint: t sin(phi); mid-ordinate between chord and alignment",
+		Limit:   "25 mm; the wheel's side capacity; the pulling line's capacity; entering 3 mm; mid-ordinate 10 mm",
 		Source:  "geometry and statics (derived); limits: judgement; friction: travel.scrub, default: tyres on dry concrete 0.6 to 0.85, from memory",
 		Limits: []Limit{
-			{"roll.bend.mid", "roll.mid_ordinate", 0.010, "judgement", "distance of a straight pour from the design line"},
-			{"roll.bend.lap", "setup.faces", 0.003, "judgement", "dig of a form that reaches across an angle point"},
+			{"roll.bend.mid", "roll.mid_ordinate", 0.010, "judgement", "distance of a straight pour from the alignment"},
+			{"roll.bend.lap", "setup.faces", 0.003, "judgement", "how far a form that reaches across an angle point enters"},
 		},
 		remedy: (*bay).bendRemedy,
 		judge:  standing((*bay).bendChecks),
@@ -62,11 +62,11 @@ var rollGroup = []Check{
 	},
 	{
 		ID: "roll.pull", Duty: "pull and restraint",
-		Holds:   "The line can start the carrier on the grade.",
+		Holds:   "The pulling line can start the carrier on the grade.",
 		Formula: "W (sin a + f b cos a), not below 0; f the most rolling coefficient, b breakaway; tan a: the steepest rise on the way + tolerance.invert / wheelbase",
-		Limit:   "the line's capacity",
+		Limit:   "the pulling line's capacity",
 		Source:  "statics (derived); travel.rolling.most, travel.breakaway, travel.capacity, each default: judgement",
-		remedy:  advise("bring a puller that can do it, or more parts of line (travel.capacity: what the whole line can pull, as its maker states it)"),
+		remedy:  advise("bring a puller that can do it, or more parts of pulling line (travel.capacity: what the whole of it can pull, as its maker states it)"),
 		judge:   onTheWay((*route).pullChecks),
 		placed:  true,
 		Mended:  []Means{},

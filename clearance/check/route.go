@@ -147,12 +147,12 @@ func (r *route) trackChecks(*model.Study) []Judged {
 		edge, what = r.bay.Cell.HalfSpan-r.bay.Cell.Bottom.Run, "toe of the bottom haunch"
 	}
 	out := []Judged{r.one("roll.track", "outer edge of the treads", "m", edge-outer, wander, limit, result.Min,
-		fmt.Sprintf("the treads' outer edge runs %s from the %s: %s - (gauge %s + tread %s) / 2; %s are taken off for wander",
+		fmt.Sprintf("the treads' outer edge runs %s from the %s: %s - (gauge %s + tread %s) / 2; allowance %s for wander",
 			r.bay.roundedDown(edge-outer), what, r.bay.mm(edge), r.bay.mm(r.bay.Carrier.Gauge), r.bay.mm(float64(r.bay.Carrier.Gear.Wheels.Tread)), r.bay.mm(wander)))}
 	if r.bay.Cell.Channel.Exists() {
 		clear := r.besideChannel()
 		out = append(out, r.one("roll.track", lowFlowChannel, "m", clear, wander, limit, result.Min,
-			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; %s are taken off for wander", r.bay.roundedDown(clear), r.bay.mm(wander))))
+			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; allowance %s for wander", r.bay.roundedDown(clear), r.bay.mm(wander))))
 	}
 	return out
 }
@@ -254,7 +254,7 @@ func (r *route) pullCheck(p load.Pulling) Judged {
 // lineNotStated is a pull that nothing can be held against.
 func (r *route) lineNotStated(id, rest, text string) Judged {
 	e := open(id, r.bay.subject(rest), "kN", fmt.Sprintf("%s; what the %s can pull is not stated: travel.capacity in the job file, such as %s", text, r.job.Travel.PulledBy, r.bay.force(20)), r.bay.underway())
-	e.Remedy = "state what the whole line can pull, as its maker states it (travel.capacity in the job file)"
+	e.Remedy = "state what the whole pulling line can pull, as its maker states it (travel.capacity in the job file)"
 	return e
 }
 

@@ -53,7 +53,7 @@ func (b *bay) selfWhere(s carrier.Step, part int, v sweep.Bracket) result.Where 
 
 func (b *bay) selfText(part int, v sweep.Bracket, lag float64) string {
 	if v.Upper < -measure.ContactTolerance {
-		return fmt.Sprintf("%s jams %s into %s", b.label(part), b.deep(v.Lower), b.label(v.Against))
+		return fmt.Sprintf("%s clashes with %s by %s", b.label(part), b.label(v.Against), b.deep(v.Lower))
 	}
 	return b.keeps(part, v, b.label(v.Against), lag)
 }

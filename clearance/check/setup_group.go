@@ -29,13 +29,13 @@ var setupGroup = []Check{
 	},
 	{
 		ID: "setup.rest", Duty: "reach and setting of the carrier",
-		Holds:   "Raised: wheels off the invert, jacks carry, every plate with its whole outline on placed invert. Collapsed: wheels carry, each tread wholly on placed invert, plates drawn up enough to clear joints and crests.",
+		Holds:   "Raised: wheels clear of the invert, jacks carry, every plate with its whole outline on placed invert. Collapsed: wheels carry, each tread wholly on placed invert, plates raised enough to clear joints and crests.",
 		Formula: "jack reading against the reading at which the wheels touch; outline of each plate and each wheel's contact against the slab's ends and the low-flow channel",
-		Limit:   "wheels 10 mm off raised, within 1 mm collapsed; plates 25 mm up; nothing hangs over",
+		Limit:   "wheels 10 mm clear raised, within 1 mm collapsed; plates 25 mm up; nothing hangs over",
 		Source:  "judgement; overhang: statics",
 		Limits: []Limit{
-			{"setup.rest", "", 0.010, "judgement", "wheels off the invert when raised"},
-			{"setup.rest.plates", "", 0.025, "judgement", "jack plates off the invert when the wheels carry, for joints and crests"},
+			{"setup.rest", "", 0.010, "judgement", "wheels clear of the invert when raised"},
+			{"setup.rest.plates", "", 0.025, "judgement", "jack plates clear of the invert when the wheels carry, for joints and crests"},
 			{"setup.rest.wheels", "", 0.001, "judgement", "wheels on the invert when they carry"},
 		},
 		remedy:  (*bay).restRemedy,

@@ -47,9 +47,9 @@ func (b *bay) digCheck(s carrier.Step, r measure.StepGaps) Judged {
 func (b *bay) digCandidate(s carrier.Step, m *measure.Gaps, zone culvert.Zone, v sweep.Bracket) candidate {
 	part := m.Part
 	tell := func() (result.Where, string) {
-		text := fmt.Sprintf("%s stays %s from the %s", b.label(part), b.said(bracketOf(v)), zone.Words())
+		text := fmt.Sprintf("%s stays %s clear of the %s", b.label(part), b.said(bracketOf(v)), zone.Words())
 		if v.Upper < -measure.ContactTolerance {
-			text = fmt.Sprintf("%s digs %s into the %s", b.label(part), b.deep(v.Lower), zone.Words())
+			text = fmt.Sprintf("%s enters the %s by %s", b.label(part), zone.Words(), b.deep(v.Lower))
 		}
 		return b.where(s.Name, part, string(zone), v), text
 	}
@@ -141,12 +141,12 @@ func (b *bay) releaseCandidate(s carrier.Step, m *measure.Gaps, zone culvert.Zon
 
 // keeps says how far a part stays from something, or how deep it runs in.
 func (b *bay) keeps(part int, v sweep.Bracket, from string, lag float64) string {
-	text := fmt.Sprintf("%s keeps %s from %s", b.label(part), b.said(bracketOf(v)), from)
+	text := fmt.Sprintf("%s stays %s clear of %s", b.label(part), b.said(bracketOf(v)), from)
 	if v.Upper < -measure.ContactTolerance {
-		text = fmt.Sprintf("%s runs %s into %s", b.label(part), b.deep(v.Lower), from)
+		text = fmt.Sprintf("%s enters %s by %s", b.label(part), from, b.deep(v.Lower))
 	}
 	if lag > 0 {
-		text += fmt.Sprintf("; %s are taken off for adjusters out of step", b.mm(lag))
+		text += fmt.Sprintf("; allowance %s for adjusters out of step", b.mm(lag))
 	}
 	return text
 }
@@ -229,14 +229,14 @@ func (b *bay) travelChecks(s carrier.Step, r measure.StepGaps) []Judged {
 			tell := func() (result.Where, string) {
 				w := b.where(s.Name, part, string(zone), v)
 				w.At = 1
-				return w, fmt.Sprintf("%s stands %s from the %s; %s", b.label(part), b.said(bracketOf(v)), zone.Words(), b.takenOff(a, tilt))
+				return w, fmt.Sprintf("%s is %s clear of the %s; %s", b.label(part), b.said(bracketOf(v)), zone.Words(), b.allowed(a, tilt))
 			}
 			list = append(list, candidate{Value: bracketOf(v), Allowance: a.RootSumSquare + tilt, worst: a.WorstCase + tilt, tell: tell, Part: part, Against: v.Against, Alike: m.Alike, Zone: zone})
 		}
 		if !anything {
 			continue
 		}
-		out = append(out, entry("strip.clear", b.About().At(zone).As(result.Collapsed), list, limit, result.Min, fmt.Sprintf("every part stands more than %s from the %s", b.mm(measure.Far), zone.Words())))
+		out = append(out, entry("strip.clear", b.About().At(zone).As(result.Collapsed), list, limit, result.Min, fmt.Sprintf("every part is more than %s clear of the %s", b.mm(measure.Far), zone.Words())))
 	}
 	return out
 }
@@ -251,9 +251,9 @@ func (b *bay) clearChecks(s carrier.Step, r measure.StepGaps) []Judged {
 	return out
 }
 
-// takenOff says what comes off a travel clearance.
-func (b *bay) takenOff(a allow.Allowance, tilt float64) string {
-	text := fmt.Sprintf("%s are taken off for tolerances (%s if all add up)", b.mm(a.RootSumSquare), b.mm(a.WorstCase))
+// allowed says what the allowance on a travel clearance is for.
+func (b *bay) allowed(a allow.Allowance, tilt float64) string {
+	text := fmt.Sprintf("allowance %s for tolerances (%s if all add up)", b.mm(a.RootSumSquare), b.mm(a.WorstCase))
 	if tilt > 0 {
 		text += fmt.Sprintf(" and %s for the crossfall of %.2f %%", b.mm(tilt), 100*b.Crossfall)
 	}

@@ -7,7 +7,7 @@ var stripGroup = []Check{
 	{
 		ID: "strip.dig", Duty: "collapse clear of concrete, of itself and of what stays",
 		Holds:   "No part enters concrete at any time in any step.",
-		Formula: "least signed distance over the whole step, certified; while jacks move and carry, the frame leans by what they may differ, and its lean is taken off, both ways at once: jack_level / gauge x arm across + jack_level / L x arm along, L from the outermost bent to the first one beyond the middle of the form; where the roof still bears, upward arms count from its edges",
+		Formula: "least signed distance over the whole step, certified; while jacks move and carry, the frame leans by what they may differ, and its lean is an allowance, both ways at once: jack_level / gauge x arm across + jack_level / L x arm along, L from the outermost bent to the first one beyond the middle of the form; where the roof still bears, upward arms count from its edges",
 		Limit:   "-0.05 mm (rounding of faces that touch)",
 		Source:  "geometry",
 		Limits: []Limit{
@@ -51,8 +51,8 @@ var stripGroup = []Check{
 	},
 	{
 		ID: "strip.clear", Duty: "collapse clear of concrete, of itself and of what stays",
-		Holds:   "While collapsing, what has been released keeps the release gap; collapsed, every zone keeps its travel clearance with tolerances taken off.",
-		Formula: "least signed distance over the step, less lag: tolerance.lag x what each adjuster turned at once moves the part per unit, the one that moves it most left out; at the end, less the root-sum-square allowance of the zone and crossfall x arm",
+		Holds:   "While collapsing, what has been released keeps the release gap; collapsed, every surface keeps its travel clearance after the allowance for tolerances.",
+		Formula: "least signed distance over the step, less lag: tolerance.lag x what each adjuster turned at once moves the part per unit, the one that moves it most left out; at the end, less the root-sum-square allowance of the surface and crossfall x arm",
 		Limit:   "release 3 mm; travel 25 mm",
 		Source:  "judgement",
 		Limits: []Limit{
@@ -68,7 +68,7 @@ var stripGroup = []Check{
 	{
 		ID: "strip.supports", Duty: "collapse clear of concrete, of itself and of what stays",
 		Holds:   "Hangers, plates, nuts and whatever stays are clear during every step.",
-		Formula: "least signed distance over the step, less lag as in strip.clear; while jacks move and carry, the lean of strip.dig may use up the gap asked for, and what it takes beyond that is taken off: level, the gap is kept, and leaning, nothing is entered",
+		Formula: "least signed distance over the step, less lag as in strip.clear; while jacks move and carry, the lean of strip.dig may use up the gap asked for, and what it takes beyond that is an allowance: level, the gap is kept, and leaning, nothing is entered",
 		Limit:   "3 mm",
 		Source:  "judgement; lean: statics of a rigid frame (derived)",
 		Limits: []Limit{

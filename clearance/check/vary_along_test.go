@@ -71,7 +71,7 @@ func TestFormMeetsWhatWasCastBeforeItsPourAndNothingElse(t *testing.T) {
 	for order, want := range map[string][2]float64{"ahead": {15, tops}, "[2, 1]": {tops, 15}} {
 		r := checked(t, pouredAs("  pours: [2.3 m, 2.3 m]\n  order: "+order+"\n"))
 		for i, mm := range want {
-			bayReads(t, r, "raise.clear", 1, i+1, "raise: ease down to break the bond, backwards", result.Pass, mm)
+			bayReads(t, r, "raise.clear", 1, i+1, "take back: ease down to break the bond", result.Pass, mm)
 		}
 	}
 }

@@ -122,7 +122,7 @@ func TestCellsOfUnequalSpanAndRiseAreSetEachByItself(t *testing.T) {
 	bayReads(t, r, "setup.range", 1, 1, "jack, most", result.Pass, 330)
 	bayReads(t, r, "setup.range", 2, 1, "jack, most", result.Pass, 350)
 	// foot: 2420 - 200 - 1950 = 270; the kicker laps it by 300 - 270
-	bayReads(t, r, "setup.range", 2, 1, "lap over the kicker, least", result.Pass, 30)
+	bayReads(t, r, "setup.range", 2, 1, "reach over the kicker, least", result.Pass, 30)
 	// low brace raised: (half - 210 - 560, 30); 730.6 with the first cell's span
 	bayReads(t, r, "setup.range", 2, 1, "low brace left, most", result.Pass, 1e3*math.Hypot(0.740, 0.030))
 	// both are lowered to a jack of 210: by 120 and by 140
@@ -205,16 +205,16 @@ func TestFormThatLapsAKickerNoHigherThanTheHaunchDigsIntoIt(t *testing.T) {
 	if c.Where.Zone != "haunch_bottom" || !strings.HasPrefix(c.Where.Part, "W") {
 		t.Errorf("names %s at %s", c.Where.Part, c.Where.Zone)
 	}
-	bayReads(t, r, "setup.range", 1, 1, "lap over the kicker, least", result.Pass, 50)
+	bayReads(t, r, "setup.range", 1, 1, "reach over the kicker, least", result.Pass, 50)
 }
 
 func TestFormThatEndsAtAKickerAsHighAsTheHaunchComesOff(t *testing.T) {
 	// kicker and haunch 250 high, no lap: the foot stands on the haunch's edge as
 	// set, and (250 (1350 - y) + 150 z) / hypot(150, 250) off it when collapsed
-	r := checked(t, chain{Gear: "roof-halves-24", Swap: [][2]string{{"lap: {min: 25 mm, max: 120 mm, prefer: 50 mm}", "lap: {min: 0 mm, max: 120 mm, prefer: 0 mm}"}},
+	r := checked(t, chain{Gear: "roof-halves-24", Swap: [][2]string{{"over_kicker: {min: 25 mm, max: 120 mm, prefer: 50 mm}", "over_kicker: {min: 0 mm, max: 120 mm, prefer: 0 mm}"}},
 		Jobs: [][2]string{{"bottom: 150 x 150 mm", "bottom: 150 x 250 mm"}, {"kicker: 300 mm", "kicker: 250 mm"}}})
 	allPass(t, r)
-	bayReads(t, r, "setup.range", 1, 1, "lap over the kicker, least", result.Pass, 0)
+	bayReads(t, r, "setup.range", 1, 1, "reach over the kicker, least", result.Pass, 0)
 	bayReads(t, r, "strip.dig", 1, 1, "fillers and ties out", result.Pass, 0)
 	y, z := footOf(1.500, 2.250, 0.120, swungHome)
 	bayGap(t, r, 1, 1, "down to wheels", "wall panel", "haunch_bottom", 1e3*(0.250*(1.350-y)+0.150*z)/math.Hypot(0.150, 0.250))

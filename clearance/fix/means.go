@@ -31,7 +31,7 @@ func means(j *job.Job) []dimension {
 // that was not stated.
 func waits(j *job.Job) []dimension {
 	if tested := j.Concrete.InvertStrength; tested != nil {
-		return []dimension{{name: "the strength of the invert by cylinders when wheels run on it", file: "job", key: "concrete.invert_strength", mends: []string{"roll.bearing"}, bring: "wait until cylinders mended with the invert show %s", kind: units.KindPressure,
+		return []dimension{{name: "the strength of the invert by cylinders when wheels run on it", file: "job", key: "concrete.invert_strength", mends: []string{"roll.bearing"}, bring: "wait until cylinders cured with the invert show %s", kind: units.KindPressure,
 			from: float64(*tested), least: 0, most: mostStrength, set: func(j *job.Job, _ *job.Gear, v float64) {
 				strength := units.Pressure(v)
 				j.Concrete.InvertStrength = &strength
@@ -55,7 +55,7 @@ const mostStrength = 90e3
 func warmth(c *job.Curing) func(d dimension, v float64) string {
 	return func(d dimension, _ float64) string {
 		if c.Mean == nil {
-			return ", mended as concrete.curing lists"
+			return ", cured as concrete.curing lists"
 		}
 		return ", kept at " + units.KindTemperature.Text(float64(*c.Mean), d.system) + " until then"
 	}

@@ -5,5 +5,5 @@
 //
 // A proof shows the search, not the model: that the solids are those of the
 // site, that the adjusters run as listed, and that the declared contacts are
-// meant is taken on trust and listed in the Report.
+// meant is assumed, not proved, and listed in the Report.
 package proof

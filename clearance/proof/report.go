@@ -6,7 +6,7 @@ import (
 	"strconv"
 )
 
-// Report is what a proof that holds has shown, and what it took on trust.
+// Report is what a proof that holds has shown, and what it assumed.
 type Report struct {
 	Inputs   []Input
 	Result   string // sha256 of the result.json that it belongs to; empty if not said
@@ -46,7 +46,7 @@ type Trust struct {
 	contact                                          bool
 }
 
-// Lines says in words what was taken on trust.
+// Lines says in words what was assumed, not proved.
 func (t Trust) Lines() []string {
 	out := []string{
 		fmt.Sprintf("the solids: %d parts of %d carriers, %d solids around them at %d places", t.Parts, t.Carriers, t.Solids, t.Places),

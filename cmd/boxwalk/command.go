@@ -21,7 +21,7 @@ func newRoot(c console) *cobra.Command {
 		Short: "Does the form carrier reach, collapse, leave and advance?",
 		Long: `boxwalk answers, before steel arrives on site, whether an inner form carrier fits
 a cast-in-place box culvert: whether it reaches the section, in which order it
-collapses without touching concrete or jamming, and what clearance is left.
+collapses without entering concrete or clashing, and what clearance is left.
 
 A job file names what is built; a gear file names what the yard owns.
 Exit codes: 0 all checks hold, 1 something fails or stays open, 4 only some were

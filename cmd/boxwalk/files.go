@@ -129,7 +129,7 @@ func (a *app) openNamed(t text, base, target, written string, what named) (text,
 	info, err := root.Stat(target)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && isLink(root, target):
-		return t, &diag.Problem{Summary: t.name + " is a link to a file that is not there", Fix: "mend the link, or name the file itself"}
+		return t, &diag.Problem{Summary: t.name + " is a link to a file that is not there", Fix: "fix the link, or name the file itself"}
 	case errors.Is(err, fs.ErrNotExist):
 		return t, &diag.Problem{Summary: fmt.Sprintf("there is no file %s", t.name), Fix: others(root, target)}
 	case err != nil && leadsOut(base, target):

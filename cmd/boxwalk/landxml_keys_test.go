@@ -32,7 +32,7 @@ func TestSheetsHaveStationsAndBearingsOfTheLandXMLLine(t *testing.T) {
 			plan = string(text)
 		}
 	}
-	for _, want := range []string{"0+100", "0+109", "0+118", "0+127", "Line ahead bears 74"} {
+	for _, want := range []string{"0+100", "0+109", "0+118", "0+127", "Alignment ahead bears 74"} {
 		if !strings.Contains(plan, want) {
 			t.Errorf("the plan has no %q", want)
 		}

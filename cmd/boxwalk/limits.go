@@ -50,6 +50,9 @@ func (a *app) limitsCommand() *cobra.Command {
 					return failed(err)
 				}
 			}
+			if err := table.Words(&out, out.String(), a.width()); err != nil {
+				return failed(err)
+			}
 			return a.print(out.Bytes())
 		},
 	}

@@ -26,7 +26,7 @@ func (a *app) verifyCommand() *cobra.Command {
 each claim covers all parts and all solids over the whole step, and that each
 branch is shown apart. It shares no code with what worked the clearances out.
 With --result it also holds that the result's clearances are those proved, none
-missing and none more. It prints what a proof cannot show and takes on trust.
+missing and none more. It prints what a proof cannot show: what is assumed, not proved.
 The format is clearance/proof/FORMAT.md.`,
 		Example: "  boxwalk verify proof.txt --result result.json",
 		Args: func(c *cobra.Command, args []string) error {
@@ -145,7 +145,7 @@ func verified(r *proof.Report, result string) []byte {
 	for _, in := range r.Inputs {
 		fmt.Fprintf(&out, "Worked out from %s, sha256 %s.\n", proof.Said(in.Name), in.SHA256)
 	}
-	fmt.Fprintln(&out, "\nTaken on trust, for a proof cannot show it:")
+	fmt.Fprintln(&out, "\nAssumed, not proved:")
 	for _, l := range r.Trust.Lines() {
 		fmt.Fprintln(&out, "  "+l)
 	}

@@ -12,7 +12,7 @@ var someCautions = []string{
 	"Check before use by a qualified engineer; local codes, the project specification and the engineer of record govern.",
 	"Do not release until the strength or time shown is confirmed in writing.",
 	"Before the wheels carry: only named persons at marked stations, outside panel swing and filler drop; one signaller; no screw jack ahead of any other by more than 2.5 mm.",
-	"While rolling: nobody between carrier and concrete or in the line's snap-back zone.",
+	"While rolling: nobody between carrier and concrete or in the snap-back zone of the pulling line or restraint.",
 }
 
 func TestDrawingSpacesAreThoseOfISO5457(t *testing.T) {

@@ -14,7 +14,7 @@ import (
 // place; what is proved over the whole way is roll.clear.
 func Along(w io.Writer, r *result.Result, s units.System) error {
 	m, load := lengths(s), forces(s)
-	rows := [][]string{{"cell", "pour", "rolled (" + m.name + ")", "station of rear end (" + m.name + ")", "what", "of", "value", "unit", "taken off (" + m.name + ")", "governs"}}
+	rows := [][]string{{"cell", "pour", "rolled (" + m.name + ")", "station of rear end (" + m.name + ")", "what", "of", "value", "unit", "allowance (" + m.name + ")", "governs"}}
 	for _, a := range r.Along {
 		at := []string{strconv.Itoa(a.Cell), strconv.Itoa(a.Pour), m.nearest(a.Rolled), m.nearest(a.Station)}
 		row := func(what, of string, value float64, u measure, off, governs string) {
@@ -28,7 +28,7 @@ func Along(w io.Writer, r *result.Result, s units.System) error {
 			row("restraint", "", a.Pulling.Hold, load, "", "")
 		}
 		for i, l := range a.Wheels {
-			line := "line " + strconv.Itoa(i+1)
+			line := "wheel line " + strconv.Itoa(i+1)
 			row("wheel load, rigid frame", line+" left", l.RigidLeft, load, "", "")
 			row("wheel load, rigid frame", line+" right", l.RigidRight, load, "", "")
 			row("wheel load, soft frame", line+" left", l.SoftLeft, load, "", "")

@@ -25,7 +25,7 @@ func TestAlongCSVHasARowForEveryGapForceAndWheel(t *testing.T) {
 		1: {"1", "2", "4500.000", "12500.000", "gap, sample", "roof, R1", "120.000", "mm", "20.000", "no"},
 		2: {"1", "2", "4500.000", "12500.000", "gap, sample", "wall, W1L", "100.000", "mm", "20.000", "yes"},
 		3: {"1", "2", "4500.000", "12500.000", "pull to start", "", "2.500", "kN", "", ""},
-		8: {"1", "2", "4500.000", "12500.000", "wheel load, soft frame", "line 1 right", "7.000", "kN", "", ""},
+		8: {"1", "2", "4500.000", "12500.000", "wheel load, soft frame", "wheel line 1 right", "7.000", "kN", "", ""},
 	} {
 		for k, cell := range want {
 			if rows[i][k] != cell {

@@ -71,7 +71,7 @@ func aftermath(c result.FixRow) string {
 // fixesOfAll are the fixes of the whole job.
 func (t *terminal) fixesOfAll(list []result.FixRow) {
 	if len(list) == 0 {
-		t.print(hung("  ", "No single change within reach makes the whole job pass. The search tries one dimension at a time: readings of the steps, leg holes and gauge, line, restraint and age of the invert, panels, steel members, what wheels and jacks carry, aprons. It tries no two changes together, no other order of steps, no other limits.", t.width))
+		t.print(hung("  ", "No single change within reach makes the whole job pass. The search tries one dimension at a time: readings of the steps, leg holes and gauge, pulling line, restraint and age of the invert, panels, steel members, what wheels and jacks carry, aprons. It tries no two changes together, no other order of steps, no other limits.", t.width))
 		return
 	}
 	text := "Any one of these changes makes the whole job pass, checked again with the change made."

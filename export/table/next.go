@@ -19,7 +19,7 @@ func (t *terminal) next() {
 	}
 	t.print(hung("  - ", "`boxwalk explain ID` gives a check's formula, limit and source.", t.width))
 	if t.open() {
-		t.print(hung("  - ", "An open check is not a pass: it could not be decided. Mend what stops it and check again.", t.width))
+		t.print(hung("  - ", "An open check is not a pass: it could not be decided. Fix what stops it and check again.", t.width))
 	}
 	if t.result.Fixes == nil && t.result.Scope == nil {
 		t.print(hung("  - ", "`boxwalk check JOB --fixes` looks for changes of one dimension with which the whole job passes, or one check of it.", t.width))

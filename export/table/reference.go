@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"boxwalk/clearance/check"
+	"boxwalk/clearance/result"
 	"boxwalk/model/units"
 )
 
@@ -22,7 +23,7 @@ func Explanations(w io.Writer, list []check.Check, width int) error {
 			out += hung("  "+padded(row[0], 12, false), row[1], min(Widest, max(Narrowest, width)))
 		}
 	}
-	_, err := io.WriteString(w, out)
+	_, err := io.WriteString(w, out+words(out, min(Widest, max(Narrowest, width))))
 	return err
 }
 
@@ -32,8 +33,22 @@ func Digest(w io.Writer, list []check.Check, width int) error {
 	for _, e := range list {
 		out += hung(padded(e.ID, 16, false), e.Holds, min(Widest, max(Narrowest, width)))
 	}
-	_, err := io.WriteString(w, out)
+	_, err := io.WriteString(w, out+words(out, min(Widest, max(Narrowest, width))))
 	return err
+}
+
+// Words writes the other names of words that a text uses, where they have one.
+func Words(w io.Writer, text string, width int) error {
+	_, err := io.WriteString(w, words(text, min(Widest, max(Narrowest, width))))
+	return err
+}
+
+// words is a paragraph that ends a document with the other names of its words.
+func words(text string, width int) string {
+	if twins := result.Twins(text); twins != "" {
+		return "\n" + hung("", twins, width)
+	}
+	return ""
 }
 
 // LimitRow is one limit or tolerance for a list. The value is in Unit, a unit of

@@ -32,6 +32,7 @@ func Steps(w io.Writer, r *result.Result, s units.System) error {
 	for _, c := range r.Cautions {
 		out.WriteString(hung("  - ", c, stepWidth))
 	}
+	out.WriteString(words(out.String(), stepWidth))
 	_, err := w.Write(out.Bytes())
 	return err
 }

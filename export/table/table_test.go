@@ -107,15 +107,15 @@ func lowered(cell, pour int) result.StepRow {
 // lifted is the step back from one in which jacks are turned; tied that from one in
 // which something comes off.
 func lifted(cell, pour int) result.RaisingRow {
-	return result.RaisingRow{Cell: cell, Pour: pour, Name: "raise: down, backwards", Hold: []string{"Jacks seen by (name): ______"}, Say: "Take step \"down\" back.", PutsBack: []string{},
+	return result.RaisingRow{Cell: cell, Pour: pour, Name: "take back: down", Hold: []string{"Jacks seen by (name): ______"}, Say: "Take step \"down\" back.", PutsBack: []string{},
 		Moves: []result.MoveRow{{Adjuster: "jack left", From: 0.305, To: 0.33, Unit: "m"}, {Adjuster: "jack right", From: 0.305, To: 0.33, Unit: "m"}},
 		Level: &result.RaisingLevel{Kept: 0.003, Say: "Last lift. Lift pad by pad; no pad ahead of any other by more than 3.0 mm."}, Unproved: []string{}}
 }
 
 func tied(cell, pour int) result.RaisingRow {
-	return result.RaisingRow{Cell: cell, Pour: pour, Name: "raise: wall bottoms in, backwards", Hold: []string{}, Say: "Take step \"wall bottoms in\" back.", Caution: "Never pull the last brace pin.", PutsBack: []string{"ties"},
+	return result.RaisingRow{Cell: cell, Pour: pour, Name: "take back: wall bottoms in", Hold: []string{}, Say: "Take step \"wall bottoms in\" back.", Caution: "Never pull the last brace pin.", PutsBack: []string{"ties"},
 		Moves: []result.MoveRow{{Adjuster: "low brace left", From: 0.59, To: 0.7306, Unit: "m"}, {Adjuster: "low brace right", From: 0.59, To: 0.7306, Unit: "m"}},
-		Lag:   &result.LagRow{Kept: 0.01, Say: "No adjuster more than 10.0 mm ahead of the others."}, Unproved: []string{"raise.clear, raise: wall bottoms in, backwards"}}
+		Lag:   &result.LagRow{Kept: 0.01, Say: "No adjuster more than 10.0 mm ahead of the others."}, Unproved: []string{"raise.clear, take back: wall bottoms in"}}
 }
 
 func TestTablesReadAsTheGoldenFiles(t *testing.T) {

@@ -31,6 +31,7 @@ func Terminal(w io.Writer, r *result.Result, s units.System, width int, colour b
 	t.next()
 	t.fixes()
 	t.cautions()
+	t.print(words(t.out.String(), t.width))
 	_, err := w.Write(t.out.Bytes())
 	return err
 }
@@ -98,7 +99,7 @@ func (t *terminal) governing() {
 		return
 	}
 	g := grid{numeric: []bool{false, false, false, true, true, true, true, false}, wraps: 2}
-	g.rows = append(g.rows, []string{"", "check", "governed by", "value", "off", "limit", "margin", "unit"})
+	g.rows = append(g.rows, []string{"", "check", "governed by", "value", "allowance", "limit", "margin", "unit"})
 	for _, e := range list {
 		m := shown(e.Unit, t.system).fine(e.Limit)
 		margin := "-"
@@ -124,7 +125,7 @@ func (t *terminal) governing() {
 			t.print(line + "\n")
 		}
 	}
-	t.print(hung("", "off: what tolerances and out-of-step turning take off the value; margin = value - off - limit, at its worse end.", t.width))
+	t.print(hung("", "allowance: what tolerances and turning out of step can take from the value; margin = value - allowance - limit, at its worse end.", t.width))
 }
 
 // trouble is one sentence and all places it holds at.

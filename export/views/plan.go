@@ -243,7 +243,7 @@ func (o *office) stations(v *sheet.View, laid []laidPour, right, n float64) {
 	if last.ahead[0] < 0 {
 		anchor = sheet.MiddleRight
 	}
-	last.text(v, line[len(line)-1].Add(last.ahead.Mul(2*n)), anchor, "job line, ahead")
+	last.text(v, line[len(line)-1].Add(last.ahead.Mul(2*n)), anchor, "alignment, ahead")
 }
 
 func (o *office) station(m float64) string {
@@ -308,7 +308,7 @@ func (o *office) north(s *sheet.Sheet, v *sheet.View) *sheet.View {
 	v.Circle(sheet.General, middle, radius)
 	v.Add(sheet.Leader{On: sheet.General, Knee: middle.Sub(d.Mul(reach)), Tip: middle.Add(d.Mul(reach))})
 	v.Text(middle.Add(d.Mul(lettered)), sheet.MiddleCentre, "N")
-	lines := append([]string{fmt.Sprintf("Line ahead bears %.4f deg", bearing*180/math.Pi)}, o.grades()...)
+	lines := append([]string{fmt.Sprintf("Alignment ahead bears %.4f deg", bearing*180/math.Pi)}, o.grades()...)
 	v.Text(sheet.Pt(left, middle[1]-lettered-2*h), sheet.TopLeft, append(lines, "Start at station "+o.station(float64(start.Station)))...)
 	return v
 }

@@ -43,11 +43,15 @@ func (o *office) alongSheets() []plan {
 const alongFar = 0.3
 
 func (o *office) alongNotes() []string {
-	return []string{
+	notes := []string{
 		"The curves join samples at evenly spaced places and at those that govern. They show where it gets tight and prove nothing between two samples: the ringed values and the table are the proved ones.",
-		"Clearances are what is left when the allowance for tolerances, crossfall and grade breaks is taken off. Zones that stay " + o.length(alongFar) + " away or more are not drawn.",
+		"Clearances are what is left after the allowance for tolerances, crossfall (cross slope) and grade breaks. Surfaces that stay " + o.length(alongFar) + " away or more are not drawn.",
 		"Wheel loads stand still on an even invert, on the slope at that place. Rocking on two wheels, as in roll.bearing, gives more.",
 	}
+	if slices.ContainsFunc(o.study.Bays, func(b model.Bay) bool { return b.Cell.Kicker > 0 }) {
+		notes = append(notes, kickerNote)
+	}
+	return notes
 }
 
 // alongOf are the rows of a cell, pour by pour.
@@ -107,7 +111,7 @@ func cellsText(cells []int) string {
 // base is a diagram over the way with the advances marked.
 func (o *office) base(title, up string, rows []result.AlongRow) diagram {
 	name, times := o.wayUnit()
-	d := diagram{title: title, up: up, across: "Rear end of the form along the job's line, " + name, most: math.Inf(1), high: plotLow}
+	d := diagram{title: title, up: up, across: "Rear end of the form along the alignment, " + name, most: math.Inf(1), high: plotLow}
 	for i, a := range rows {
 		if i == 0 || a.Pour != rows[i-1].Pour {
 			d.joints = append(d.joints, sheet.Pt(times*a.Station, 0))
@@ -341,7 +345,7 @@ func (o *office) alongTable(s *sheet.Sheet, cell int) *sheet.View {
 			emphasis = append(emphasis, tone)
 		}
 	}
-	return s.Table("Proved and worked out, the worst pour of each", []sheet.Column{{Title: "Check"}, {Title: "Where"}, {Title: "Rear end at", Right: true}, {Title: "Part"}, {Title: "Value", Right: true}, {Title: "Taken off", Right: true}, {Title: "Left", Right: true}, {Title: "Limit", Right: true}, {Title: "Verdict"}}, rows, emphasis...)
+	return s.Table("Proved and worked out, the worst pour of each", []sheet.Column{{Title: "Check"}, {Title: "Where"}, {Title: "Rear end at", Right: true}, {Title: "Part"}, {Title: "Value", Right: true}, {Title: "Allowance", Right: true}, {Title: "Left", Right: true}, {Title: "Limit", Right: true}, {Title: "Verdict"}}, rows, emphasis...)
 }
 
 // wayFrom says where the carrier goes from a pour.

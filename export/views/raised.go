@@ -37,10 +37,16 @@ func (o *office) raised(g cellGroup) plan {
 	}
 }
 
+// kickerNote gives both names of what is cast with the invert.
+const kickerNote = "The kicker (starter wall) is cast with the invert."
+
 // sectionNotes are what the drawing cannot show.
 func (o *office) sectionNotes(g cellGroup) []string {
 	b := g.bay()
 	notes := []string{fmt.Sprintf("Gear: %s. Form %s long, %d bents at %s.", b.Carrier.Gear.Gear.Name, o.length(float64(b.Carrier.Gear.Form.Length)), len(b.Carrier.Bents), o.length(float64(b.Carrier.Gear.Form.Spacing)))}
+	if b.Cell.Kicker > 0 {
+		notes = append(notes, kickerNote)
+	}
 	if o.units().Imperial {
 		notes = append(notes, "Dimensions are lettered to the nearest 1/16 in, clearances to the 1/16 in below.")
 	}

@@ -38,7 +38,7 @@ func TestTheSequenceTellsTheDifferencesOfRaisingAndOfAdjusters(t *testing.T) {
 	for k, row := range r.Steps[:len(words)] {
 		up := r.Raising[0]
 		for _, u := range r.Raising {
-			if u.Name == "raise: "+row.Name+", backwards" {
+			if u.Name == "take back: "+row.Name {
 				up = u
 			}
 		}

@@ -67,7 +67,7 @@ func (o *office) trackSheets() []plan {
 
 var trackNotes = []string{
 	"Before every advance sweep the treads and the wander bands; no cable, lifting eye, timber or mortar ridge may lie on them. Mark the edges of the treads on the invert.",
-	"Restraint on and wheels chocked before the jack plates leave the invert. Nobody between carrier and concrete, below the carrier, or in the snap-back zone of a line.",
+	"Restraint on and wheels chocked before the jack plates leave the invert. Nobody between carrier and concrete, below the carrier, or in the snap-back zone of the pulling line or restraint.",
 	"Wheels stand on placed invert of the age and strength in the result only. Plate over a joint that is open wider than the joint gap drawn, or spalled.",
 }
 
@@ -353,7 +353,7 @@ func (o *office) trackTable(s *sheet.Sheet, r trackRun) *sheet.View {
 
 // trackWords are what the checks of the track say for the run's worst bay.
 func (o *office) trackWords(r trackRun) []string {
-	out := []string{"Red dash-double-dot outlines are the form's faces at each stand, and in the section the bands that the treads may wander over. Joint stations are on the job's line, before skew. All lengths are along the invert on the cell's centreline. Invert behind and ahead is what is left between the outermost wheel and the end of the placed invert over the whole advance."}
+	out := []string{"Red dash-double-dot outlines are the form's faces at each stand, and in the section the bands that the treads may wander over. Joint stations are on the alignment, before skew. All lengths are along the invert on the cell's centreline. Invert behind and ahead is what is left between the outermost wheel and the end of the placed invert over the whole advance."}
 	for _, id := range []string{"roll.track", "roll.support", "roll.bearing"} {
 		for _, e := range o.result.Checks {
 			if e.ID == id && e.Where.Cell == r[0].Cell.Number && e.Where.Pour >= r[0].Pour.Number && e.Where.Pour <= r.last().Pour.Number {

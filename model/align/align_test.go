@@ -236,7 +236,7 @@ func TestFaultsNameTheirKeyAndNumbers(t *testing.T) {
 		{Start{}, []Element{Tangent(nan)}, nil, 0, "plan[0].tangent"},
 		{Start{}, []Element{Tangent(-3)}, nil, 0, "plan[0].tangent: -3 m"},
 		{Start{}, []Element{Tangent(5), AnglePoint(2), Tangent(5)}, nil, 0, "plan[1].turn: 114.592 deg"},
-		{Start{}, []Element{Tangent(5), AnglePoint(.1)}, nil, 0, "plan[1].turn: an angle point at the line's start or end"},
+		{Start{}, []Element{Tangent(5), AnglePoint(.1)}, nil, 0, "plan[1].turn: an angle point at the alignment's start or end"},
 		{Start{}, ok, []PVI{{0, 0, 0}}, 0, "profile: has one point"},
 		{Start{}, ok, []PVI{{0, 0, 0}, {20, 0, 0}, {15, 0, 0}, {30, 0, 0}}, 0, "profile[2].station: 15 m does not lie beyond 20 m"},
 		{Start{}, ok, []PVI{{0, 0, 0}, {26, 0, 0}}, 0, "profile[1].station: the profile ends at 26 m, 4 m short"},

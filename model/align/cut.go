@@ -14,7 +14,7 @@ const leastCut = 1e-5
 // coordinates. A *Beyond error names an end that is not on the line.
 func (a *Alignment) Between(from, to float64) (*Alignment, error) {
 	if !(to-from >= leastCut) {
-		return nil, fmt.Errorf("from %s to %s of the line there is no length", num(from, "m"), num(to, "m"))
+		return nil, fmt.Errorf("from %s to %s of the alignment there is no length", num(from, "m"), num(to, "m"))
 	}
 	here, err := a.At(from)
 	if err != nil {

@@ -8,7 +8,7 @@ import (
 func TestProfileBeforeTheStartIsToldAtTheProfile(t *testing.T) {
 	for _, last := range []float64{6, 1000} {
 		_, faults := New(Start{Station: 1000}, nil, []PVI{{Station: 0}, {Station: last}}, 0)
-		if len(faults) != 1 || faults[0].Key != "profile[1].station" || !strings.Contains(faults[0].Summary, "the line starts at 1000 m") || faults[0].Fix == "" {
+		if len(faults) != 1 || faults[0].Key != "profile[1].station" || !strings.Contains(faults[0].Summary, "the alignment starts at 1000 m") || faults[0].Fix == "" {
 			t.Errorf("to %g: %v", last, faults)
 		}
 	}
@@ -22,7 +22,7 @@ func TestEveryFaultOfAProfileSaysWhatWouldDo(t *testing.T) {
 		"write two curves of 16 m together at most":         {{0, 0, 0}, {12, 0, 8}, {20, 0, 9}, {40, 0, 0}},
 		"write the points in order of their stations":       {{0, 0, 0}, {10, 0, 0}, {5, 0, 0}},
 		"leave it out at the first and the last point":      {{0, 0, 1}, {10, 0, 0}},
-		"write the elevation at both ends of the line":      {{0, 0, 0}},
+		"write the elevation at both ends of the alignment": {{0, 0, 0}},
 	} {
 		_, faults := New(Start{}, nil, points, 0)
 		if len(faults) == 0 || faults[0].Fix != want {

@@ -73,7 +73,7 @@ func (r *reader) alignment(e xml.StartElement, at diag.Place) *rawAlignment {
 		case "Start":
 			a.start = r.point(at)
 		case "StaEquation":
-			r.failAt(at, "a station equation (StaEquation) is not read: stations must be distances along the line", "export the alignment with continuous stations")
+			r.failAt(at, "a station equation (StaEquation) is not read: stations must be distances along the alignment", "export the alignment with continuous stations")
 			r.pass()
 		case "Superelevation", "Cant", "CrossSects":
 			r.warnAt(at, fmt.Sprintf("<%s> is not read", e.Name.Local), "the crossfall is that of the job file")
@@ -109,7 +109,7 @@ func (r *reader) coordGeom(a *rawAlignment) {
 				r.pass()
 			}
 		case "Spiral":
-			r.failAt(at, fmt.Sprintf("<Spiral> (%s, length %s) is not read: a pour is straight, so a line for culverts has tangents and circular curves only", said(attr(e, "spiType"), "no type"), said(attr(e, "length"), "unknown")),
+			r.failAt(at, fmt.Sprintf("<Spiral> (%s, length %s) is not read: a pour is straight, so an alignment for culverts has tangents and circular curves only", said(attr(e, "spiType"), "no type"), said(attr(e, "length"), "unknown")),
 				"export the culvert's stretch alone, or lay it with tangents and circular curves")
 			r.pass()
 		case "Feature":

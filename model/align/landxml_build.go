@@ -264,7 +264,7 @@ func (r *reader) join(pieces []laid) joined {
 				out.add(AnglePoint(turn), p.at)
 			}
 			if math.Abs(turn) > tangent && (p.curve || b.curve) {
-				r.warnAt(p.at, fmt.Sprintf("the line turns by %s where a curve meets its neighbour", num(turn, "deg")), "it is taken for an angle point; see whether it is meant")
+				r.warnAt(p.at, fmt.Sprintf("the alignment turns by %s where a curve meets its neighbour", num(turn, "deg")), "it is taken for an angle point; see whether it is meant")
 			}
 		}
 		out.add(p.Element, p.at)
@@ -293,7 +293,7 @@ func (r *reader) close(a *rawAlignment, pieces []laid, whole joined) *Alignment 
 		return nil
 	}
 	if from > closing || to < plan.length-closing {
-		r.warnAt(a.points[0].at, fmt.Sprintf("the profile covers stations %s to %s of the plan's %s to %s", num(plan.Station(from), "m"), num(plan.Station(to), "m"), num(start.Station, "m"), num(plan.Station(plan.length), "m")), "only that part of the line is used")
+		r.warnAt(a.points[0].at, fmt.Sprintf("the profile covers stations %s to %s of the plan's %s to %s", num(plan.Station(from), "m"), num(plan.Station(to), "m"), num(start.Station, "m"), num(plan.Station(plan.length), "m")), "only that part of the alignment is used")
 	}
 	plan, err := plan.Between(from, to)
 	if err != nil {

@@ -106,7 +106,7 @@ func (r *reader) warnAt(at diag.Place, summary, fix string) {
 func (r *reader) sorted() diag.Problems {
 	list := r.problems.Sorted()
 	if r.dropped > 0 {
-		list = append(list, diag.Problem{Place: diag.Place{File: r.file}, Summary: fmt.Sprintf("%d more problems are not listed", r.dropped), Fix: "mend the ones above first"})
+		list = append(list, diag.Problem{Place: diag.Place{File: r.file}, Summary: fmt.Sprintf("%d more problems are not listed", r.dropped), Fix: "fix the ones above first"})
 	}
 	return list
 }

@@ -111,7 +111,7 @@ func (c *checker) plan(elements []Element) {
 	length := 0.0
 	for i, e := range elements {
 		if e.Length == 0 && (i == 0 || i == len(elements)-1) {
-			c.fail(fmt.Sprintf("plan[%d].turn", i), "an angle point at the line's start or end has nothing to turn", "", "turn the start's bearing, or leave it out")
+			c.fail(fmt.Sprintf("plan[%d].turn", i), "an angle point at the alignment's start or end has nothing to turn", "", "turn the start's bearing, or leave it out")
 		}
 	}
 	for i, e := range elements {
@@ -135,7 +135,7 @@ func (c *checker) element(path string, e Element) {
 		}
 		r := math.Abs(e.Radius)
 		if c.within(path+".curve.radius", r, leastRadius, mostRadius, "m") && e.Length/r > mostArc {
-			c.fail(path+".curve.length", fmt.Sprintf("%s on a radius of %s turns the line by %s", num(e.Length, "m"), num(r, "m"), num(e.Length/r, "deg")), "", "write at most "+num(mostArc*r, "m"))
+			c.fail(path+".curve.length", fmt.Sprintf("%s on a radius of %s turns the alignment by %s", num(e.Length, "m"), num(r, "m"), num(e.Length/r, "deg")), "", "write at most "+num(mostArc*r, "m"))
 		}
 	}
 }
@@ -143,12 +143,12 @@ func (c *checker) element(path string, e Element) {
 // straight is the plan of a line that is told by its profile alone.
 func (c *checker) straight(s Start, profile []PVI) []Element {
 	if len(profile) == 0 {
-		c.fail("plan", "is not there, and neither is a profile: the line has no length", "", "write for example {tangent: 30 m}")
+		c.fail("plan", "is not there, and neither is a profile: the alignment has no length", "", "write for example {tangent: 30 m}")
 		return nil
 	}
 	last := profile[len(profile)-1].Station
 	if !(last-s.Station >= leastCut) {
-		c.fail(fmt.Sprintf("profile[%d].station", len(profile)-1), fmt.Sprintf("the profile ends at %s, the line starts at %s (start.station)", num(last, "m"), num(s.Station, "m")), "", "write the stations of both on one count")
+		c.fail(fmt.Sprintf("profile[%d].station", len(profile)-1), fmt.Sprintf("the profile ends at %s, the alignment starts at %s (start.station)", num(last, "m"), num(s.Station, "m")), "", "write the stations of both on one count")
 		return nil
 	}
 	return []Element{Tangent(last - s.Station)}
@@ -162,7 +162,7 @@ func (c *checker) closes(a *Alignment) {
 	first, last := a.points[0], a.points[len(a.points)-1]
 	end := a.start.Station + a.length
 	if d := first.Station - a.start.Station; d > closing {
-		c.fail("profile[0].station", fmt.Sprintf("the profile begins at %s, %s after the line at %s", num(first.Station, "m"), num(d, "m"), num(a.start.Station, "m")), "", "begin it at "+num(a.start.Station, "m"))
+		c.fail("profile[0].station", fmt.Sprintf("the profile begins at %s, %s after the alignment at %s", num(first.Station, "m"), num(d, "m"), num(a.start.Station, "m")), "", "begin it at "+num(a.start.Station, "m"))
 		return
 	}
 	if d := end - last.Station; d > closing {

@@ -29,7 +29,7 @@ func (c *checker) profile(points []PVI) {
 		return
 	}
 	if len(points) == 1 {
-		c.fail("profile", "has one point: a grade needs two", "", "write the elevation at both ends of the line")
+		c.fail("profile", "has one point: a grade needs two", "", "write the elevation at both ends of the alignment")
 	}
 	for i, p := range points {
 		path := fmt.Sprintf("profile[%d]", i)

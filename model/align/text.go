@@ -46,11 +46,11 @@ type Beyond struct {
 // Error names the station and the two ends.
 func (e *Beyond) Error() string {
 	if math.IsNaN(e.Along) {
-		return "a station that is not a number lies on no line"
+		return "a station that is not a number lies on no alignment"
 	}
 	where := fmt.Sprintf("%s before its start", num(-e.Along, "m"))
 	if e.Along > 0 {
 		where = fmt.Sprintf("%s beyond its end", num(e.Along-e.Length, "m"))
 	}
-	return fmt.Sprintf("station %s is not on the line, which runs from %s to %s: it lies %s", num(e.Station, "m"), num(e.Least, "m"), num(e.Greatest, "m"), where)
+	return fmt.Sprintf("station %s is not on the alignment, which runs from %s to %s: it lies %s", num(e.Station, "m"), num(e.Least, "m"), num(e.Greatest, "m"), where)
 }

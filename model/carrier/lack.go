@@ -175,7 +175,7 @@ func lackingRanges(g *job.Gear) diag.Problems {
 				Fix: fmt.Sprintf("for example max: %s", inFile(g, float64(a.Min)+0.1))})
 		}
 	}
-	ask("wall.lap", g.Wall.Lap)
+	ask("wall.over_kicker", g.Wall.OverKicker)
 	ask("roof.filler", g.Roof.Filler)
 	ask("frame.gauge", g.Frame.Gauge)
 	ask("frame.leg.length", g.Frame.Leg.Length)

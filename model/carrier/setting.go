@@ -61,29 +61,29 @@ func (s *Setting) settleCorner(sec culvert.Section, g *job.Gear) {
 	}
 }
 
-// settleWall chooses the stack of panels: lap nearest to the preferred one,
+// settleWall chooses the stack of panels: reach over the kicker nearest to the preferred one,
 // then the fewest panels.
 func (s *Setting) settleWall(sec culvert.Section, g *job.Gear, set job.Set) {
 	top := s.PlaneTop - float64(g.Corner.Leg)
-	lap := g.Wall.Lap
-	want := sec.Kicker - preferred(lap)
+	over := g.Wall.OverKicker
+	want := sec.Kicker - preferred(over)
 	if set.Foot != nil {
 		want = float64(*set.Foot)
 	}
 	s.Stack = stack(g.Wall, top-want, func(h float64) bool {
 		l := sec.Kicker - (top - h)
-		return set.Foot != nil || (l >= float64(lap.Min)-rangeSlack && l <= float64(lap.Max)+rangeSlack)
+		return set.Foot != nil || (l >= float64(over.Min)-rangeSlack && l <= float64(over.Max)+rangeSlack)
 	})
 	reached := sum(s.Stack)
 	s.Foot = top - reached
-	text := words("top of the panels %s - stack %s = foot %s; kicker %s - foot = lap", metres(top), metres(reached), metres(s.Foot), metres(sec.Kicker))
+	text := words("top of the panels %s - stack %s = foot %s; kicker %s - foot = reach over the kicker", metres(top), metres(reached), metres(s.Foot), metres(sec.Kicker))
 	if len(s.Stack) == 0 {
 		s.Stack, s.Foot = []float64{top - want}, want
 		s.find(Finding{Subject: "wall panel stack", State: "raised", Value: top - want, Min: math.Inf(1), Max: math.Inf(-1),
-			Text: words("the wall needs %s of panels (%s - foot %s); no stack of panels of %s gives a lap between %s and %s",
-				metres(top-want), metres(top), metres(want), heights(g.Wall), metres(lap.Min), metres(lap.Max))})
+			Text: words("the wall needs %s of panels (%s - foot %s); no stack of panels of %s gives a reach over the kicker between %s and %s",
+				metres(top-want), metres(top), metres(want), heights(g.Wall), metres(over.Min), metres(over.Max))})
 	}
-	s.find(against(lap, "lap over the kicker", "raised", sec.Kicker-s.Foot, text))
+	s.find(against(over, "reach over the kicker", "raised", sec.Kicker-s.Foot, text))
 	if set.Foot != nil {
 		s.find(Finding{Subject: "wall panel foot", State: "raised", Value: s.Foot, Min: want - incrementSlack, Max: want + incrementSlack,
 			Text: words("the job sets the foot at %s; panels of %s give %s", metres(want), heights(g.Wall), metres(s.Foot))})

@@ -383,7 +383,7 @@ func (c *Carrier) Raising(steps []Step) []Step {
 	var out []Step
 	for i := len(steps) - 1; i >= 0; i-- {
 		s := steps[i]
-		r := Step{Name: "raise: " + s.Name + ", backwards", Say: "Take step \"" + s.Name + "\" back, reading by reading.",
+		r := Step{Name: "take back: " + s.Name, Say: "Take step \"" + s.Name + "\" back, reading by reading.",
 			Caution: s.Caution, gone: c.after(s), still: map[Role]bool{}, Stop: s.Stop}
 		from, to := make(state, len(s.Moves)), make(state, len(s.Moves))
 		for k, m := range s.Moves {

@@ -38,7 +38,7 @@ wall:
   heights: [1950 mm, 1650 mm, 300 mm]
   depth: 100 mm
   mass: 55
-  lap: {min: 25 mm, max: 120 mm, prefer: 50 mm}
+  over_kicker: {min: 25 mm, max: 120 mm, prefer: 50 mm}
   walers: {section: 80 x 80 mm, above_foot: [250 mm], below_top: [1000 mm, 350 mm], mass: 10.0}
 corner: {haunch: 200 x 200 mm, return: 80 mm, depth: 100 mm, mass: 65}
 roof:

@@ -107,7 +107,7 @@ func (d *Decoder) finished() diag.Problems {
 		sorted = append(sorted, diag.Problem{
 			Place:   diag.Place{File: d.file},
 			Summary: strconv.Itoa(d.dropped) + " more problems are not listed",
-			Fix:     "mend the ones above first",
+			Fix:     "fix the ones above first",
 		})
 	}
 	return sorted

@@ -68,7 +68,7 @@ func (d *Decoder) linesFit() bool {
 	}
 	for i, line := range d.lines {
 		if n := utf8.RuneCountInString(line); n > mostInLine {
-			d.refuse(diag.Place{Line: i + 1}, fmt.Sprintf("the line has %d characters; at most %d are read", n, mostInLine), tooLong)
+			d.refuse(diag.Place{Line: i + 1}, fmt.Sprintf("a line of %d characters; at most %d are read", n, mostInLine), tooLong)
 			return false
 		}
 	}
@@ -191,7 +191,7 @@ func unused(tk *token.Token, content bool) string {
 	case token.TagType:
 		return "tags (!) are not read; leave the tag out, or put the text in quotes"
 	case token.DirectiveType:
-		return "directives (%) are not read; leave the line out"
+		return "directives (%) are not read; leave it out"
 	case token.MappingKeyType:
 		return "keys with a question mark are not read; write key: value"
 	case token.DocumentHeaderType:

@@ -60,13 +60,13 @@ type Form struct {
 // WallPanels are stacked until they reach from the top of the plane wall face
 // down over the kicker.
 type WallPanels struct {
-	Heights []units.Length `yaml:"heights" example:"1650 mm" above:"0 mm" max:"10 m" minitems:"1" maxitems:"12" doc:"Panel heights the yard has, any number of each."`
-	Most    int            `yaml:"most" default:"4" source:"judgement" min:"1" max:"12" doc:"Most panels in one stack."`
-	Depth   units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
-	Facing  units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
-	Mass    *units.Number  `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
-	Lap     Adjust         `yaml:"lap" doc:"Length of panel below the top of the kicker."`
-	Walers  Walers         `yaml:"walers" doc:"Walers behind the wall panels."`
+	Heights    []units.Length `yaml:"heights" example:"1650 mm" above:"0 mm" max:"10 m" minitems:"1" maxitems:"12" doc:"Panel heights the yard has, any number of each."`
+	Most       int            `yaml:"most" default:"4" source:"judgement" min:"1" max:"12" doc:"Most panels in one stack."`
+	Depth      units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
+	Facing     units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
+	Mass       *units.Number  `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
+	OverKicker Adjust         `yaml:"over_kicker" also:"lap" doc:"How far the panels reach down over the kicker (starter wall)."`
+	Walers     Walers         `yaml:"walers" doc:"Walers behind the wall panels."`
 }
 
 // Walers run along the cell behind the wall panels.

@@ -9,7 +9,7 @@ type Job struct {
 	Sheet       SheetData   `yaml:"sheet" optional:"true" doc:"What the title block of every sheet says."`
 	Culvert     Culvert     `yaml:"culvert" doc:"The concrete: cells, section, pours and joints."`
 	Ends        Ends        `yaml:"ends" optional:"true" doc:"Aprons beyond the first and last pour, on which the carrier can stand."`
-	Alignment   Alignment   `yaml:"alignment" optional:"true" doc:"Where the job's line runs: the centre of the whole box at the top of the invert."`
+	Alignment   Alignment   `yaml:"alignment" optional:"true" doc:"Where the alignment runs: the centre of the whole box at the top of the invert."`
 	LeftInPlace LeftInPlace `yaml:"left_in_place" optional:"true" doc:"What stays in the pour while the carrier leaves."`
 	Travel      Travel      `yaml:"travel" optional:"true" doc:"How the carrier is moved to the next pour."`
 	Schedule    Schedule    `yaml:"schedule" optional:"true" doc:"Ages at which the concrete is used."`
@@ -49,9 +49,9 @@ type Culvert struct {
 	OuterWall units.Length `yaml:"outer_wall" example:"250 mm" min:"50 mm" max:"5 m" doc:"Thickness of the two outer walls."`
 	InnerWall units.Length `yaml:"inner_wall" default:"200 mm" source:"judgement" min:"50 mm" max:"5 m" doc:"Thickness of the walls between cells."`
 	Haunch    Haunches     `yaml:"haunch" optional:"true" doc:"Haunches as run x rise; leave one out where there is none."`
-	Kicker    units.Length `yaml:"kicker" default:"0 mm" source:"none unless given" min:"0 mm" max:"5 m" doc:"Height of the starter wall above the invert top, cast with the invert."`
+	Kicker    units.Length `yaml:"kicker" default:"0 mm" source:"none unless given" min:"0 mm" max:"5 m" doc:"Height of the kicker (starter wall) above the invert top, cast with the invert."`
 	Skew      Skews        `yaml:"skew" optional:"true" doc:"Skew of ends and joints, measured from square; positive: the left side further ahead."`
-	Pours     Pours        `yaml:"pours" doc:"Lengths of the pours along the line from the inlet, or {each, total}."`
+	Pours     Pours        `yaml:"pours" doc:"Lengths of the pours along the alignment from the inlet, or {each, total}."`
 	Order     Order        `yaml:"order" default:"ahead" doc:"'ahead', or a list of pour numbers in the order they are cast; {cell, pour} for a pour that is cast in one cell by itself."`
 	Face      string       `yaml:"face" default:"square_to_grade" enum:"square_to_grade|plumb" doc:"Whether pour ends stand square to the grade or plumb."`
 	Lap       Lengths      `yaml:"lap" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Length by which the form overlaps the pour before: one value, or one per joint."`
@@ -97,15 +97,15 @@ type EndWorks struct {
 	Apron units.Length `yaml:"apron" default:"0 m" source:"none unless given" min:"0 m" max:"100 m" doc:"Length of slab at invert level beyond the end."`
 }
 
-// Alignment is the job's line: plan elements and profile points, or a LandXML
+// Alignment is the way the job runs: plan elements and profile points, or a LandXML
 // file; with neither, one tangent on one straight grade.
 type Alignment struct {
-	Start     AlignmentStart `yaml:"start" optional:"true" doc:"Where the line starts: the inlet end."`
+	Start     AlignmentStart `yaml:"start" optional:"true" doc:"Where the alignment starts: the inlet end."`
 	Grade     units.Slope    `yaml:"grade" default:"0 %" source:"level unless given" min:"-20 %" max:"20 %" doc:"Straight grade, positive rising ahead, where there is no profile; bare numbers are per cent."`
 	Plan      []PlanElement  `yaml:"plan" optional:"true" maxitems:"500" doc:"Tangents, angle points and curves from the inlet; left out, one tangent."`
 	Profile   []ProfilePoint `yaml:"profile" optional:"true" maxitems:"500" doc:"Points where the grade changes, from the inlet; left out, the straight grade."`
-	Crossfall units.Slope    `yaml:"crossfall" default:"0 %" source:"level across unless given" min:"-10 %" max:"10 %" doc:"Fall of the invert across the cell, positive falling to the right."`
-	LandXML   string         `yaml:"landxml" default:"" doc:"LandXML 1.2 file with the line, relative to the job file; it excludes plan and profile."`
+	Crossfall units.Slope    `yaml:"crossfall" default:"0 %" source:"level across unless given" min:"-10 %" max:"10 %" doc:"Crossfall (cross slope): fall of the invert across the cell, positive falling to the right."`
+	LandXML   string         `yaml:"landxml" default:"" doc:"LandXML 1.2 file with the alignment, relative to the job file; it excludes plan and profile."`
 	Name      string         `yaml:"name" default:"" doc:"Name of the alignment in the LandXML file, where it has several."`
 }
 
@@ -125,7 +125,7 @@ type Curve struct {
 
 // ProfilePoint is where two grades meet.
 type ProfilePoint struct {
-	Station   units.Station    `yaml:"station" example:"0+026" doc:"Station along the line."`
+	Station   units.Station    `yaml:"station" example:"0+026" doc:"Station along the alignment."`
 	Elevation units.Coordinate `yaml:"elevation" example:"182.4 m" doc:"Elevation of the invert top there, on the grades themselves."`
 	Curve     *units.Length    `yaml:"curve" above:"0 m" max:"5000 m" doc:"Length of the parabolic vertical curve about it; left out, a grade break."`
 }
@@ -134,9 +134,9 @@ type ProfilePoint struct {
 type AlignmentStart struct {
 	Station   units.Station    `yaml:"station" default:"0+000" source:"a name for the start, enters no check" doc:"Station of the inlet."`
 	Elevation units.Coordinate `yaml:"elevation" default:"0 m" source:"where the job lies, enters no check" doc:"Elevation of the invert top at the inlet."`
-	Bearing   units.Angle      `yaml:"bearing" default:"0 deg" source:"where the job lies, enters no check" min:"-360 deg" max:"360 deg" doc:"Bearing of the line ahead, clockwise from north."`
-	Easting   units.Coordinate `yaml:"easting" default:"0 m" source:"where the job lies, enters no check" doc:"Easting of the line's start."`
-	Northing  units.Coordinate `yaml:"northing" default:"0 m" source:"where the job lies, enters no check" doc:"Northing of the line's start."`
+	Bearing   units.Angle      `yaml:"bearing" default:"0 deg" source:"where the job lies, enters no check" min:"-360 deg" max:"360 deg" doc:"Bearing of the alignment ahead, clockwise from north."`
+	Easting   units.Coordinate `yaml:"easting" default:"0 m" source:"where the job lies, enters no check" doc:"Easting of the alignment's start."`
+	Northing  units.Coordinate `yaml:"northing" default:"0 m" source:"where the job lies, enters no check" doc:"Northing of the alignment's start."`
 }
 
 // LeftInPlace is what the carrier must pass on its way out.
@@ -170,7 +170,7 @@ type Travel struct {
 	Steering  string       `yaml:"steering" default:"centreline" enum:"centreline|offset|guide rollers" doc:"How the carrier is guided: wheels on the centreline, wheels beside it by offset, or rollers on a wall."`
 	Offset    units.Length `yaml:"offset" default:"0 mm" source:"none unless given" min:"-500 mm" max:"500 mm" doc:"Steering offset: how far left of the centreline the carrier is moved over before it rolls, and back after."`
 	Rollers   *Rollers     `yaml:"rollers" optional:"true" doc:"Guide rollers that run along a wall."`
-	Wander    units.Length `yaml:"wander" default:"15 mm" source:"judgement" safer:"more" min:"0 mm" max:"500 mm" doc:"How far the wheels may wander off their line."`
+	Wander    units.Length `yaml:"wander" default:"15 mm" source:"judgement" safer:"more" min:"0 mm" max:"500 mm" doc:"How far the wheels may wander off their course."`
 	Restraint *Restraint   `yaml:"restraint" also:"hold_back|holdback|brake" doc:"The brake or rope that holds the carrier back on a downgrade."`
 	Rolling   Rolling      `yaml:"rolling" optional:"true" doc:"Rolling resistance as force over load."`
 	Breakaway units.Number `yaml:"breakaway" default:"2" source:"judgement" safer:"more" min:"1" max:"10" doc:"Starting resistance over rolling resistance."`
@@ -238,15 +238,15 @@ type Step struct {
 // Limits that replace the defaults.
 type Limits struct {
 	StripRelease *units.Length `yaml:"strip.release" min:"0 mm" doc:"Least gap to concrete while collapsing, once a face has been released."`
-	StripClear   *ZoneLimits   `yaml:"strip.clear" doc:"Travel clearance when collapsed, zone by zone."`
+	StripClear   *ZoneLimits   `yaml:"strip.clear" doc:"Travel clearance when collapsed, surface by surface."`
 	RollClear    *units.Length `yaml:"roll.clear" min:"0 mm" doc:"Clearance while rolling ahead."`
-	MidOrdinate  *units.Length `yaml:"roll.mid_ordinate" min:"0 mm" doc:"Distance of a straight pour from the design line."`
+	MidOrdinate  *units.Length `yaml:"roll.mid_ordinate" min:"0 mm" doc:"Distance of a straight pour from the alignment."`
 	RaiseLift    *units.Length `yaml:"raise.lift" min:"0 mm" doc:"Out of level over 1 m while pads are lifted one after the other."`
 	StripDrag    *units.Length `yaml:"strip.drag" min:"0 mm" doc:"Sliding of a face or edge in contact, in one step."`
 	SetupFaces   *units.Length `yaml:"setup.faces" min:"0 mm" doc:"Distance of a raised panel face from its design face."`
 }
 
-// ZoneLimits is the travel clearance of each zone.
+// ZoneLimits is the travel clearance of each surface.
 type ZoneLimits struct {
 	Roof         *units.Length `yaml:"roof" min:"0 mm" doc:"To the soffit."`
 	HaunchTop    *units.Length `yaml:"haunch_top" min:"0 mm" doc:"To the top haunch."`
@@ -261,11 +261,11 @@ type ZoneLimits struct {
 type Tolerance struct {
 	PanelFace  *units.Length `yaml:"panel_face" min:"0 mm" doc:"Panel face off its place."`
 	SpringBack *units.Length `yaml:"spring_back" min:"0 mm" doc:"Wall springing back when the form comes off."`
-	Wander     *units.Length `yaml:"wander" min:"0 mm" doc:"Wheels off their line."`
+	Wander     *units.Length `yaml:"wander" min:"0 mm" doc:"Wheels off their course."`
 	Yaw        *units.Length `yaml:"yaw" min:"0 mm" doc:"Carrier turned in plan, at its ends."`
 	TrackLevel *units.Length `yaml:"track_level" min:"0 mm" doc:"Level difference between the two wheel tracks."`
 	Setting    *units.Length `yaml:"setting" min:"0 mm" doc:"Adjusters off their reading."`
-	Alignment  *units.Length `yaml:"alignment" min:"0 mm" doc:"Concrete formed by others off line."`
+	Alignment  *units.Length `yaml:"alignment" min:"0 mm" doc:"Concrete formed by others off alignment."`
 	Thickness  *units.Length `yaml:"thickness" min:"0 mm" doc:"Section size of concrete formed by others."`
 	Plumb      *units.Length `yaml:"plumb" min:"0 mm" doc:"Plumb of concrete formed by others."`
 	SoffitFace *units.Length `yaml:"soffit_face" min:"0 mm" doc:"Roof panel face off its place."`

@@ -154,7 +154,7 @@ func (t *Target) DecodeNode(d *Decoder, n ast.Node, path string) {
 				}
 			}
 			if !found {
-				d.Fail(n, path, fmt.Sprintf("%q does not say whether to add or take off", text), "", fmt.Sprintf("write for example %s - %s", word, rest))
+				d.Fail(n, path, fmt.Sprintf("%q does not say whether to add or take away", text), "", fmt.Sprintf("write for example %s - %s", word, rest))
 				return
 			}
 			d.ValueText(n, strings.TrimSpace(length), path, &t.By)

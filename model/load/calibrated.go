@@ -30,7 +30,7 @@ func (p Plowman) Strength(m Maturity) (units.Pressure, error) {
 	}
 	s := float64(p.A) + float64(p.B)*math.Log10(float64(m))
 	if s <= 0 {
-		return 0, outsideBecause("at %.4g °C h the line gives no strength", float64(m))
+		return 0, outsideBecause("at %.4g °C h the calibration gives no strength", float64(m))
 	}
 	return units.Pressure(s), nil
 }
