@@ -44,7 +44,6 @@ type Bay struct {
 	Rolls    float64         // along the way: Advance, or until the whole form is out over the end; negative back
 	Route    []culvert.Solid // all that is met on the way; on one grade in the plane of this pour's invert
 	Ground   Ground          // the invert on the way
-	Ways     []Way           // the joints on the way, as far as the carrier reaches
 	Twin     int             // the first bay with the same geometry; its own place if none is earlier
 }
 
@@ -211,7 +210,6 @@ func (s *Study) bay(cell culvert.Cell, pour culvert.Pour, setting carrier.Settin
 	b.Before = append(s.Culvert.Before(cell, pour), s.hangers(cell, pour, n-1, n+1, pour.Cast-1)...)
 	b.Before = append(b.Before, s.Culvert.Steel(cell, pour, pour, left.SteelAhead, s.Culvert.Until(cell, pour))...)
 	s.rolls(&b)
-	b.Ways = s.ways(b)
 	first, last := min(n, b.reached(len(s.Culvert.Pours)))-1, max(n, b.reached(len(s.Culvert.Pours)))+1
 	route := append(s.Culvert.Along(cell, pour, first, last), s.hangers(cell, pour, first, last, pour.Cast)...)
 	route = append(route, s.Culvert.SteelAlong(cell, pour, first, last, left.SteelAhead)...)
@@ -285,8 +283,8 @@ func (b Bay) key() string {
 		}
 	}
 	add(b.Carrier.Rear, b.Needed, b.Advance, b.Rolls, b.Pour.Turn, b.Pour.Break)
-	for _, w := range b.Ways {
-		add(w.At, w.Turn, w.Break, w.Begins)
+	for _, j := range b.JointsOnTheWay() {
+		add(j.Along, j.Turn, j.Break)
 	}
 	key = fmt.Appendf(key, "%v %v", b.Carrier.Setting, b.Carrier.Kept.Untied)
 	for _, list := range [][]culvert.Solid{b.Concrete, b.Before, b.Route} {

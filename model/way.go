@@ -7,38 +7,6 @@ import (
 	"boxwalk/model/geom"
 )
 
-// Way is one joint on the way of a bay's carrier at which the cell's centreline
-// changes its direction: where it is along the way, from the bay's origin
-// (behind it negative), and by how much the line ahead of it turns (in plan,
-// positive left) and breaks (in profile, positive up) from the line before.
-// Begins is the same joint in the frame of the pour ahead of it, along its
-// centreline.
-type Way struct{ At, Turn, Break, Begins float64 }
-
-// straightOn is an angle too small to matter: a nanometre over ten metres.
-const straightOn = 1e-10
-
-// ways are the joints that a carrier comes to between leaving a pour and the
-// pour that it rolls to, and the next one beyond, over which the form may reach,
-// in the order in which they lie ahead.
-func (s *Study) ways(b Bay) []Way {
-	first, last := b.Pour.Number, min(b.reached(len(s.Culvert.Pours))+1, len(s.Culvert.Pours))
-	if b.Rolls < 0 {
-		first, last = max(1, b.reached(len(s.Culvert.Pours))-1), b.Pour.Number
-	}
-	var out []Way
-	for i := first; i < last; i++ {
-		before, next := s.Culvert.Pours[i-1], s.Culvert.Pours[i]
-		kink, begins := meeting(b.Cell.BayFromBay(before, next))
-		at := s.along(b.Cell, b.Pour, before) + kink
-		if i < b.Pour.Number {
-			at = math.Min(at, 0) // behind, whichever way it was rounded
-		}
-		out = append(out, Way{At: at, Turn: next.Turn, Break: next.Break, Begins: begins})
-	}
-	return out
-}
-
 // reached is the number of the pour that the carrier rolls to, or the outermost
 // one on the side over which it leaves.
 func (b Bay) reached(pours int) int {
@@ -103,17 +71,4 @@ func (s *Study) flattened(cell culvert.Cell, pour culvert.Pour, solids []culvert
 		out[i].Solid = c.Solid.Moved(flat(full).Mul(full.Inverse()))
 	}
 	return out
-}
-
-// meeting is where the x axes of two neighbouring bays meet in plan: along the
-// first from its origin, and along the second from its own (before it, by half
-// the joint's gap). Axes in line meet at the second's origin.
-func meeting(firstFromSecond geom.Pose) (along, begins float64) {
-	o := firstFromSecond.T
-	heading := math.Atan2(firstFromSecond.R.At(1, 0), firstFromSecond.R.At(0, 0))
-	if math.Abs(math.Sin(heading)) < straightOn {
-		return o[0], 0
-	}
-	t := -o[1] / math.Sin(heading)
-	return o[0] + t*math.Cos(heading), t
 }

@@ -27,7 +27,6 @@ func (b *bay) alongRows(s *model.Study, r *measure.Advance, rolled []measure.Gap
 		return nil
 	}
 	way := b.onTheWay(s)
-	grade := b.profile(s)
 	out := []result.AlongRow{}
 	places := b.alongPlaces(r, entries)
 	for i, p := range places {
@@ -38,7 +37,7 @@ func (b *bay) alongRows(s *model.Study, r *measure.Advance, rolled []measure.Gap
 		} else {
 			row.Gaps = b.GapsAt(r, rolled, p.share)
 		}
-		row.Slope = b.slopeAt(grade, row.Rolled)
+		row.Slope = b.slopeAt(row.Rolled)
 		row.Pulling, row.Wheels = way.pullingOn(row.Slope), way.linesOn(row.Slope)
 		out = append(out, row)
 	}
@@ -75,33 +74,8 @@ func (b *bay) alongPlaces(r *measure.Advance, entries []Judged) []alongPlace {
 	return out
 }
 
-// knot is a place along the way at which the grade changes.
-type knot struct{ at, angle float64 }
-
-// profile is the angle of the invert from each place on, along the way from the
-// bay's origin; the first holds from far behind. Where the way holds no joint
-// behind the bay, its pour's own rear end is one.
-func (b *bay) profile(s *model.Study) []knot {
-	joints := b.Ways
-	if len(joints) == 0 || joints[0].At > 0 {
-		joints = append([]model.Way{{Break: b.Pour.Break}}, joints...)
-	}
-	angle := math.Atan(s.Culvert.GradeOf(b.Pour))
-	for _, w := range joints {
-		if w.At <= 0 {
-			angle -= w.Break
-		}
-	}
-	out := []knot{{math.Inf(-1), angle}}
-	for _, w := range joints {
-		angle += w.Break
-		out = append(out, knot{w.At, angle})
-	}
-	return out
-}
-
 // slopeAt is the rise over run between the outer wheel lines.
-func (b *bay) slopeAt(grade []knot, rolled float64) float64 {
+func (b *bay) slopeAt(rolled float64) float64 {
 	wheels := b.Carrier.Gear.Wheels.At
 	rear := b.Carrier.Rear + float64(wheels[0]) + rolled
 	front := b.Carrier.Rear + float64(wheels[len(wheels)-1]) + rolled
@@ -109,13 +83,18 @@ func (b *bay) slopeAt(grade []knot, rolled float64) float64 {
 		front = rear + 1e-6
 	}
 	var rise, run float64
-	for i, k := range grade {
-		end := math.Inf(1)
-		if i+1 < len(grade) {
-			end = grade[i+1].at
+	joints := b.Ground.Joints
+	for i, grade := range b.Ground.Grades() {
+		from, to := math.Inf(-1), math.Inf(1)
+		if i > 0 {
+			from = joints[i-1].Along
 		}
-		if l := min(front, end) - max(rear, k.at); l > 0 {
-			rise, run = rise+l*math.Sin(k.angle), run+l*math.Cos(k.angle)
+		if i < len(joints) {
+			to = joints[i].Along
+		}
+		if l := min(front, to) - max(rear, from); l > 0 {
+			sin, cos := math.Sincos(math.Atan(grade))
+			rise, run = rise+l*sin, run+l*cos
 		}
 	}
 	return rise / run

@@ -1,16 +1,15 @@
 package check
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/culvert"
 	"boxwalk/model/load"
+	"boxwalk/model/motion"
 	"boxwalk/model/units"
 )
 
@@ -54,18 +53,18 @@ type turning struct {
 func (b *bay) turning() turning {
 	passed := b.passed()
 	var t turning
-	for i, w := range passed {
+	for i, j := range passed {
 		sum, joints := 0.0, 0
 		for _, v := range passed[i:] {
-			if v.At-w.At < float64(b.Carrier.Gear.Form.Length) {
+			if v.Along-j.Along < float64(b.Carrier.Gear.Form.Length) {
 				sum, joints = sum+math.Abs(v.Turn), joints+1
 			}
 		}
 		if sum > t.all {
 			t.all, t.joints = sum, joints
 		}
-		t.single = math.Max(t.single, math.Abs(w.Turn))
-		switch side := math.Copysign(1, w.Turn); {
+		t.single = math.Max(t.single, math.Abs(j.Turn))
+		switch side := math.Copysign(1, j.Turn); {
 		case i == 0:
 			t.side = side
 		case side != t.side:
@@ -77,17 +76,16 @@ func (b *bay) turning() turning {
 
 // passed are the angle points that come to lie between the outer wheel lines on
 // the way, in order.
-func (b *bay) passed() []model.Way {
+func (b *bay) passed() []motion.TrackJoint {
 	wheels := b.Carrier.Gear.Wheels.At
 	rear, front := b.Carrier.Rear+float64(wheels[0]), b.Carrier.Rear+float64(wheels[len(wheels)-1])
 	from, to := math.Min(rear, rear+b.Rolls), math.Max(front, front+b.Rolls)
-	var out []model.Way
-	for _, w := range b.Ways {
-		if math.Abs(w.Turn) > 1e-9 && w.At > from && w.At < to {
-			out = append(out, w)
+	var out []motion.TrackJoint
+	for _, j := range b.JointsOnTheWay() {
+		if math.Abs(j.Turn) > 1e-9 && j.Along > from && j.Along < to {
+			out = append(out, j)
 		}
 	}
-	slices.SortFunc(out, func(a, b model.Way) int { return cmp.Compare(a.At, b.At) })
 	return out
 }
 

@@ -31,9 +31,9 @@ func (b *bay) digRemedy(e Judged) string {
 // bentLap tells whether the form reaches over a joint at which the line bends.
 func (b *bay) bentLap() bool {
 	rear, front := b.Carrier.Rear, b.Carrier.Rear+float64(b.Carrier.Gear.Form.Length)
-	for _, w := range b.Ways {
-		over := math.Min(w.At-rear, front-w.At) // the shorter end lies across
-		if over > 0 && over*math.Sin(math.Abs(w.Turn)+math.Abs(w.Break)) > b.limits.of("roll.bend.lap").Value {
+	for _, j := range b.JointsOnTheWay() {
+		over := math.Min(j.Along-rear, front-j.Along) // the shorter end lies across
+		if over > 0 && over*math.Sin(math.Abs(j.Turn)+math.Abs(j.Break)) > b.limits.of("roll.bend.lap").Value {
 			return true
 		}
 	}

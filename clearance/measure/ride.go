@@ -30,7 +30,7 @@ const RestEvery = 0.002
 // wheels stand on the planes of the pours.
 func (b *Bay) ride(r *Advance, last carrier.Step) {
 	g := b.ground()
-	track, err := motion.NewTrack(g.Grade, g.Bends)
+	track, err := motion.NewTrack(g.Grade, g.Joints)
 	if err != nil {
 		r.Stop = err
 		return
@@ -46,7 +46,7 @@ func (b *Bay) ride(r *Advance, last carrier.Step) {
 		r.Stop = err
 		return
 	}
-	r.cross, r.high = math.Max(b.Ground.Cross, b.crossSlope()), track.Overstated(c.Radius)
+	r.cross, r.high = math.Max(b.Ground.Cross(), b.crossSlope()), track.Overstated(c.Radius)
 	share := func(at float64) float64 { return (at - from) / (to - from) }
 	for _, way := range ride.Ways {
 		for _, piece := range way.Stretches {
@@ -69,12 +69,14 @@ func (b *Bay) ride(r *Advance, last carrier.Step) {
 // ground is what the carrier rolls on: the inverts as they are, or on one grade
 // the plane of this pour's invert, into which the others are laid.
 func (b *Bay) ground() model.Ground {
-	if b.Ground.Breaks {
+	if b.Ground.Breaks() {
 		return b.Ground
 	}
-	g := model.Ground{BayFromLevel: geom.Identity(), Along: b.Ground.Along}
-	for _, k := range b.Ground.Bends {
-		g.Bends = append(g.Bends, motion.Bend{At: k.At * math.Hypot(1, b.Ground.Grade), Turn: k.Turn})
+	g := model.Ground{BayFromLevel: geom.Identity()}
+	for _, j := range b.Ground.Joints {
+		if j.Turn != 0 {
+			g.Joints = append(g.Joints, motion.TrackJoint{At: j.At * math.Hypot(1, b.Ground.Grade), Turn: j.Turn})
+		}
 	}
 	return g
 }
@@ -88,7 +90,7 @@ func (b *Bay) Carriage(last carrier.Step) motion.Carriage {
 	}
 	c.Rear, c.Front = c.Wheels[0], c.Wheels[len(c.Wheels)-1]
 	b.steer(&c)
-	if !b.Ground.Breaks { // in one plane it makes no difference which lines carry
+	if !b.Ground.Breaks() { // in one plane it makes no difference which lines carry
 		c.Centre = (c.Wheels[0] + c.Wheels[len(c.Wheels)-1]) / 2
 		return c
 	}
@@ -96,7 +98,7 @@ func (b *Bay) Carriage(last carrier.Step) motion.Carriage {
 	unsure := CentreUncertain + (w.Most[0]-w.Least[0])/2
 	c.Centre, c.Uncertain = (w.Least[0]+w.Most[0])/2, unsure
 	// on a grade the weight acts below the centre of gravity
-	for _, g := range grades(b.Ground) {
+	for _, g := range b.Ground.Grades() {
 		c.Uncertain = math.Max(c.Uncertain, unsure+math.Abs(g)*b.Cell.Rise)
 	}
 	return c
@@ -127,21 +129,12 @@ func (b *Bay) steered() bool {
 	return (t.Steering == "offset" && t.Offset != 0) || (t.Steering == "guide rollers" && b.Turns())
 }
 
-// grades are those of the invert within reach.
-func grades(g model.Ground) []float64 {
-	out := []float64{g.Grade}
-	for _, k := range g.Bends {
-		out = append(out, k.Grade)
-	}
-	return out
-}
-
 // onGround is how far from the bay's origin, along the ground in plan, an axle
 // stands whose wheel is at a distance along the inverts.
 func (b *Bay) onGround(g model.Ground, along float64) float64 {
-	bends, grades := g.Bends, grades(g)
+	joints, grades := g.Joints, g.Grades()
 	home := 0
-	for home < len(bends) && bends[home].At <= 0 {
+	for home < len(joints) && joints[home].At <= 0 {
 		home++
 	}
 	plan := func(grade, l float64) float64 { return l / math.Hypot(1, grade) }
@@ -150,12 +143,12 @@ func (b *Bay) onGround(g model.Ground, along float64) float64 {
 		grade := grades[i]
 		next := at + plan(grade, along)
 		switch {
-		case along > 0 && i < len(bends) && next > bends[i].At:
-			along -= (bends[i].At - at) * math.Hypot(1, grade)
-			at, i = bends[i].At, i+1
-		case along < 0 && i > 0 && next < bends[i-1].At:
-			along += (at - bends[i-1].At) * math.Hypot(1, grade)
-			at, i = bends[i-1].At, i-1
+		case along > 0 && i < len(joints) && next > joints[i].At:
+			along -= (joints[i].At - at) * math.Hypot(1, grade)
+			at, i = joints[i].At, i+1
+		case along < 0 && i > 0 && next < joints[i-1].At:
+			along += (at - joints[i-1].At) * math.Hypot(1, grade)
+			at, i = joints[i-1].At, i-1
 		default:
 			at, along = next, 0
 		}
@@ -169,21 +162,21 @@ func (b *Bay) onGround(g model.Ground, along float64) float64 {
 // share of the way, from the inlet.
 func (b *Bay) StationAt(r *Advance, share float64) float64 {
 	x := b.Carrier.Rear + share*r.Way
-	if !b.Turns() || len(b.Ground.Along) == 0 {
+	if !b.Turns() {
 		return b.Cell.LineFromBay(b.Pour).Apply(geom.Vec{x})[0]
 	}
 	// the inverts run on evenly from the joint behind, or from the first
-	bends, i := b.Ground.Bends, 0
-	for i+1 < len(bends) && bends[i+1].At <= x {
+	joints, i := b.Ground.Joints, 0
+	for i+1 < len(joints) && joints[i+1].At <= x {
 		i++
 	}
-	return b.Ground.Along[i] + x - bends[i].At
+	return joints[i].Station + x - joints[i].At
 }
 
 // crossSlope is how much the invert leans across under a carrier in a bend on
 // one grade.
 func (b *Bay) crossSlope() float64 {
-	track, err := motion.NewTrack(b.Ground.Grade, b.Ground.Bends)
+	track, err := motion.NewTrack(b.Ground.Grade, b.Ground.Joints)
 	if err != nil {
 		return math.Abs(b.Ground.Grade)
 	}

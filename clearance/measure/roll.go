@@ -58,11 +58,11 @@ func (b *Bay) Advance() *Advance {
 
 // Turns tells whether the way is more than a straight in one plane within reach.
 func (b *Bay) Turns() bool {
-	if b.Ground.Breaks {
+	if b.Ground.Breaks() {
 		return true
 	}
-	for _, w := range b.Ways {
-		if math.Abs(w.Turn) > 1e-9 {
+	for _, j := range b.JointsOnTheWay() {
+		if math.Abs(j.Turn) > 1e-9 {
 			return true
 		}
 	}

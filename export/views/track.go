@@ -74,16 +74,16 @@ var trackNotes = []string{
 // trackRuns divides the barrel of a group's first cell.
 func (o *office) trackRuns(g cellGroup) []trackRun {
 	var all trackRun
-	from := 0.0
 	for i := range o.study.Bays {
 		b := &o.study.Bays[i]
 		if b.Cell.Number != g.bay().Cell.Number {
 			continue
 		}
-		all = append(all, trackBay{b, from})
-		if len(b.Ways) > 0 {
-			from += b.Ways[0].At - b.Ways[0].Begins
+		from := 0.0
+		if len(all) > 0 {
+			_, from = o.study.Stretch(*all[0].Bay, b.Pour)
 		}
+		all = append(all, trackBay{b, from})
 	}
 	var out []trackRun
 	for len(all) > 0 {
@@ -371,8 +371,8 @@ func (o *office) trackWords(r trackRun) []string {
 	}
 	turn := 0.0
 	for _, b := range r {
-		for _, w := range b.Ways {
-			turn = math.Max(turn, math.Abs(w.Turn))
+		for _, j := range b.JointsOnTheWay() {
+			turn = math.Max(turn, math.Abs(j.Turn))
 		}
 	}
 	if turn > 1e-9 {

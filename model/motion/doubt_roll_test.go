@@ -78,10 +78,10 @@ func (d *Glide) belongs(s float64, v geom.Vec) exact.Vec {
 // that bend, break and step, far out.
 func overBreaks(t *testing.T, r dice, far float64) *Ride {
 	t.Helper()
-	bend := func(at float64) Bend {
-		return Bend{At: far + at, Turn: 0.02 * r.NormFloat64(), Grade: 0.02 * r.NormFloat64(), Step: 0.005 * r.NormFloat64()}
+	bend := func(at float64) TrackJoint {
+		return TrackJoint{At: far + at, Turn: 0.02 * r.NormFloat64(), Grade: 0.02 * r.NormFloat64(), Step: 0.005 * r.NormFloat64()}
 	}
-	track, err := NewTrack(0.01*r.NormFloat64(), []Bend{bend(2 * r.Float64()), bend(5 + r.Float64())})
+	track, err := NewTrack(0.01*r.NormFloat64(), []TrackJoint{bend(2 * r.Float64()), bend(5 + r.Float64())})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -16,11 +16,11 @@ const (
 )
 
 // wideBends are the joints between them; the circle touches x at 0.
-func wideBends(turn, slope float64) (grade float64, bends []Bend) {
+func wideBends(turn, slope float64) (grade float64, bends []TrackJoint) {
 	const n = 60
 	grade = -slope * n * wideStraight / wideRadius
 	for i := -n; i <= n; i++ {
-		b := Bend{At: (float64(i) + 0.5) * wideStraight, Turn: turn * 2 * math.Atan(wideStraight/2/wideRadius)}
+		b := TrackJoint{At: (float64(i) + 0.5) * wideStraight, Turn: turn * 2 * math.Atan(wideStraight/2/wideRadius)}
 		b.Grade = grade + slope*float64(i+n+1)*wideStraight/wideRadius
 		bends = append(bends, b)
 	}

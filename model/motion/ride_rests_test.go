@@ -21,7 +21,7 @@ func (w RideWay) at(t float64) (*Glide, float64) {
 }
 
 func TestBodyOnTwoWheelLinesHasOneRest(t *testing.T) {
-	track := mustTrack(t, 0, Bend{At: 20, Grade: -0.025})
+	track := mustTrack(t, 0, TrackJoint{At: 20, Grade: -0.025})
 	list, most, err := mustRide(t, track, twoLines(), 1.35, 30).Between(0.004)
 	if err != nil || len(list) != 0 || most != 0 {
 		t.Errorf("%d stretches, hanging %g m, %v", len(list), most, err)
@@ -35,7 +35,7 @@ func TestLineAheadHangsAsFarAsTheCrestBreaks(t *testing.T) {
 		if back {
 			from, to = to, from
 		}
-		r := mustRide(t, mustTrack(t, 0, Bend{At: 20, Grade: -g}), threeLines(0.05), from, to)
+		r := mustRide(t, mustTrack(t, 0, TrackJoint{At: 20, Grade: -g}), threeLines(0.05), from, to)
 		list, most, err := r.Between(0.004)
 		if err != nil {
 			t.Fatal(err)
@@ -47,7 +47,7 @@ func TestLineAheadHangsAsFarAsTheCrestBreaks(t *testing.T) {
 		}
 	}
 	// in a sag all three lines cannot be on either side: there is one rest
-	r := mustRide(t, mustTrack(t, 0, Bend{At: 20, Grade: g}), threeLines(0.05), 1.35, 30)
+	r := mustRide(t, mustTrack(t, 0, TrackJoint{At: 20, Grade: g}), threeLines(0.05), 1.35, 30)
 	if list, most, err := r.Between(0.004); err != nil || len(list) != 0 || most > 1e-9 {
 		t.Errorf("in a sag %d stretches, hanging %g m, %v", len(list), most, err)
 	}
@@ -63,7 +63,7 @@ func TestEveryPoseBetweenTwoRestsIsNearOneThatIsSwept(t *testing.T) {
 		num := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
 		steep := rapid.SampledFrom([]float64{0.05, 0.1}).Draw(t, "steep")
 		g0, g1, g2 := num("g0", 0, steep), num("g1", -0.02, 0), num("g2", -steep, -0.02)
-		track, err := NewTrack(g0, []Bend{{At: 12, Grade: g1, Turn: num("turn", -0.01, 0.01)}, {At: 12 + num("length", 0.2, 9), Grade: g2, Step: rapid.SampledFrom([]float64{0, 0.003, -0.003}).Draw(t, "step")}})
+		track, err := NewTrack(g0, []TrackJoint{{At: 12, Grade: g1, Turn: num("turn", -0.01, 0.01)}, {At: 12 + num("length", 0.2, 9), Grade: g2, Step: rapid.SampledFrom([]float64{0, 0.003, -0.003}).Draw(t, "step")}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -125,7 +125,7 @@ func TestWheelLinesTooNearEachOtherAreToldWhereTheGradeBreaks(t *testing.T) {
 	c := twoLines()
 	c.Wheels = []float64{1.35, 7.9, 7.95}
 	c.Centre, c.Uncertain = 7.85, 0.06
-	r := mustRide(t, mustTrack(t, 0.1, Bend{At: 12, Grade: -0.1}), c, 1.35, 24)
+	r := mustRide(t, mustTrack(t, 0.1, TrackJoint{At: 12, Grade: -0.1}), c, 1.35, 24)
 	if _, most, err := r.Between(0.002); err == nil {
 		t.Errorf("hanging %g m and bounded by %g", most, r.Within(0.002, 5))
 	}
@@ -135,7 +135,7 @@ func TestWheelLinesTooNearEachOtherAreToldWhereTheGradeBreaks(t *testing.T) {
 }
 
 func TestBodyIsNotMovedOverWhereItStandsOverACrest(t *testing.T) {
-	track := mustTrack(t, 0, Bend{At: 12, Grade: -0.05})
+	track := mustTrack(t, 0, TrackJoint{At: 12, Grade: -0.05})
 	for _, c := range []struct {
 		from, to, beside float64
 		told             bool

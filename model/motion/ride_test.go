@@ -24,7 +24,7 @@ func threeLines(uncertain float64) Carriage {
 	return c
 }
 
-func mustTrack(t testing.TB, grade float64, bends ...Bend) *Track {
+func mustTrack(t testing.TB, grade float64, bends ...TrackJoint) *Track {
 	t.Helper()
 	out, err := NewTrack(grade, bends)
 	if err != nil {
@@ -62,7 +62,7 @@ func leastHeight(r *Ride, over func(x float64) float64, points ...geom.Vec) floa
 
 func TestOverACrestTheMiddleComesDownByBaseTimesBreakOverFour(t *testing.T) {
 	// 2.5 % from a level: 6.60 x 0.025 / 4 = 41.25 mm
-	track := mustTrack(t, 0, Bend{At: 20, Grade: -0.025})
+	track := mustTrack(t, 0, TrackJoint{At: 20, Grade: -0.025})
 	var belly []geom.Vec
 	for x := 1.35; x <= 7.95; x += 0.01 {
 		belly = append(belly, geom.Vec{x, 0, 0.1})
@@ -75,7 +75,7 @@ func TestOverACrestTheMiddleComesDownByBaseTimesBreakOverFour(t *testing.T) {
 func TestInASagTheOverhangComesDownByItselfTimesBreak(t *testing.T) {
 	// the front end, 1.35 beyond its wheels, as they reach the break: 1.35 x 0.025
 	// = 33.75 mm
-	track := mustTrack(t, 0, Bend{At: 20, Grade: 0.025})
+	track := mustTrack(t, 0, TrackJoint{At: 20, Grade: 0.025})
 	ground := func(x float64) float64 { return track.Point(x)[2] }
 	got := 0.1 - leastHeight(mustRide(t, track, twoLines(), 1.35, 30), ground, geom.Vec{9.3, 0, 0.1})
 	near(t, "loss", got, 0.03375, 0.05e-3)
@@ -84,7 +84,7 @@ func TestInASagTheOverhangComesDownByItselfTimesBreak(t *testing.T) {
 func TestAboveTheCrestTheTailRises(t *testing.T) {
 	// by overhang x break, seen from the plane behind, when the front wheels run
 	// down the grade beyond: at the end of the base's passage, rear at the break
-	track := mustTrack(t, 0.025, Bend{At: 20, Grade: 0})
+	track := mustTrack(t, 0.025, TrackJoint{At: 20, Grade: 0})
 	roof := func(x float64) float64 { return math.Min(0.025*(x-20), 0) + 0.5 }
 	r := mustRide(t, track, twoLines(), 1.35, 30)
 	most := math.Inf(-1)
@@ -105,7 +105,7 @@ func TestACrestUnderTheMiddleOfThreeWheelLinesCarriesTheBodyOnEitherSide(t *test
 	// rear pair along the grade behind or on the front pair along that ahead; the
 	// other end line hangs 3.30 x 0.025 = 82.5 mm up
 	const g = 0.025
-	track := mustTrack(t, 0, Bend{At: 20, Grade: -g})
+	track := mustTrack(t, 0, TrackJoint{At: 20, Grade: -g})
 	r := mustRide(t, track, threeLines(0.05), 1.35, 30)
 	if len(r.Ways) != 2 {
 		t.Fatalf("%d ways, want 2", len(r.Ways))
@@ -132,7 +132,7 @@ func TestRestOfARideIsTheRestOnTheSameGround(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		at := rapid.Float64Range(8, 14).Draw(t, "at")
 		g := [3]float64{rapid.Float64Range(-0.05, 0.05).Draw(t, "g0"), rapid.Float64Range(-0.05, 0.05).Draw(t, "g1"), rapid.Float64Range(-0.05, 0.05).Draw(t, "g2")}
-		track, err := NewTrack(g[0], []Bend{{At: at, Grade: g[1]}, {At: at + rapid.Float64Range(0.5, 9).Draw(t, "length"), Grade: g[2]}})
+		track, err := NewTrack(g[0], []TrackJoint{{At: at, Grade: g[1]}, {At: at + rapid.Float64Range(0.5, 9).Draw(t, "length"), Grade: g[2]}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -162,10 +162,10 @@ func TestRestOfARideIsTheRestOnTheSameGround(t *testing.T) {
 
 // rideDrawn is a ride over bends and breaks of all kinds.
 func rideDrawn(t *rapid.T) *Ride {
-	var bends []Bend
+	var bends []TrackJoint
 	at := rapid.Float64Range(-8, 5).Draw(t, "first")
 	for range rapid.IntRange(1, 4).Draw(t, "bends") {
-		bends = append(bends, Bend{At: at, Turn: rapid.Float64Range(-0.15, 0.15).Draw(t, "turn"), Grade: rapid.Float64Range(-0.1, 0.1).Draw(t, "grade")})
+		bends = append(bends, TrackJoint{At: at, Turn: rapid.Float64Range(-0.15, 0.15).Draw(t, "turn"), Grade: rapid.Float64Range(-0.1, 0.1).Draw(t, "grade")})
 		at += rapid.Float64Range(1, 12).Draw(t, "length")
 	}
 	track, err := NewTrack(rapid.Float64Range(-0.1, 0.1).Draw(t, "grade0"), bends)
@@ -252,9 +252,9 @@ func TestCarriedWheelsStandOnTheGroundAndNoneIsInIt(t *testing.T) {
 // Guided 1.5 m beside four bends on a grade, where the ground steps by 23 mm. Over
 // each step the wheel that rises lifts the front, and another line carries behind.
 func TestAWheelThatStepsBesideABendLeavesNoOtherInTheGround(t *testing.T) {
-	var bends []Bend
+	var bends []TrackJoint
 	for i := range 4 {
-		bends = append(bends, Bend{At: 1 + float64(i), Turn: 0.15, Grade: 0.1})
+		bends = append(bends, TrackJoint{At: 1 + float64(i), Turn: 0.15, Grade: 0.1})
 	}
 	c := Carriage{Rear: 1, Front: 3.75, Radius: 0.3, Centre: 2.375, Wheels: []float64{0.8, 2.1, 3.475}, Guide: 1.5, Beside: 1.5}
 	r := mustRide(t, mustTrack(t, 0.1, bends...), c, -1, 0)
@@ -317,7 +317,7 @@ func TestPlanOfALevelRideRoundABendIsTheClosedForm(t *testing.T) {
 	if c.base() != base {
 		t.Fatalf("base %g m", c.base())
 	}
-	r := mustRide(t, mustTrack(t, 0, Bend{At: 20, Turn: phi}), c, 5, 25)
+	r := mustRide(t, mustTrack(t, 0, TrackJoint{At: 20, Turn: phi}), c, 5, 25)
 	for i := range 101 {
 		v := 6 - 10.9*float64(i)/100
 		d, at := r.Ways[0].at(20 - v)
@@ -341,8 +341,8 @@ func TestRideBoundOfOneAxisIsAttained(t *testing.T) {
 	// chi” = chi'² tan chi
 	const phi = 0.02
 	for name, track := range map[string]*Track{
-		"yaw":   mustTrack(t, 0, Bend{At: 20, Turn: phi}),
-		"pitch": mustTrack(t, 0, Bend{At: 20, Grade: math.Tan(phi)}),
+		"yaw":   mustTrack(t, 0, TrackJoint{At: 20, Turn: phi}),
+		"pitch": mustTrack(t, 0, TrackJoint{At: 20, Grade: math.Tan(phi)}),
 	} {
 		for _, x := range mustRide(t, track, twoLines(), 12, 25).Ways[0].Stretches {
 			d := x.(*Glide)
@@ -382,7 +382,7 @@ func TestRideBoundOfOneAxisIsAttained(t *testing.T) {
 }
 
 func TestReversedRideGivesTheSamePoses(t *testing.T) {
-	track := mustTrack(t, 0.01, Bend{At: 9, Turn: 0.02, Grade: -0.02}, Bend{At: 18, Turn: -0.03, Grade: 0.03})
+	track := mustTrack(t, 0.01, TrackJoint{At: 9, Turn: 0.02, Grade: -0.02}, TrackJoint{At: 18, Turn: -0.03, Grade: 0.03})
 	there, back := mustRide(t, track, threeLines(0.05), 1.35, 12), mustRide(t, track, threeLines(0.05), 12, 1.35)
 	for i, w := range there.Ways {
 		for x := 1.35; x < 12; x += 0.07 {
@@ -395,8 +395,8 @@ func TestReversedRideGivesTheSamePoses(t *testing.T) {
 }
 
 func TestMirroredTrackMirrorsTheRide(t *testing.T) {
-	a := mustRide(t, mustTrack(t, 0.01, Bend{At: 9, Turn: 0.02, Grade: -0.02}), twoLines(), 1.35, 12)
-	b := mustRide(t, mustTrack(t, 0.01, Bend{At: 9, Turn: -0.02, Grade: -0.02}), twoLines(), 1.35, 12)
+	a := mustRide(t, mustTrack(t, 0.01, TrackJoint{At: 9, Turn: 0.02, Grade: -0.02}), twoLines(), 1.35, 12)
+	b := mustRide(t, mustTrack(t, 0.01, TrackJoint{At: 9, Turn: -0.02, Grade: -0.02}), twoLines(), 1.35, 12)
 	for x := 1.35; x < 12; x += 0.13 {
 		d, s := a.Ways[0].at(x)
 		e, u := b.Ways[0].at(x)
@@ -406,7 +406,7 @@ func TestMirroredTrackMirrorsTheRide(t *testing.T) {
 }
 
 func TestTracksAndCarriagesThatAreNoneAreRefused(t *testing.T) {
-	for _, b := range [][]Bend{{{At: math.NaN()}}, {{At: 5}, {At: 4}}, {{At: 5, Turn: 2}}, {{At: 5, Grade: 0.5}}, {{Step: math.Inf(1)}}} {
+	for _, b := range [][]TrackJoint{{{At: math.NaN()}}, {{At: 5}, {At: 4}}, {{At: 5, Turn: 2}}, {{At: 5, Grade: 0.5}}, {{Step: math.Inf(1)}}} {
 		if _, err := NewTrack(0, b); err == nil {
 			t.Errorf("%v was taken", b)
 		}
@@ -419,7 +419,7 @@ func TestTracksAndCarriagesThatAreNoneAreRefused(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 	var sharp *TooSharp
-	hook := mustTrack(t, 0, Bend{At: 10, Turn: 0.6}, Bend{At: 12, Turn: -0.6})
+	hook := mustTrack(t, 0, TrackJoint{At: 10, Turn: 0.6}, TrackJoint{At: 12, Turn: -0.6})
 	if _, err := NewRide(hook, twoLines(), 0, 10, geom.Identity()); !errors.As(err, &sharp) {
 		t.Errorf("got %v", err)
 	}

@@ -10,11 +10,6 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 )
 
-// Bend is a joint of the ground: where it is along the track in plan, by how
-// much the track turns there (positive left), the grade beyond it (rise over
-// run), and by how much the ground steps up at it.
-type Bend struct{ At, Turn, Grade, Step float64 }
-
 // Track is the ground that a carrier rolls on, in a level frame (z up): a chain
 // of planes, each level across, that a line straight between its bends runs on.
 // At distance 0 along it the line is at the origin and runs along x. It does
@@ -61,22 +56,22 @@ func (e *TooSharp) Error() string {
 		e.At, e.Turn*180/math.Pi, e.Stretch, mostSharp*180/math.Pi)
 }
 
-// NewTrack lays planes end to end. grade is that before the first bend. The
-// bends must be in order. It refuses what is not finite, grades above 30 % and
-// turns of 60 degrees and more.
-func NewTrack(grade float64, bends []Bend) (*Track, error) {
-	for i, b := range bends {
-		if !(math.Abs(b.At) < apart) || !(math.Abs(b.Turn) < mostSharp) || !(math.Abs(b.Step) < 1) || (i > 0 && !(b.At > bends[i-1].At)) {
-			return nil, fmt.Errorf("bend %d of the track is not one: at %g m, turning %g rad, stepping %g m", i+1, b.At, b.Turn, b.Step)
+// NewTrack lays planes end to end. grade is that before the first joint. The
+// joints must be in order; of each it takes At, Turn, Grade and Step. It refuses
+// what is not finite, grades above 30 % and turns of 60 degrees and more.
+func NewTrack(grade float64, joints []TrackJoint) (*Track, error) {
+	for i, j := range joints {
+		if !(math.Abs(j.At) < apart) || !(math.Abs(j.Turn) < mostSharp) || !(math.Abs(j.Step) < 1) || (i > 0 && !(j.At > joints[i-1].At)) {
+			return nil, fmt.Errorf("joint %d of the track is not one: at %g m, turning %g rad, stepping %g m", i+1, j.At, j.Turn, j.Step)
 		}
 	}
 	t := &Track{spans: []span{{from: -apart, grade: grade}}}
 	home := 0 // the span that holds distance 0
-	for _, b := range bends {
+	for _, j := range joints {
 		last := &t.spans[len(t.spans)-1]
-		last.to = b.At
-		t.spans = append(t.spans, span{from: b.At, grade: b.Grade})
-		if b.At <= 0 {
+		last.to = j.At
+		t.spans = append(t.spans, span{from: j.At, grade: j.Grade})
+		if j.At <= 0 {
 			home++
 		}
 	}
@@ -86,19 +81,19 @@ func NewTrack(grade float64, bends []Bend) (*Track, error) {
 			return nil, fmt.Errorf("a grade of %g %% is not rolled over", 100*k.grade)
 		}
 	}
-	for i := home; i < len(bends); i++ { // ahead of home
+	for i := home; i < len(joints); i++ { // ahead of home
 		here, next := t.spans[i], &t.spans[i+1]
-		next.heading = here.heading + bends[i].Turn
-		joint := here.point(next.from)
-		next.at = joint.Sub(next.along().Mul(next.from))
-		next.height = here.heightAt(next.from) + bends[i].Step - next.grade*next.from
+		next.heading = here.heading + joints[i].Turn
+		at := here.point(next.from)
+		next.at = at.Sub(next.along().Mul(next.from))
+		next.height = here.heightAt(next.from) + joints[i].Step - next.grade*next.from
 	}
 	for i := home - 1; i >= 0; i-- { // behind it
 		here, before := t.spans[i+1], &t.spans[i]
-		before.heading = here.heading - bends[i].Turn
-		joint := here.point(before.to)
-		before.at = joint.Sub(before.along().Mul(before.to))
-		before.height = here.heightAt(before.to) - bends[i].Step - before.grade*before.to
+		before.heading = here.heading - joints[i].Turn
+		at := here.point(before.to)
+		before.at = at.Sub(before.along().Mul(before.to))
+		before.height = here.heightAt(before.to) - joints[i].Step - before.grade*before.to
 	}
 	return t, nil
 }
