@@ -25,6 +25,7 @@ var may = map[string][]string{
 	"model/align":       nil,
 	"model/motion":      nil,
 	"model/load":        nil,
+	"model/frame":       {"model/load"},
 	"model/culvert":     {"model/job", "model/align"},
 	"model/carrier":     {"model/job", "model/motion", "model/culvert"},
 	"model":             {"model/..."},

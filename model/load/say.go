@@ -36,6 +36,7 @@ var imperial = map[string]foreign{
 	"kN": {"kip", 1 / (1000 * pound), 0}, "MPa": {"psi", mpa / (144 * psf), 0}, "kPa": {"psf", 1 / psf, 0},
 	"kPa/m": {"psf/ft", foot / psf, 0}, "kN/m³": {"pcf", 1 / pcf, 0}, "m": {"ft", 1 / foot, 0}, "mm": {"in", 1e-3 / inch, 0},
 	"m/h": {"ft/h", 1 / foot, 0}, "m²": {"ft²", 1 / (foot * foot), 0}, "m³": {"ft³", 1 / (foot * foot * foot), 0},
+	"kN m": {"kip ft", 1 / (1000 * pound * foot), 0}, "kN/m": {"lb/ft", 1 / plf, 0},
 	"m³/h": {"ft³/h", 1 / (foot * foot * foot), 0}, "°C": {"degF", 1.8, 32}, "°C h": {"degF h", 1.8, 0},
 }
 
