@@ -22,8 +22,8 @@ func (b *Bay) RolledTo(r *Advance, share float64) geom.Pose {
 
 // standing is a motion stopped at one place.
 type standing struct {
-	pose  geom.Pose
-	doubt geom.Doubt
+	pose       geom.Pose
+	errorBound geom.ErrorBound
 }
 
 func (s standing) Pose(ref, body int, at float64) geom.Pose {
@@ -35,7 +35,7 @@ func (s standing) Pose(ref, body int, at float64) geom.Pose {
 
 func (standing) Bound(ref, body int, s0, s1 float64) geom.Bound { return geom.Bound{} }
 
-func (s standing) Doubt(ref, body int, at float64) geom.Doubt { return s.doubt }
+func (s standing) ErrorBound(ref, body int, at float64) geom.ErrorBound { return s.errorBound }
 
 // at is the stretch that holds a share of the way, and how far along it that is.
 func (r *Advance) at(share float64) (Segment, float64) {
@@ -66,7 +66,7 @@ func (b *Bay) GapsAt(r *Advance, rolled []Gaps, share float64) []result.AlongGap
 			p := rolled[i].Part
 			if r.Parts[p].Body != body {
 				body = r.Parts[p].Body
-				pose = standing{on.Motion.Pose(sweep.Ground, body, s), on.Motion.Doubt(sweep.Ground, body, s)}
+				pose = standing{on.Motion.Pose(sweep.Ground, body, s), on.Motion.ErrorBound(sweep.Ground, body, s)}
 			}
 			box := BoxAt(r.Parts[p], pose.pose)
 			for _, k := range r.zones[z] {

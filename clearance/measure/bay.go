@@ -98,7 +98,7 @@ func (AtRest) Pose(ref, body int, s float64) geom.Pose { return geom.Identity() 
 
 func (AtRest) Bound(ref, body int, s0, s1 float64) geom.Bound { return geom.Bound{} }
 
-func (AtRest) Doubt(ref, body int, s float64) geom.Doubt { return geom.Doubt{} }
+func (AtRest) ErrorBound(ref, body int, s float64) geom.ErrorBound { return geom.ErrorBound{} }
 
 func (b *Bay) raisedGap(part int, other sweep.Part) float64 {
 	return sweep.At(AtRest{}, sweep.Ground, b.Parts[part], []sweep.Part{other}, 0).Upper

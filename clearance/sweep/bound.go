@@ -97,11 +97,11 @@ func (w *work) distance(against int, s float64) (gap.Result, float64) {
 	b := w.against[against]
 	pa := *w.cache.pose(w.part.Body, s) // the cache may move what it holds
 	pb := w.cache.pose(b.Body, s)
-	if !finite(&pa.pose) || !finite(&pb.pose) || !bounds(pa.doubt) || !bounds(pb.doubt) {
+	if !finite(&pa.pose) || !finite(&pb.pose) || !bounds(pa.errorBound) || !bounds(pb.errorBound) {
 		w.lost = true
 		return gap.Result{}, 0
 	}
-	e := offAt(w.part.Solid, pa.pose.T.Len(), pa.doubt) + offAt(b.Solid, pb.pose.T.Len(), pb.doubt)
+	e := offAt(w.part.Solid, pa.pose.T.Len(), pa.errorBound) + offAt(b.Solid, pb.pose.T.Len(), pb.errorBound)
 	return gap.Between(w.part.Solid, b.Solid, &pa.pose, &pb.pose), e
 }
 

@@ -21,8 +21,8 @@ const slots = 32
 
 // placed is a pose and how far it may be off.
 type placed struct {
-	pose  geom.Pose
-	doubt geom.Doubt
+	pose       geom.Pose
+	errorBound geom.ErrorBound
 }
 
 type poseSlot struct {
@@ -68,7 +68,7 @@ func slot(body int, s float64) uint64 {
 func (c *cache) pose(body int, s float64) *placed {
 	x := &c.poses[slot(body, s)]
 	if !x.used || x.body != body || x.s != s {
-		*x = poseSlot{true, body, s, placed{c.m.Pose(c.ref, body, s), c.m.Doubt(c.ref, body, s)}}
+		*x = poseSlot{true, body, s, placed{c.m.Pose(c.ref, body, s), c.m.ErrorBound(c.ref, body, s)}}
 	}
 	return &x.at
 }

@@ -50,7 +50,7 @@
 // which a case in the tests attains. For a solid on a body whose origin is as far
 // as t away, with F = r + t, it is
 //
-//	26u F + Doubt.At(r):  10u for n'.v + n.T with n' the normal in the body (the
+//	26u F + ErrorBound.At(r):  10u for n'.v + n.T with n' the normal in the body (the
 //	       matrix of sizes of a rotation is no longer than sqrt 3: 3 sqrt 3 u and
 //	       3u of r, 3u of t, u for the sum), 9u for m where it bends, 3u for the
 //	       sum of both sides, which a bend may take to 3F, and 3u for the normal;

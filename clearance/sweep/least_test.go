@@ -114,10 +114,10 @@ func TestAMotionThatIsNoNumberCertifiesNothing(t *testing.T) {
 		"axis":  bent{hinge(geom.Vec{}, alongY, 1), func(b geom.Bound) geom.Bound { b.C[0] = nan; return b }},
 		"sign":  bent{slide(alongX), func(b geom.Bound) geom.Bound { b.Alpha = -1; return b }},
 
-		"doubt":         doubted{slide(alongX), geom.Doubt{Shift: nan}},
-		"doubt's turn":  doubted{slide(alongX), geom.Doubt{Turn: nan}},
-		"doubt's sign":  doubted{slide(alongX), geom.Doubt{Shift: -1}},
-		"endless doubt": doubted{slide(alongX), geom.Doubt{Turn: math.Inf(1)}},
+		"error bound":         misjudged{slide(alongX), geom.ErrorBound{Shift: nan}},
+		"error bound's turn":  misjudged{slide(alongX), geom.ErrorBound{Turn: nan}},
+		"error bound's sign":  misjudged{slide(alongX), geom.ErrorBound{Shift: -1}},
+		"endless error bound": misjudged{slide(alongX), geom.ErrorBound{Turn: math.Inf(1)}},
 	} {
 		for _, o := range []Options{{}, {Cap: 0.1}} {
 			if b := Least(m, Ground, part, wall, 0, 1, o); !math.IsInf(b.Lower, -1) || !math.IsInf(b.Upper, 1) {
@@ -137,17 +137,17 @@ func TestAMotionThatIsNoNumberCertifiesNothing(t *testing.T) {
 	}
 }
 
-// doubted tells another doubt than a motion's own.
-type doubted struct {
+// misjudged tells another error bound than a motion's own.
+type misjudged struct {
 	Motion
-	doubt geom.Doubt
+	errorBound geom.ErrorBound
 }
 
-func (d doubted) Doubt(ref, body int, s float64) geom.Doubt {
+func (d misjudged) ErrorBound(ref, body int, s float64) geom.ErrorBound {
 	if body == ref {
-		return geom.Doubt{}
+		return geom.ErrorBound{}
 	}
-	return d.doubt
+	return d.errorBound
 }
 
 func TestAnEndlessCurvatureLeavesAWideBracketNotAWrongOne(t *testing.T) {

@@ -19,8 +19,8 @@ type Motion interface {
 	Pose(ref, body int, s float64) geom.Pose
 	// Bound encloses the body's motion seen from ref over [s0, s1].
 	Bound(ref, body int, s0, s1 float64) geom.Bound
-	// Doubt bounds how far Pose is off at s.
-	Doubt(ref, body int, s float64) geom.Doubt
+	// ErrorBound bounds how far Pose is off at s.
+	ErrorBound(ref, body int, s float64) geom.ErrorBound
 }
 
 // Part is a convex solid in the coordinates of the body that carries it;

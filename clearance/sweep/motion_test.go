@@ -58,27 +58,27 @@ func (t tree) Pose(ref, body int, s float64) geom.Pose {
 	return t.Pose(ref, t[body].parent, s).Mul(t.parentFromBody(body, s))
 }
 
-func (t tree) Doubt(ref, body int, s float64) geom.Doubt {
+func (t tree) ErrorBound(ref, body int, s float64) geom.ErrorBound {
 	switch {
 	case body == ref:
-		return geom.Doubt{}
+		return geom.ErrorBound{}
 	case !t.above(ref, body):
-		pose, of := t.Pose(Ground, ref, s), t.Doubt(Ground, ref, s)
+		pose, of := t.Pose(Ground, ref, s), t.ErrorBound(Ground, ref, s)
 		of.Shift += (of.Turn + 8*0x1p-53) * pose.T.Len() // of the inverse
-		return of.Chained(pose.Inverse(), t.Pose(Ground, body, s), t.Doubt(Ground, body, s))
+		return of.Chained(pose.Inverse(), t.Pose(Ground, body, s), t.ErrorBound(Ground, body, s))
 	}
-	return t.Doubt(ref, t[body].parent, s).Chained(t.Pose(ref, t[body].parent, s), t.parentFromBody(body, s), t.own(body, s))
+	return t.ErrorBound(ref, t[body].parent, s).Chained(t.Pose(ref, t[body].parent, s), t.parentFromBody(body, s), t.own(body, s))
 }
 
-// own is the doubt of a joint, whose value costs three roundings of its terms.
-func (t tree) own(body int, s float64) geom.Doubt {
+// own is the error bound of a joint, whose value costs three roundings of its terms.
+func (t tree) own(body int, s float64) geom.ErrorBound {
 	j := t[body]
 	d := j.drive
 	blur := 4 * 0x1p-53 * (math.Abs(d.q0) + math.Abs(d.q1*s) + math.Abs(d.q2*s*s))
 	if j.hinge {
-		return geom.RotationDoubt(j.pin, blur)
+		return geom.RotationErrorBound(j.pin, blur)
 	}
-	return geom.TranslationDoubt(j.dir, d.at(s), blur)
+	return geom.TranslationErrorBound(j.dir, d.at(s), blur)
 }
 
 // Bound follows the chain outwards: a hinge carries its pin's acceleration and

@@ -58,7 +58,7 @@ type move struct {
 	d, axis, c geom.Vec
 	angle      float64
 	bound      geom.Bound
-	doubt      geom.Doubt // of its poses throughout
+	errorBound geom.ErrorBound // of its poses throughout
 }
 
 func (m *move) at(s float64) geom.Pose {
@@ -90,21 +90,21 @@ func (p *piece) Bound(_, body int, _, _ float64) geom.Bound {
 	return p.moves[body].bound
 }
 
-func (p *piece) Doubt(_, body int, s float64) geom.Doubt {
+func (p *piece) ErrorBound(_, body int, s float64) geom.ErrorBound {
 	if body == Ground {
-		return geom.Doubt{}
+		return geom.ErrorBound{}
 	}
-	return p.moves[body].doubt
+	return p.moves[body].errorBound
 }
 
-// doubtFrom bounds how far poses of a move are off that start at some pose: the
+// errorFrom bounds how far poses of a move are off that start at some pose: the
 // farthest of a straight way is its end.
-func (m *move) doubtFrom(start geom.Pose) geom.Doubt {
-	turned := geom.RotationDoubt(m.c, 2*0x1p-53*math.Abs(m.angle))
-	turned.Shift += geom.TranslationDoubt(m.d, 1, 0).Shift
+func (m *move) errorFrom(start geom.Pose) geom.ErrorBound {
+	turned := geom.RotationErrorBound(m.c, 2*0x1p-53*math.Abs(m.angle))
+	turned.Shift += geom.TranslationErrorBound(m.d, 1, 0).Shift
 	end := m.at(1)
 	end.T = geom.Vec{m.d.Len() + 2*m.c.Len()}
-	return turned.Chained(end, start, geom.Doubt{})
+	return turned.Chained(end, start, geom.ErrorBound{})
 }
 
 type sceneReader struct {
@@ -247,7 +247,7 @@ func (r sceneReader) piece(now []geom.Pose) piece {
 			bodyFromStart := now[group].Inverse()
 			m.bound = geom.Bound{C: bodyFromStart.Apply(m.c), Axis: bodyFromStart.Turn(m.axis), Omega: math.Abs(m.angle)}
 		}
-		m.doubt = m.doubtFrom(now[group])
+		m.errorBound = m.errorFrom(now[group])
 		p.moves[group] = m
 		now[group] = m.at(1).Mul(now[group])
 	}

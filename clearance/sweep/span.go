@@ -11,29 +11,29 @@ import (
 // the plane bound asks of it. A proof holds many parts and planes against one
 // interval, so it is worked out once for each body.
 type Ride struct {
-	p0, p1 geom.Pose
-	doubt  geom.Doubt
-	bound  geom.Bound
-	home   bool
-	d      float64
-	ok     bool
+	p0, p1     geom.Pose
+	errorBound geom.ErrorBound
+	bound      geom.Bound
+	home       bool
+	d          float64
+	ok         bool
 }
 
 // RideOf is body's ride over [s0, s1] in ref. Caution, at least 1, multiplies
 // every curvature: whoever checks a proof bounds curvature in a way of its own,
 // which may be wider than this one.
 func RideOf(m Motion, ref, body int, s0, s1, caution float64) Ride {
-	r := Ride{p0: m.Pose(ref, body, s0), doubt: m.Doubt(ref, body, s0), home: body == ref, d: s1 - s0}
+	r := Ride{p0: m.Pose(ref, body, s0), errorBound: m.ErrorBound(ref, body, s0), home: body == ref, d: s1 - s0}
 	r.p1 = r.p0
 	if s1 != s0 {
 		r.p1, r.bound = m.Pose(ref, body, s1), m.Bound(ref, body, s0, s1)
-		r.doubt = larger(r.doubt, m.Doubt(ref, body, s1))
+		r.errorBound = larger(r.errorBound, m.ErrorBound(ref, body, s1))
 		r.bound.A *= caution
 		r.bound.Alpha *= caution
 		r.bound.Omega *= math.Sqrt(caution) * raise
 	}
 	b := &r.bound
-	r.ok = b.A >= 0 && b.Omega >= 0 && b.Alpha >= 0 && finite(&r.p0) && finite(&r.p1) && bounds(r.doubt)
+	r.ok = b.A >= 0 && b.Omega >= 0 && b.Alpha >= 0 && finite(&r.p0) && finite(&r.p1) && bounds(r.errorBound)
 	return r
 }
 
@@ -49,7 +49,7 @@ type Span struct{ moving }
 // numbers that are not finite.
 func (r *Ride) Span(p Part) *Span {
 	s := &Span{}
-	s.part, s.p0, s.p1, s.doubt, s.bound, s.home = p, r.p0, r.p1, r.doubt, r.bound, r.home
+	s.part, s.p0, s.p1, s.errorBound, s.bound, s.home = p, r.p0, r.p1, r.errorBound, r.bound, r.home
 	s.s0, s.s1 = 0, r.d
 	s.offset = math.Sqrt(math.Max(r.p0.T.Dot(r.p0.T), r.p1.T.Dot(r.p1.T)))
 	s.loaded = s.curve() && r.ok

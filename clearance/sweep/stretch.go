@@ -10,19 +10,19 @@ import (
 // moving is one solid over one interval: its poses at the two ends and a bound
 // on the second derivative of each vertex.
 type moving struct {
-	part   Part
-	s0, s1 float64
-	loaded bool // the fields below are those of part's body over [s0, s1]
-	home   bool // it is the frame itself that carries the part
-	p0, p1 geom.Pose
-	doubt  geom.Doubt // the larger of both ends
-	bound  geom.Bound
-	still  bool         // no pose between the ends differs from p0
-	offset float64      // the larger distance of the body's origin at the ends
-	k      []float64    // per vertex; empty when every vertex has the curvature most
-	most   float64      // the largest
-	f      [][2]float64 // n.v at both ends, see project
-	at     [][2]gap.XYZ // vertices at both ends, see stand
+	part       Part
+	s0, s1     float64
+	loaded     bool // the fields below are those of part's body over [s0, s1]
+	home       bool // it is the frame itself that carries the part
+	p0, p1     geom.Pose
+	errorBound geom.ErrorBound // the larger of both ends
+	bound      geom.Bound
+	still      bool         // no pose between the ends differs from p0
+	offset     float64      // the larger distance of the body's origin at the ends
+	k          []float64    // per vertex; empty when every vertex has the curvature most
+	most       float64      // the largest
+	f          [][2]float64 // n.v at both ends, see project
+	at         [][2]gap.XYZ // vertices at both ends, see stand
 }
 
 // raise covers the rounding of a computed curvature and of its use.
@@ -70,15 +70,15 @@ func (v *moving) load(c *cache, p Part, s0, s1 float64) bool {
 // read asks for the poses and the bound.
 func (v *moving) read(c *cache) bool {
 	at := *c.pose(v.part.Body, v.s0)
-	v.p0, v.p1, v.doubt, v.bound, v.home = at.pose, at.pose, at.doubt, geom.Bound{}, v.part.Body == c.ref
+	v.p0, v.p1, v.errorBound, v.bound, v.home = at.pose, at.pose, at.errorBound, geom.Bound{}, v.part.Body == c.ref
 	if v.s1 != v.s0 {
 		end := c.pose(v.part.Body, v.s1)
-		v.p1, v.doubt = end.pose, larger(at.doubt, end.doubt)
+		v.p1, v.errorBound = end.pose, larger(at.errorBound, end.errorBound)
 		v.bound = *c.bound(v.part.Body, v.s0, v.s1)
 	}
 	v.offset = math.Sqrt(math.Max(v.p0.T.Dot(v.p0.T), v.p1.T.Dot(v.p1.T)))
 	b := &v.bound
-	return b.A >= 0 && b.Omega >= 0 && b.Alpha >= 0 && finite(&v.p0) && finite(&v.p1) && bounds(v.doubt)
+	return b.A >= 0 && b.Omega >= 0 && b.Alpha >= 0 && finite(&v.p0) && finite(&v.p1) && bounds(v.errorBound)
 }
 
 // curve fills the curvatures.
@@ -103,8 +103,8 @@ func (v *moving) curve() bool {
 	return true
 }
 
-// bounds tells whether a doubt says anything.
-func bounds(d geom.Doubt) bool {
+// bounds tells whether an error bound says anything.
+func bounds(d geom.ErrorBound) bool {
 	return d.Turn >= 0 && d.Shift >= 0 && !math.IsInf(d.Turn+d.Shift, 1)
 }
 
@@ -154,9 +154,9 @@ func dip(f0, f1, kdd float64) float64 {
 	return (f0+f1)/2 - kdd/8 - d*d/(2*kdd)
 }
 
-// larger is a doubt of two poses.
-func larger(a, b geom.Doubt) geom.Doubt {
-	return geom.Doubt{Turn: math.Max(a.Turn, b.Turn), Shift: math.Max(a.Shift, b.Shift)}
+// larger is an error bound of two poses.
+func larger(a, b geom.ErrorBound) geom.ErrorBound {
+	return geom.ErrorBound{Turn: math.Max(a.Turn, b.Turn), Shift: math.Max(a.Shift, b.Shift)}
 }
 
 // off is the body's part of E of the package comment.
@@ -164,12 +164,12 @@ func (v *moving) off() float64 {
 	if v.home {
 		return atHome * v.part.Solid.Reach()
 	}
-	return offAt(v.part.Solid, v.offset, v.doubt)
+	return offAt(v.part.Solid, v.offset, v.errorBound)
 }
 
 // offAt is that of a solid which a pose of the given offset carries.
-func offAt(s *gap.Solid, offset float64, doubt geom.Doubt) float64 {
-	return underway*(s.Reach()+offset) + doubt.At(s.Reach())
+func offAt(s *gap.Solid, offset float64, errorBound geom.ErrorBound) float64 {
+	return underway*(s.Reach()+offset) + errorBound.At(s.Reach())
 }
 
 // What E allows for arithmetic alone, per length: see the package comment.

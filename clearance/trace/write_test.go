@@ -24,11 +24,11 @@ func (m sliding) Pose(ref, body int, s float64) geom.Pose {
 	return geom.Translation(m.by.Mul(s))
 }
 func (sliding) Bound(ref, body int, s0, s1 float64) geom.Bound { return geom.Bound{} }
-func (m sliding) Doubt(ref, body int, s float64) geom.Doubt {
+func (m sliding) ErrorBound(ref, body int, s float64) geom.ErrorBound {
 	if body == ref {
-		return geom.Doubt{}
+		return geom.ErrorBound{}
 	}
-	return geom.TranslationDoubt(m.by, s, 0)
+	return geom.TranslationErrorBound(m.by, s, 0)
 }
 
 func box(lo, hi geom.Vec) *geom.Solid {

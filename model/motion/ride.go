@@ -52,7 +52,7 @@ func (c Carriage) check() error {
 type Stretch interface {
 	Pose(ref, body int, s float64) geom.Pose
 	Bound(ref, body int, s0, s1 float64) geom.Bound
-	Doubt(ref, body int, s float64) geom.Doubt
+	ErrorBound(ref, body int, s float64) geom.ErrorBound
 	Rear(s float64) float64
 }
 

@@ -16,7 +16,7 @@ type Tip struct {
 	pivot      geom.Vec // in the body
 	p0, p1     geom.Vec // of the pivot, level frame
 	yaw, pitch [2]float64
-	doubt      geom.Doubt
+	errorBound geom.ErrorBound
 }
 
 // tipBetween leads from one glide at s0 to another at s1, about the wheel line
@@ -31,8 +31,8 @@ func tipBetween(a *Glide, s0 float64, b *Glide, s1 float64) *Tip {
 	}
 	e0, e1 := a.ahead(s0), b.ahead(s1)
 	t := &Tip{carriage: c, fromLevel: a.g.fromLevel, rear: a.Rear(s0), pivot: pivot}
-	x, y := a.doubt(), b.doubt()
-	t.doubt = geom.Doubt{Turn: 2 * math.Max(x.Turn, y.Turn), Shift: 2 * math.Max(x.At(pivot.Len()), y.At(pivot.Len()))}
+	x, y := a.errorBound(), b.errorBound()
+	t.errorBound = geom.ErrorBound{Turn: 2 * math.Max(x.Turn, y.Turn), Shift: 2 * math.Max(x.At(pivot.Len()), y.At(pivot.Len()))}
 	t.p0 = c.along(e0, a.axle(s0, e0)).Apply(pivot)
 	t.p1 = c.along(e1, b.axle(s1, e1)).Apply(pivot)
 	t.yaw = [2]float64{math.Atan2(e0[1], e0[0]), math.Atan2(e1[1], e1[0])}

@@ -93,14 +93,14 @@ func overBreaks(t *testing.T, r dice, far float64) *Ride {
 	return out
 }
 
-func TestNoPoseOfARideIsFartherOffThanItsDoubt(t *testing.T) {
+func TestNoPoseOfARideIsFartherOffThanItsErrorBound(t *testing.T) {
 	r := dice{rand.New(rand.NewSource(10))}
 	worst, tips := 0.0, 0
 	hold := func(m Stretch, s float64, v geom.Vec, belongs exact.Vec) {
 		off := offBy(m.Pose(Ground, 0, s), v, belongs)
-		share := off / m.Doubt(Ground, 0, s).At(v.Len())
+		share := off / m.ErrorBound(Ground, 0, s).At(v.Len())
 		if worst = math.Max(worst, share); share > 1 {
-			t.Errorf("off by %g m, %.2g of the doubt", off, share)
+			t.Errorf("off by %g m, %.2g of the error bound", off, share)
 		}
 	}
 	for k := range 30 {
@@ -118,8 +118,8 @@ func TestNoPoseOfARideIsFartherOffThanItsDoubt(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%.3f of the doubt, %d tips", worst, tips)
+	t.Logf("%.3f of the error bound, %d tips", worst, tips)
 	if worst < 1e-3 || tips == 0 {
-		t.Errorf("%.2g of the doubt is all that is seen, %d tips", worst, tips)
+		t.Errorf("%.2g of the error bound is all that is seen, %d tips", worst, tips)
 	}
 }

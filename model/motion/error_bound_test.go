@@ -157,20 +157,20 @@ func (r dice) linked(size float64) (*Mechanism, []Drive) {
 	return m, []Drive{{jack, jack * (1 + small())}, {0, small()}, {l, l * (1 + small())}, {}, {}}
 }
 
-// worstShare is the largest error of a path's poses as a share of their doubt.
+// worstShare is the largest error of a path's poses as a share of their error bound.
 func worstShare(t *testing.T, r dice, p *Path, size float64) float64 {
 	t.Helper()
 	worst := 0.0
 	for _, s := range []float64{0, 1, r.Float64(), 0.5} {
 		for body := range p.m.Bodies {
 			v := r.vec(size)
-			pose, doubt := p.Pose(Ground, body, s), p.Doubt(Ground, body, s)
+			pose, bound := p.Pose(Ground, body, s), p.ErrorBound(Ground, body, s)
 			there := exact.OfVec(pose.T)
 			for i := range v {
 				there = there.Add(exact.OfVec(pose.R.Col(i)).Times(exact.Of(v[i])))
 			}
 			off := there.Sub(exactly{p, s}.seen(body, Ground, exact.OfVec(v))).Len().Float()
-			if may := doubt.At(v.Len()); off > 0 {
+			if may := bound.At(v.Len()); off > 0 {
 				worst = math.Max(worst, off/may)
 			}
 		}
@@ -178,7 +178,7 @@ func worstShare(t *testing.T, r dice, p *Path, size float64) float64 {
 	return worst
 }
 
-func TestNoPoseOfAPathIsFartherOffThanItsDoubt(t *testing.T) {
+func TestNoPoseOfAPathIsFartherOffThanItsErrorBound(t *testing.T) {
 	for _, kind := range []string{"chain", "linked"} {
 		for _, size := range []float64{0.1, 3, 1000} {
 			r := dice{rand.New(rand.NewSource(7))}
@@ -197,9 +197,9 @@ func TestNoPoseOfAPathIsFartherOffThanItsDoubt(t *testing.T) {
 				}
 				worst = math.Max(worst, worstShare(t, r, p, size))
 			}
-			t.Logf("%s of %g m: %.3f of the doubt", kind, size, worst)
+			t.Logf("%s of %g m: %.3f of the error bound", kind, size, worst)
 			if !(worst <= 1) || worst < 1e-3 {
-				t.Errorf("%s of %g m: poses are off by %.3g of their doubt", kind, size, worst)
+				t.Errorf("%s of %g m: poses are off by %.3g of their error bound", kind, size, worst)
 			}
 		}
 	}

@@ -6,40 +6,40 @@ import (
 	"boxwalk/model/geom"
 )
 
-// Every pose is off by rounding; Doubt of a motion says by how much at most. A
+// Every pose is off by rounding; ErrorBound of a motion says by how much at most. A
 // path's joint coordinates are enclosed, so that a link near its dead centre or an
-// aim at a near pin tells its own doubt, which grows in the chain as geom.Doubt
+// aim at a near pin tells its own error bound, which grows in the chain as geom.ErrorBound
 // has it. The poses of rolls come from closed forms, whose parts are counted below
 // in units of u = 2^-53.
 
-// Doubt bounds how far Pose is off at s.
-func (p *Path) Doubt(ref, body int, s float64) geom.Doubt {
+// ErrorBound bounds how far Pose is off at s.
+func (p *Path) ErrorBound(ref, body int, s float64) geom.ErrorBound {
 	t := p.moment(s, s)
 	t.mu.Lock()
 	defer t.mu.Unlock()
-	pose, doubt := geom.Identity(), geom.Doubt{}
+	pose, errorBound := geom.Identity(), geom.ErrorBound{}
 	for b := body; b != ref; b = p.m.Bodies[b].Parent {
 		own, moved := t.own(b)
-		d := p.m.Bodies[b].Joint.doubt(t.q[b].v)
+		d := p.m.Bodies[b].Joint.errorBound(t.q[b].v)
 		if !moved { // whatever its coordinate may be instead of zero
-			doubt.Turn, doubt.Shift = doubt.Turn+d.Turn, doubt.Shift+d.Shift+d.Turn*pose.T.Len()
+			errorBound.Turn, errorBound.Shift = errorBound.Turn+d.Turn, errorBound.Shift+d.Shift+d.Turn*pose.T.Len()
 			continue
 		}
-		pose, doubt = own.Mul(pose), d.Chained(own, pose, doubt)
+		pose, errorBound = own.Mul(pose), d.Chained(own, pose, errorBound)
 	}
-	return doubt
+	return errorBound
 }
 
-// doubt of a joint's pose at the middle of q.
-func (j Joint) doubt(q interval) geom.Doubt {
+// errorBound of a joint's pose at the middle of q.
+func (j Joint) errorBound(q interval) geom.ErrorBound {
 	if j.Kind == Fixed || q.zero() {
-		return geom.Doubt{}
+		return geom.ErrorBound{}
 	}
 	blur := (q.hi-q.lo)/2 + ulp*q.mag()
 	if j.Kind == Prismatic {
-		return geom.TranslationDoubt(j.Axis, q.mag(), blur)
+		return geom.TranslationErrorBound(j.Axis, q.mag(), blur)
 	}
-	return geom.RotationDoubt(j.Pin, blur)
+	return geom.RotationErrorBound(j.Pin, blur)
 }
 
 // measure is what is large in a roll: the lengths and coordinates that its closed
@@ -59,22 +59,22 @@ type measure struct {
 // times that.
 const rollRounding = 0x1p-45
 
-// doubt of a pose so measured: its place follows its direction at the point it is
+// errorBound of a pose so measured: its place follows its direction at the point it is
 // hung by, and what it is hung from.
-func (m measure) doubt() geom.Doubt {
+func (m measure) errorBound() geom.ErrorBound {
 	turn := rollRounding * (1 + m.size/m.lever)
-	return geom.Doubt{Turn: turn, Shift: turn*2*m.reach + rollRounding*(m.size+m.reach)}
+	return geom.ErrorBound{Turn: turn, Shift: turn*2*m.reach + rollRounding*(m.size+m.reach)}
 }
 
-// Doubt bounds how far Pose is off.
-func (d *Glide) Doubt(ref, body int, s float64) geom.Doubt {
+// ErrorBound bounds how far Pose is off.
+func (d *Glide) ErrorBound(ref, body int, s float64) geom.ErrorBound {
 	if body == ref {
-		return geom.Doubt{}
+		return geom.ErrorBound{}
 	}
-	return d.doubt()
+	return d.errorBound()
 }
 
-func (d *Glide) doubt() geom.Doubt {
+func (d *Glide) errorBound() geom.ErrorBound {
 	c := d.g.carriage
 	rear, front := d.g.course[d.on.rear], d.g.course[d.on.front]
 	low, high := d.g.lever(d.on.low), d.g.lever(d.on.high)
@@ -88,14 +88,14 @@ func (d *Glide) doubt() geom.Doubt {
 		k := d.g.planes[on]
 		m.size += math.Abs(k.height) + k.at.Len()
 	}
-	return m.doubt()
+	return m.errorBound()
 }
 
-// Doubt bounds how far Pose is off: as far as the glides that it joins, which its
+// ErrorBound bounds how far Pose is off: as far as the glides that it joins, which its
 // ends are worked out from.
-func (t *Tip) Doubt(ref, body int, s float64) geom.Doubt {
+func (t *Tip) ErrorBound(ref, body int, s float64) geom.ErrorBound {
 	if body == ref {
-		return geom.Doubt{}
+		return geom.ErrorBound{}
 	}
-	return t.doubt
+	return t.errorBound
 }
