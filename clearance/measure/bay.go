@@ -26,6 +26,8 @@ type Bay struct {
 	Before Obstacles
 	Declared map[[2]int]carrier.Contact
 	nudges   *knownNudges
+	stances  *stances
+	bodies   []geom.Box // around all parts of each
 }
 
 // Obstacles are the concrete at one moment, with the pairs of parts and solids
@@ -157,7 +159,7 @@ func Through(path *motion.Path, p carrier.Part) bool {
 
 // AtRestIn is a bay before anything is looked at.
 func AtRestIn(b *model.Bay, j *job.Job, t allow.Tolerances) *Bay {
-	return &Bay{Bay: b, Crossfall: float64(j.Alignment.Crossfall), travel: j.Travel, Tol: t.In(b.Cell.Section, b.Carrier.Gauge), Declared: map[[2]int]carrier.Contact{}, nudges: &knownNudges{}}
+	return &Bay{Bay: b, Crossfall: float64(j.Alignment.Crossfall), travel: j.Travel, Tol: t.In(b.Cell.Section, b.Carrier.Gauge), Declared: map[[2]int]carrier.Contact{}, nudges: &knownNudges{}, stances: &stances{known: map[stanceKey]*stance{}}}
 }
 
 // Inspect prepares a bay.
@@ -166,6 +168,7 @@ func Inspect(b *model.Bay, j *job.Job, t allow.Tolerances) *Bay {
 	for _, p := range b.Carrier.Parts {
 		v.Parts = append(v.Parts, sweep.NewPart(p.Body, p.Solid))
 	}
+	v.bodies = v.bodyBoxes()
 	v.Stripped = v.around(b.Concrete)
 	v.Before = v.around(b.Before)
 	for _, d := range b.Carrier.Declared {

@@ -53,11 +53,21 @@ type candidate struct {
 
 // apart is how far two boxes are apart, which bounds the gap of what is in them; -Inf
 // where they meet, for then nothing is known of it.
-func apart(a, b geom.Box) float64 {
-	if g := a.Gap(b); g > 0 {
+func apart(a, b *geom.Box) float64 {
+	if g := a.Gap(*b); g > 0 {
 		return g
 	}
 	return math.Inf(-1)
+}
+
+// beyond tells whether two boxes are so far apart along one axis already.
+func beyond(a, b *geom.Box, most float64) bool {
+	for i := range a.Min {
+		if b.Min[i]-a.Max[i] >= most || a.Min[i]-b.Max[i] >= most {
+			return true
+		}
+	}
+	return false
 }
 
 // candidates are the parts whose boxes come nearer than Far to solids that they may
@@ -66,8 +76,12 @@ func (s *scope) candidates(solids []int) (free, held []candidate) {
 	for _, p := range s.parts {
 		low := [2]float64{Far, Far}
 		for _, k := range solids {
-			g := apart(s.around[p], s.o.boxes[k])
-			if g >= max(low[0], low[1]) {
+			most := max(low[0], low[1])
+			if beyond(&s.around[p], &s.o.boxes[k], most) {
+				continue
+			}
+			g := apart(&s.around[p], &s.o.boxes[k])
+			if g >= most {
 				continue
 			}
 			kind := 0
@@ -111,7 +125,7 @@ func nothingTaken(int) float64 { return 0 }
 func (s *scope) clears(part int, solids []int, may bool, floor float64) bool {
 	var near []sweep.Part
 	for _, k := range solids {
-		if apart(s.around[part], s.o.boxes[k]) < floor && s.may(part, k) == may {
+		if apart(&s.around[part], &s.o.boxes[k]) < floor && s.may(part, k) == may {
 			near = append(near, s.o.Parts[k])
 		}
 	}

@@ -40,7 +40,7 @@ func boxed(body int, box geom.Box) carrier.Part {
 func (s *scope) lags(step carrier.Step) {
 	type half struct{ body, side int }
 	most := map[half]float64{}
-	boxes := s.bodyBoxes()
+	boxes := s.bodies
 	for _, i := range s.parts {
 		p := s.Carrier.Parts[i]
 		at := half{p.Body, int(p.Side)}
@@ -114,7 +114,7 @@ func (s *scope) leans(l Lean) {
 func (s *scope) reaches(l Lean) func(part int, times float64) float64 {
 	type turn struct{ swing, turns float64 }
 	bodies := map[int]turn{}
-	boxes := s.bodyBoxes()
+	boxes := s.bodies
 	middle := geom.Vec{l.Middle, 0, 0}
 	down, tilt := l.Across*l.BearsBeside+l.Along*l.BearsAhead, l.tilt()
 	return func(part int, times float64) float64 {

@@ -117,8 +117,12 @@ func (r *Advance) lowest(b *Bay, part, z int) (free, held float64) {
 	low := [2]float64{Far, Far}
 	for _, s := range r.Segments {
 		for _, k := range r.zones[z] {
-			g := apart(s.boxes[part], r.boxes[k])
-			if g >= max(low[0], low[1]) {
+			most := max(low[0], low[1])
+			if beyond(&s.boxes[part], &r.boxes[k], most) {
+				continue
+			}
+			g := apart(&s.boxes[part], &r.boxes[k])
+			if g >= most {
 				continue
 			}
 			kind := 0
@@ -161,7 +165,7 @@ func (b *Bay) rollsClear(r *Advance, part, z int, floor float64) bool {
 	for _, s := range r.Segments {
 		var near []sweep.Part
 		for _, k := range r.zones[z] {
-			if apart(s.boxes[part], r.boxes[k]) < floor && !b.rollsOn(r, part, k) {
+			if apart(&s.boxes[part], &r.boxes[k]) < floor && !b.rollsOn(r, part, k) {
 				near = append(near, r.Obstacles.Parts[k])
 			}
 		}
@@ -225,7 +229,7 @@ func (b *Bay) selfClears(s carrier.Step, c *cohort, clear, seam float64, takes f
 
 // lagsBetween is more than LagBetween for any parts.
 func (b *Bay) lagsBetween(s carrier.Step) func(p, q int) float64 {
-	boxes := b.bodyBoxes()
+	boxes := b.bodies
 	type pair struct {
 		p, q  int
 		sides culvert.Side

@@ -174,7 +174,7 @@ func (s *stripScope) collapsed() {
 			}
 			low := Far
 			for _, k := range s.o.zones[z] {
-				low = min(low, apart(at[p], s.o.boxes[k]))
+				low = min(low, apart(&at[p], &s.o.boxes[k]))
 			}
 			if low < Far {
 				list = append(list, candidate{p, low})

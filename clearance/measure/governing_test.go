@@ -125,10 +125,11 @@ func TestWhatTheWayTakesOffIsNotMoreThanBoxesTell(t *testing.T) {
 // Boxes that meet tell nothing: what is in them may overlap by any depth.
 func TestBoxesThatMeetBoundNothing(t *testing.T) {
 	one := geom.Box{Max: geom.Vec{1, 1, 1}}
-	if g := apart(one, one.Moved(geom.Vec{1})); !math.IsInf(g, -1) {
+	at, off := one.Moved(geom.Vec{1}), one.Moved(geom.Vec{1.5})
+	if g := apart(&one, &at); !math.IsInf(g, -1) {
 		t.Errorf("boxes that touch are told to be %g apart", g)
 	}
-	if g := apart(one, one.Moved(geom.Vec{1.5})); g != 0.5 {
+	if g := apart(&one, &off); g != 0.5 || !beyond(&one, &off, 0.5) || beyond(&one, &off, 0.6) {
 		t.Errorf("%g apart, want 0.5", g)
 	}
 }

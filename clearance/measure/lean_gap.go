@@ -2,6 +2,7 @@ package measure
 
 import (
 	"math"
+	"sync"
 
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
@@ -50,19 +51,19 @@ func (l Lean) Toward(n geom.Vec) Lean {
 // leant of a part along n, the direction of its gap. The arms are those of the
 // vertex that goes farthest toward the other.
 func (b *Bay) leant(l Lean, path *motion.Path, part int, n geom.Vec) Leant {
-	p := b.Carrier.Parts[part]
-	pose, middle := path.Pose(motion.Ground, p.Body, 0.5), geom.Vec{l.Middle, 0, 0}
+	p, s := b.Carrier.Parts[part], b.stance(path, part)
+	middle := geom.Vec{l.Middle, 0, 0}
 	out := Leant{Toward: -1, N: n}
 	down := l.Across*l.BearsBeside + l.Along*l.BearsAhead
 	for _, w := range p.Vertices {
-		r := pose.Apply(w).Sub(middle)
+		r := s.half.Apply(w).Sub(middle)
 		a, x := l.arms(n, r)
 		if d := l.Across*a + l.Along*x; d > out.Toward {
 			out.Across, out.Along, out.Toward = a, x, d
 		}
 		out.any = math.Max(out.any, l.Across*math.Hypot(r[1], r[2])+l.Along*math.Hypot(r[0], r[2])+down)
 	}
-	out.Unsure = b.unsure(l, path, p, pose)
+	out.Unsure = s.unsure(l)
 	return out
 }
 
@@ -74,14 +75,45 @@ func (b *Bay) ahead(part, of int) float64 {
 // unsure is how far off w x r a vertex can be that is worked out where the part
 // stands at half the step: by the second order of the angle, and because arms
 // change while the part moves and a turning part takes its displacement along.
-func (b *Bay) unsure(l Lean, path *motion.Path, p carrier.Part, half geom.Pose) float64 {
-	var reach float64
-	for _, v := range p.Vertices {
-		reach = math.Max(reach, half.Apply(v).Sub(geom.Vec{l.Middle, 0, 0}).Len())
+func (s *stance) unsure(l Lean) float64 {
+	w := l.tilt()
+	return w*s.moves + w*s.reach*s.turns + w*w*(s.reach+s.moves)/2
+}
+
+// stance is how a part stands at half a step, and how it moves about that.
+type stance struct {
+	half  geom.Pose
+	reach float64 // of the vertex farthest from the middle that leans are about
+	moves float64 // see Swing
+	turns float64 // by half the step at most
+}
+
+// stances are those that were asked for: leans ask again and again.
+type stances struct {
+	mu    sync.Mutex
+	known map[stanceKey]*stance
+}
+
+type stanceKey struct {
+	path *motion.Path
+	part int
+}
+
+// stance of a part in a step.
+func (b *Bay) stance(path *motion.Path, part int) *stance {
+	b.stances.mu.Lock()
+	defer b.stances.mu.Unlock()
+	key := stanceKey{path, part}
+	s := b.stances.known[key]
+	if s == nil {
+		p := b.Carrier.Parts[part]
+		s = &stance{half: path.Pose(motion.Ground, p.Body, 0.5), moves: Swing(path, p), turns: path.Bound(motion.Ground, p.Body, 0, 1).Omega / 2}
+		for _, v := range p.Vertices {
+			s.reach = math.Max(s.reach, s.half.Apply(v).Sub(geom.Vec{b.middleOf(), 0, 0}).Len())
+		}
+		b.stances.known[key] = s
 	}
-	w, moves := l.tilt(), Swing(path, p)
-	turns := path.Bound(motion.Ground, p.Body, 0, 1).Omega / 2
-	return w*moves + w*reach*turns + w*w*(reach+moves)/2
+	return s
 }
 
 // smeared is a part wherever a lean can take it, but for what is unsure: the
@@ -115,8 +147,7 @@ func (b *Bay) smeared(l Lean, path *motion.Path, part int) sweep.Part {
 // the frame leans: a lower bound, and what is near it.
 func (b *Bay) LeantGap(l Lean, path *motion.Path, part int, solids []sweep.Part) float64 {
 	v := sweep.Least(path, motion.Ground, b.smeared(l, path, part), solids, 0, 1, sweep.Options{Epsilon: ContactTolerance / 5, Cap: Far})
-	pose := path.Pose(motion.Ground, b.Carrier.Parts[part].Body, 0.5)
-	return v.Lower - b.unsure(l, path, b.Carrier.Parts[part], pose)
+	return v.Lower - b.stance(path, part).unsure(l)
 }
 
 // LeanOff is what a lean takes off the gap of a measure's parts, the most among

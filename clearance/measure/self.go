@@ -94,13 +94,14 @@ func (b *Bay) beside(k int, present []int, boxes []geom.Box) map[int][]int {
 	out := map[int][]int{}
 	along := slices.Clone(present)
 	slices.SortFunc(along, func(p, q int) int { return cmp.Compare(boxes[p].Min[0], boxes[q].Min[0]) })
+	moves := b.movesBetween(b.Steps[k])
 	for i, p := range along {
 		for _, q := range along[i+1:] {
 			if boxes[q].Min[0] > boxes[p].Max[0]+Near {
 				break
 			}
 			first, later := min(p, q), max(p, q)
-			if boxes[p].Gap(boxes[q]) <= Near && b.meets(b.Steps[k], k, first, later) {
+			if (k == 0 || moves(first, later)) && !beyond(&boxes[p], &boxes[q], Near+likeness) && boxes[p].Gap(boxes[q]) <= Near && b.meets(first, later) {
 				out[first] = append(out[first], later)
 			}
 		}
@@ -161,14 +162,27 @@ func (b *Bay) selfOf(k, part int, others []int, ends bool) SelfGaps {
 	return m
 }
 
-// meets tells whether two parts have to be looked at in a step.
-func (b *Bay) meets(s carrier.Step, k, p, q int) bool {
-	pb, qb := b.Carrier.Parts[p].Body, b.Carrier.Parts[q].Body
-	if pb == qb || b.Declared[[2]int{p, q}] == carrier.Pinned {
-		return false
+// meets tells whether two parts have to be looked at.
+func (b *Bay) meets(p, q int) bool {
+	return b.Carrier.Parts[p].Body != b.Carrier.Parts[q].Body && b.Declared[[2]int{p, q}] != carrier.Pinned
+}
+
+// movesBetween tells of two parts whether they move against each other in a step,
+// worked out once for each pair of bodies.
+func (b *Bay) movesBetween(s carrier.Step) func(p, q int) bool {
+	n := len(b.Carrier.Mechanism.Bodies)
+	known := make([]byte, n*n) // 0 not known yet, 1 no, 2 yes
+	return func(p, q int) bool {
+		pb, qb := b.Carrier.Parts[p].Body, b.Carrier.Parts[q].Body
+		at := &known[pb*n+qb]
+		if *at == 0 {
+			*at = 1
+			if ref := b.Common(p, q); s.Path.Moves(ref, pb) || s.Path.Moves(ref, qb) {
+				*at = 2
+			}
+		}
+		return *at == 2
 	}
-	ref := b.Common(p, q)
-	return k == 0 || s.Path.Moves(ref, pb) || s.Path.Moves(ref, qb)
 }
 
 // Common is the nearest common ancestor of two parts' bodies.
