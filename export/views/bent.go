@@ -103,7 +103,7 @@ type bentKey struct {
 
 // drawBent draws the carrier at a bent. Its lines are the same at every scale that is
 // tried for a sheet, and are worked out once.
-func (o *office) drawBent(v *sheet.View, st stand, n int) error {
+func (o *drafter) drawBent(v *sheet.View, st stand, n int) error {
 	draw, _ := o.bents.LoadOrStore(bentKey{st, n}, sync.OnceValues(func() ([]sheet.Item, error) {
 		own := sheet.NewView("")
 		err := st.drawBent(own, n)
@@ -249,7 +249,7 @@ func farthestMove(p, q carrier.Part) float64 {
 
 // hangerRods draws the rods of the hangers up through the roof to where the
 // beam or plate above holds them.
-func (o *office) hangerRods(v *sheet.View, cell culvert.Cell) []sheet.Point {
+func (o *drafter) hangerRods(v *sheet.View, cell culvert.Cell) []sheet.Point {
 	h := o.study.Job.LeftInPlace.Hangers
 	if h == nil {
 		return nil

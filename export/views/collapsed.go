@@ -12,7 +12,7 @@ import (
 
 // collapsed is the sheet of the cross-section ready to travel, with the
 // clearance that governs in each zone.
-func (o *office) collapsed(g cellGroup) plan {
+func (o *drafter) collapsed(g cellGroup) plan {
 	b := g.bay()
 	cell := b.Cell
 	zones := o.governing(b)
@@ -59,7 +59,7 @@ const (
 )
 
 // jackCallout is the reading of the right jack.
-func (o *office) jackCallout(st stand) []callout {
+func (o *drafter) jackCallout(st stand) []callout {
 	c := st.bay.Carrier
 	for k, a := range c.Adjusters {
 		if a.Jack() && a.Side == culvert.Right {
@@ -72,7 +72,7 @@ func (o *office) jackCallout(st stand) []callout {
 // governing are the collapsed clearances of a bay, one entry for each zone, in
 // the order of the zones. One without a value is among them unless it passes
 // for want of anything to check.
-func (o *office) governing(b interface{ Name() string }) []result.Entry {
+func (o *drafter) governing(b interface{ Name() string }) []result.Entry {
 	var out []result.Entry
 	for _, z := range culvert.Zones {
 		for _, c := range o.result.Checks {
@@ -87,7 +87,7 @@ func (o *office) governing(b interface{ Name() string }) []result.Entry {
 
 // short are the collapsed clearances that do not pass in the other cells and
 // pours that the sheet stands for: of each zone the one with the least margin.
-func (o *office) short(g cellGroup) []result.Entry {
+func (o *drafter) short(g cellGroup) []result.Entry {
 	var out []result.Entry
 	at := map[string]int{}
 	for i := range o.study.Bays {
@@ -138,7 +138,7 @@ func upperFirst(s string) string {
 // clearanceTable is the same in numbers. Rows that do not pass stand out, and
 // so that no other cell or pour that shares the sheet hides behind the one
 // drawn, theirs follow. Numbers are rounded toward the worse.
-func (o *office) clearanceTable(s *sheet.Sheet, list, elsewhere []result.Entry) *sheet.View {
+func (o *drafter) clearanceTable(s *sheet.Sheet, list, elsewhere []result.Entry) *sheet.View {
 	down := func(v float64) string { return s.Units.Format(s.Units.Floor(perMetre * v)) }
 	up := func(v float64) string { return s.Units.Format(-s.Units.Floor(-perMetre * v)) }
 	var rows [][]string

@@ -115,7 +115,7 @@ func TestTheClearanceTableNeverPromisesMoreThanWasProved(t *testing.T) {
 		limit, margin := 0.025, c.lower-c.allow-0.025
 		e := result.Entry{Verdict: result.Pass, Value: &result.Bracket{Lower: c.lower, Upper: c.lower}, Allowance: c.allow, Limit: &limit, Margin: &margin}
 		e.Where.Zone = "wall"
-		got := lettered((&office{}).clearanceTable(&sheet.Sheet{Units: c.units}, []result.Entry{e}, nil), sheet.Notes)
+		got := lettered((&drafter{}).clearanceTable(&sheet.Sheet{Units: c.units}, []result.Entry{e}, nil), sheet.Notes)
 		if row := got[7:]; !slices.Contains(row, c.clear) || !slices.Contains(row, c.margin) {
 			t.Errorf("%q, want clear %s and margin %s", row, c.clear, c.margin)
 		}

@@ -21,7 +21,7 @@ const stub = 0.28
 
 // concreteSection draws the concrete of one cell with hatching, cut off beyond
 // inner walls, and the construction joint on top of the kickers.
-func (o *office) concreteSection(v *sheet.View, cell culvert.Cell) {
+func (o *drafter) concreteSection(v *sheet.View, cell culvert.Cell) {
 	sec := cell.Section
 	base, crown := -sec.Invert, sec.Rise+sec.Roof
 	outer := [2]float64{sec.HalfSpan + sec.Left, sec.HalfSpan + sec.Right} // left, right
@@ -54,7 +54,7 @@ func (o *office) concreteSection(v *sheet.View, cell culvert.Cell) {
 
 // neighbour is the next cell on the left (0) or the right (1), nil beyond the
 // outer walls.
-func (o *office) neighbour(c culvert.Cell, side int) *culvert.Cell {
+func (o *drafter) neighbour(c culvert.Cell, side int) *culvert.Cell {
 	i := c.Number - 2
 	if side == 1 {
 		i = c.Number

@@ -9,7 +9,7 @@ import (
 
 // insideDimensions are the carrier's own measures, set out where the section is
 // emptiest.
-func (o *office) insideDimensions(v *sheet.View, st stand, p *placer) {
+func (o *drafter) insideDimensions(v *sheet.View, st stand, p *placer) {
 	c := st.bay.Carrier
 	if st.step < 0 {
 		hingeDimensions(v, st, p)

@@ -16,7 +16,7 @@ import (
 // raisedSheet is the first cross-section of a job as set for the pour.
 func raisedSheet(t *testing.T, s *model.Study) *sheet.Sheet {
 	t.Helper()
-	o := &office{study: s, result: &result.Result{}}
+	o := &drafter{study: s, result: &result.Result{}}
 	out, err := o.fit(o.raised(o.cells()[0]))
 	if err != nil {
 		t.Fatal(err)

@@ -35,7 +35,7 @@ type page struct {
 
 // pages divides a list over sheets of the smallest paper that its columns fit:
 // the job's own, or the next. A list without rows has a sheet that says so.
-func (o *office) pages(l List) ([]plan, error) {
+func (o *drafter) pages(l List) ([]plan, error) {
 	if len(l.Rows) == 0 {
 		l.Columns, l.Rows, l.Sums = []sheet.Column{{Title: l.Title}}, [][]string{{"none"}}, 0
 	}
@@ -52,7 +52,7 @@ func (o *office) pages(l List) ([]plan, error) {
 
 // divide is the list in pages that each fit a paper, nil where not even one row
 // does.
-func (o *office) divide(l List, paper sheet.Paper, h float64) []page {
+func (o *drafter) divide(l List, paper sheet.Paper, h float64) []page {
 	s := o.blank(plan{notes: l.Notes}, paper)
 	s.Lettering = h
 	p := page{list: l, columns: s.Fixed(l.Columns, l.Rows), lettering: h}
@@ -97,7 +97,7 @@ func (p page) draw(s *sheet.Sheet, which string) {
 }
 
 // listPlans are the sheets of a list; from the second on they say which they are.
-func (o *office) listPlans(list []page) []plan {
+func (o *drafter) listPlans(list []page) []plan {
 	var out []plan
 	for i, p := range list {
 		name, which := p.list.Name, ""

@@ -14,7 +14,7 @@ import (
 
 // jobLists are the lists of a job as the command puts them on sheets.
 func jobLists(s *model.Study, r *result.Result) []List {
-	o := &office{study: s, result: r}
+	o := &drafter{study: s, result: r}
 	var out []List
 	for i, t := range []table.List{table.SettingList(r, o.system()), table.PartList(s)} {
 		name := []string{"settings", "parts"}[i]

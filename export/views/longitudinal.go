@@ -14,7 +14,7 @@ import (
 )
 
 // long is the sheet of the longitudinal section along a cell.
-func (o *office) long() plan {
+func (o *drafter) long() plan {
 	b := o.cells()[0].bay()
 	return plan{
 		name: "longitudinal-section", title: "Longitudinal section", supplement: fmt.Sprintf("Cell %d, pour %d, raised", b.Cell.Number, b.Pour.Number), kind: "Setup drawing",
@@ -37,7 +37,7 @@ func grade(g float64) string { return fmt.Sprintf("%+.2f %%", 100*g) }
 const window = 0.9
 
 // longView draws the left half of the carrier behind the cut slabs.
-func (o *office) longView(v *sheet.View, b *model.Bay) error {
+func (o *drafter) longView(v *sheet.View, b *model.Bay) error {
 	st := stand{b, raisedStep}
 	c := b.Carrier
 	x0, x1 := c.Rear-window, c.Rear+float64(c.Gear.Form.Length)+window
@@ -67,7 +67,7 @@ func (o *office) longView(v *sheet.View, b *model.Bay) error {
 
 // slabs draws invert and roof as the plane of the centreline cuts them, between
 // two stations, with the joints of the pour.
-func (o *office) slabs(v *sheet.View, b *model.Bay, x0, x1 float64) {
+func (o *drafter) slabs(v *sheet.View, b *model.Bay, x0, x1 float64) {
 	cell, s := b.Cell, o.study.Culvert
 	block := func(rear, front func(z float64) float64, z0, z1 float64, rearCut, frontCut bool) {
 		loop := []sheet.Point{along(rear(z0), z0), along(front(z0), z0), along(front(z1), z1), along(rear(z1), z1)}
@@ -131,7 +131,7 @@ func crossed(v *sheet.View, nearer []sheet.Span, by sheet.Span) bool {
 // invertTop is where the centreline cuts the invert's top: in the channel where
 // one lies under it. The edge of the channel that the section then looks at is
 // drawn, or its floor, hidden, where the channel lies wholly on that side.
-func (o *office) invertTop(v *sheet.View, cell culvert.Cell, lo, hi float64) float64 {
+func (o *drafter) invertTop(v *sheet.View, cell culvert.Cell, lo, hi float64) float64 {
 	c := cell.Channel
 	right, left := c.Offset-c.Width/2, c.Offset+c.Width/2
 	switch {
@@ -154,7 +154,7 @@ func jointsAt(b *model.Bay, p culvert.Pour, z float64) (rear, front float64) {
 }
 
 // longDimensions are the lengths along the form.
-func (o *office) longDimensions(v *sheet.View, b *model.Bay) {
+func (o *drafter) longDimensions(v *sheet.View, b *model.Bay) {
 	c := b.Carrier
 	g := c.Gear
 	x0, x1 := c.Rear, c.Rear+float64(g.Form.Length)

@@ -18,7 +18,7 @@ import (
 // at the end of every step, collapsed and rolling, each with a closer view of
 // one bent. Stamps and errors are those of Sheets.
 func Pictures(s *model.Study, r *result.Result) ([]Named, error) {
-	o := &office{study: s, result: r}
+	o := &drafter{study: s, result: r}
 	groups := o.cells()
 	if len(groups) == 0 {
 		return nil, errNothing
@@ -59,7 +59,7 @@ type shot struct {
 }
 
 // picture is the sheet of a shot.
-func (o *office) picture(p shot) plan {
+func (o *drafter) picture(p shot) plan {
 	small := sheet.A4
 	drawn, err := o.shot(p)
 	pl := plan{
@@ -85,7 +85,7 @@ type shotKey struct {
 }
 
 // shot is a picture drawn; the end of the last step and collapsed are the same.
-func (o *office) shot(p shot) (*sheet.View, error) {
+func (o *drafter) shot(p shot) (*sheet.View, error) {
 	draw := sync.OnceValues(func() (*sheet.View, error) {
 		v := sheet.NewView("")
 		return v, o.shoot(v, p)
@@ -105,7 +105,7 @@ const (
 )
 
 // shoot draws a picture into a view.
-func (o *office) shoot(v *sheet.View, p shot) error {
+func (o *drafter) shoot(v *sheet.View, p shot) error {
 	b := p.st.bay
 	c := b.Carrier
 	x0, length := c.Rear, float64(c.Gear.Form.Length)
@@ -139,7 +139,7 @@ func (o *office) shoot(v *sheet.View, p shot) error {
 func plane(sign, d float64) geom.Plane { return geom.Plane{N: geom.Vec{sign, 0, 0}, D: d} }
 
 // carrierScene is the carrier as it stands.
-func (o *office) carrierScene(p shot) scene.Scene {
+func (o *drafter) carrierScene(p shot) scene.Scene {
 	var sc scene.Scene
 	for _, part := range p.st.parts() {
 		obj := p.st.object(part)
@@ -153,7 +153,7 @@ func (o *office) carrierScene(p shot) scene.Scene {
 
 // concreteScene is the concrete around a bay; what runs through is the group
 // "invert", walls and roof are "pour", what stays is "kept".
-func (o *office) concreteScene(b *model.Bay) []scene.Object {
+func (o *drafter) concreteScene(b *model.Bay) []scene.Object {
 	var out []scene.Object
 	for i, c := range b.Concrete {
 		obj := scene.Object{ID: fmtID("concrete", i), Name: c.Name, Group: "pour", Whole: "concrete", Solid: c.Solid}

@@ -13,7 +13,7 @@ import (
 
 // plan is the sheet of the layout in plan: cells, walls, pours and joints, on
 // the job's line.
-func (o *office) plan() plan {
+func (o *drafter) plan() plan {
 	c := o.study.Culvert
 	laid := laidOut(c)
 	long := laid[len(laid)-1].at(laid[len(laid)-1].Front, 0, 0).Sub(laid[0].at(laid[0].Rear, 0, 0)).Len()
@@ -31,7 +31,7 @@ func (o *office) plan() plan {
 }
 
 // lines across the box from left to right: the faces of all walls.
-func (o *office) wallFaces() []float64 {
+func (o *drafter) wallFaces() []float64 {
 	cells := o.study.Culvert.Cells
 	first := cells[0]
 	out := []float64{first.Centre + first.HalfSpan + first.Left}
@@ -90,7 +90,7 @@ func (p laidPour) reads() float64 {
 	return math.Atan2(ahead[1], ahead[0]) * 180 / math.Pi
 }
 
-func (o *office) drawPlan(s *sheet.Sheet, v *sheet.View, n float64) {
+func (o *drafter) drawPlan(s *sheet.Sheet, v *sheet.View, n float64) {
 	c := o.study.Culvert
 	faces := o.wallFaces()
 	left, right := faces[0], faces[len(faces)-1]
@@ -150,7 +150,7 @@ func clearOfChannel(c culvert.Cell) float64 {
 }
 
 // aprons are the slabs beyond the ends.
-func (o *office) aprons(v *sheet.View, laid []laidPour, left, right float64) {
+func (o *drafter) aprons(v *sheet.View, laid []laidPour, left, right float64) {
 	c := o.study.Culvert
 	for _, a := range []struct {
 		p    laidPour
@@ -165,7 +165,7 @@ func (o *office) aprons(v *sheet.View, laid []laidPour, left, right float64) {
 
 // planDimensions are the lengths along both outer faces, each at its edge, and
 // the widths at the inlet, square to the line there.
-func (o *office) planDimensions(v *sheet.View, laid []laidPour, faces []float64) {
+func (o *drafter) planDimensions(v *sheet.View, laid []laidPour, faces []float64) {
 	c := o.study.Culvert
 	left, right := faces[0], faces[len(faces)-1]
 	for from := 0; from < len(laid); {
@@ -203,7 +203,7 @@ const (
 
 // stations draws the job's line once more on the right, beyond the dimensions,
 // with a tick and the station at every joint.
-func (o *office) stations(v *sheet.View, laid []laidPour, right, n float64) {
+func (o *drafter) stations(v *sheet.View, laid []laidPour, right, n float64) {
 	along := float64(o.study.Start().Station) // on the line, in plan
 	lengths := o.study.Job.Culvert.Pours.Lengths()
 	beside := right - lineBeside*n/perMetre
@@ -246,11 +246,11 @@ func (o *office) stations(v *sheet.View, laid []laidPour, right, n float64) {
 	last.text(v, line[len(line)-1].Add(last.ahead.Mul(2*n)), anchor, "alignment, ahead")
 }
 
-func (o *office) station(m float64) string {
+func (o *drafter) station(m float64) string {
 	return units.Station(m).Text(o.system())
 }
 
-func (o *office) system() units.System {
+func (o *drafter) system() units.System {
 	if o.units().Imperial {
 		return units.Imperial
 	}
@@ -258,7 +258,7 @@ func (o *office) system() units.System {
 }
 
 // pourTable lists the pours with their lengths along every wall face.
-func (o *office) pourTable(s *sheet.Sheet) *sheet.View {
+func (o *drafter) pourTable(s *sheet.Sheet) *sheet.View {
 	c := o.study.Culvert
 	f := func(m float64) string { return s.Units.Format(perMetre * m) }
 	var rows [][]string
@@ -272,7 +272,7 @@ func (o *office) pourTable(s *sheet.Sheet) *sheet.View {
 	return s.Table("Pours, cell by cell, at the wall faces", []sheet.Column{{Title: "Cell", Right: true}, {Title: "Pour", Right: true}, {Title: "Cast", Right: true}, {Title: "Long side", Right: true}, {Title: "Short side", Right: true}, {Title: "Lap", Right: true}, {Title: "Form needed", Right: true}, {Title: "Skew rear", Right: true}, {Title: "Skew front", Right: true}}, rows)
 }
 
-func (o *office) bayAt(cell culvert.Cell, p culvert.Pour) float64 {
+func (o *drafter) bayAt(cell culvert.Cell, p culvert.Pour) float64 {
 	for _, b := range o.study.Bays {
 		if b.Cell.Number == cell.Number && b.Pour.Number == p.Number {
 			return b.Needed
@@ -295,7 +295,7 @@ func skew(e geom.End) string {
 
 // north adds to a table, on its right, the north arrow as the plan is turned,
 // with the bearing of the job's line and the grade.
-func (o *office) north(s *sheet.Sheet, v *sheet.View) *sheet.View {
+func (o *drafter) north(s *sheet.Sheet, v *sheet.View) *sheet.View {
 	start := o.study.Start()
 	bearing := float64(start.Bearing)
 	const radius, reach, lettered = 8, 11, 15 // mm
@@ -315,7 +315,7 @@ func (o *office) north(s *sheet.Sheet, v *sheet.View) *sheet.View {
 
 // grades says how the invert rises ahead: one grade, or that of every pour, and
 // that each is then drawn along its own.
-func (o *office) grades() []string {
+func (o *drafter) grades() []string {
 	c := o.study.Culvert
 	first := grade(c.GradeOf(c.Pours[0]))
 	same := true

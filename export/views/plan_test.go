@@ -110,7 +110,7 @@ func TestEveryPlanDimensionMeasuresADrawnEdge(t *testing.T) {
 	}
 	for _, path := range jobs {
 		s := load(t, path)
-		o := &office{study: s, result: &result.Result{}}
+		o := &drafter{study: s, result: &result.Result{}}
 		drawn, err := o.fit(o.plan())
 		if err != nil {
 			t.Fatal(err)

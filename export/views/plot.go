@@ -272,33 +272,33 @@ func (d diagram) letterMarks(s *sheet.Sheet, v *sheet.View, f field) {
 }
 
 // unit of a value of the result on this job's drawings: mm or in, kN or kip.
-func (o *office) lengthUnit() (name string, times float64) {
+func (o *drafter) lengthUnit() (name string, times float64) {
 	if o.units().Imperial {
 		return "in", 1 / 0.0254
 	}
 	return "mm", perMetre
 }
 
-func (o *office) forceUnit() (name string, times float64) {
+func (o *drafter) forceUnit() (name string, times float64) {
 	if o.units().Imperial {
 		return "kip", 1 / (0.45359237 * 9.80665)
 	}
 	return "kN", 1
 }
 
-func (o *office) force(v float64) string {
+func (o *drafter) force(v float64) string {
 	name, times := o.forceUnit()
 	return fmt.Sprintf("%.1f %s", v*times, name)
 }
 
 // forceUp letters a demand, rounded to the larger.
-func (o *office) forceUp(v float64) string {
+func (o *drafter) forceUp(v float64) string {
 	name, times := o.forceUnit()
 	return fmt.Sprintf("%.1f %s", math.Ceil(v*times*10-1e-6)/10+0, name)
 }
 
 // wayUnit is a place on the way on drawings: metres, or feet.
-func (o *office) wayUnit() (name string, times float64) {
+func (o *drafter) wayUnit() (name string, times float64) {
 	if o.units().Imperial {
 		return "ft", 1 / 0.3048
 	}

@@ -15,7 +15,7 @@ import (
 // alongSheets are the diagrams along the route: clearance, pull and wheel loads
 // over the way of the carrier through a cell, a sheet for each set of cells that
 // do not differ in them. None where nothing was sampled.
-func (o *office) alongSheets() []plan {
+func (o *drafter) alongSheets() []plan {
 	var out []plan
 	for _, cells := range o.alike() {
 		rows := o.alongOf(cells[0])
@@ -42,7 +42,7 @@ func (o *office) alongSheets() []plan {
 // package clearance.
 const alongFar = 0.3
 
-func (o *office) alongNotes() []string {
+func (o *drafter) alongNotes() []string {
 	notes := []string{
 		"The curves join samples at evenly spaced places and at those that govern. They show where it gets tight and prove nothing between two samples: the ringed values and the table are the proved ones.",
 		"Clearances are what is left after the allowance for tolerances, crossfall (cross slope) and grade breaks. Surfaces that stay " + o.length(alongFar) + " away or more are not drawn.",
@@ -55,7 +55,7 @@ func (o *office) alongNotes() []string {
 }
 
 // alongOf are the rows of a cell, pour by pour.
-func (o *office) alongOf(cell int) []result.AlongRow {
+func (o *drafter) alongOf(cell int) []result.AlongRow {
 	var out []result.AlongRow
 	for _, a := range o.result.Along {
 		if a.Cell == cell {
@@ -67,7 +67,7 @@ func (o *office) alongOf(cell int) []result.AlongRow {
 
 // alike are the numbers of the cells with rows, those together whose rows tell
 // the same to a hundredth of a millimetre and a newton.
-func (o *office) alike() [][]int {
+func (o *drafter) alike() [][]int {
 	var out [][]int
 	place := map[string]int{}
 	for _, c := range o.study.Culvert.Cells {
@@ -109,7 +109,7 @@ func cellsText(cells []int) string {
 }
 
 // base is a diagram over the way with the advances marked.
-func (o *office) base(title, up string, rows []result.AlongRow) diagram {
+func (o *drafter) base(title, up string, rows []result.AlongRow) diagram {
 	name, times := o.wayUnit()
 	d := diagram{title: title, up: up, across: "Rear end of the form along the alignment, " + name, most: math.Inf(1), high: plotLow}
 	for i, a := range rows {
@@ -126,7 +126,7 @@ func (o *office) base(title, up string, rows []result.AlongRow) diagram {
 
 // runs splits one value of the rows into unbroken runs, a new one for each
 // pour; ok tells where there is one.
-func (o *office) runs(rows []result.AlongRow, value func(a result.AlongRow) (v float64, ok bool)) [][]sheet.Point {
+func (o *drafter) runs(rows []result.AlongRow, value func(a result.AlongRow) (v float64, ok bool)) [][]sheet.Point {
 	_, times := o.wayUnit()
 	var out [][]sheet.Point
 	open := false
@@ -153,7 +153,7 @@ var lineOf = map[culvert.Zone]sheet.Layer{culvert.Roof: sheet.Concrete, culvert.
 	culvert.Kicker: sheet.Hidden, culvert.HaunchBottom: sheet.Earth, culvert.Invert: sheet.Collapsed, culvert.Hanger: sheet.Hardware, culvert.SteelAhead: sheet.Centre}
 
 // clearDiagram is what is left of the clearance in every zone.
-func (o *office) clearDiagram(cell int, rows []result.AlongRow) diagram {
+func (o *drafter) clearDiagram(cell int, rows []result.AlongRow) diagram {
 	unit, times := o.lengthUnit()
 	d := o.base("Clearance while rolling", "Clearance less allowance, "+unit, rows)
 	d.high = plotHigh
@@ -189,14 +189,14 @@ func (o *office) clearDiagram(cell int, rows []result.AlongRow) diagram {
 
 // bareDown letters a length rounded to the smaller, so that no clearance reads
 // larger than is proved.
-func (o *office) bareDown(m float64) string {
+func (o *drafter) bareDown(m float64) string {
 	step := o.units().Step() / perMetre
 	return o.bare(step * math.Floor(m/step+1e-9))
 }
 
 // rolling are the entries of a check in a cell, of each zone or subject the one
 // with the least margin over all pours.
-func (o *office) rolling(id string, cell int) []result.Entry {
+func (o *drafter) rolling(id string, cell int) []result.Entry {
 	var out []result.Entry
 	seen := map[string]bool{}
 	for _, e := range o.result.Checks {
@@ -213,7 +213,7 @@ func (o *office) rolling(id string, cell int) []result.Entry {
 }
 
 // pullDiagram is what starting and holding take.
-func (o *office) pullDiagram(cell int, rows []result.AlongRow) diagram {
+func (o *drafter) pullDiagram(cell int, rows []result.AlongRow) diagram {
 	unit, times := o.forceUnit()
 	d := o.base("Pull and restraint", "Force, "+unit, rows)
 	pull := func(of func(p *result.AlongPull) float64) func(a result.AlongRow) (float64, bool) {
@@ -240,7 +240,7 @@ func (o *office) pullDiagram(cell int, rows []result.AlongRow) diagram {
 }
 
 // greatest marks the largest of a force, where there is any.
-func (d *diagram) greatest(o *office, rows []result.AlongRow, of func(p *result.AlongPull) float64, times float64, name string) {
+func (d *diagram) greatest(o *drafter, rows []result.AlongRow, of func(p *result.AlongPull) float64, times float64, name string) {
 	_, way := o.wayUnit()
 	most, at := 0.0, 0.0
 	for _, a := range rows {
@@ -255,7 +255,7 @@ func (d *diagram) greatest(o *office, rows []result.AlongRow, of func(p *result.
 
 // wheelDiagram is the greatest and the least load of any wheel, for a rigid
 // frame and for one soft in torsion.
-func (o *office) wheelDiagram(cell int, rows []result.AlongRow) diagram {
+func (o *drafter) wheelDiagram(cell int, rows []result.AlongRow) diagram {
 	unit, times := o.forceUnit()
 	d := o.base("Wheel loads, standing", "Load of one wheel, "+unit, rows)
 	rigid := func(w result.AlongLine) (l, r float64) { return w.RigidLeft, w.RigidRight }
@@ -309,7 +309,7 @@ func same(a, b [][]sheet.Point) bool {
 
 // alongTable is what is proved, zone by zone, and the loads held against their
 // limits.
-func (o *office) alongTable(s *sheet.Sheet, cell int) *sheet.View {
+func (o *drafter) alongTable(s *sheet.Sheet, cell int) *sheet.View {
 	var rows [][]string
 	var emphasis []sheet.Emphasis
 	for _, id := range []string{"roll.clear", "roll.pull", "roll.hold", "roll.bearing"} {
@@ -349,7 +349,7 @@ func (o *office) alongTable(s *sheet.Sheet, cell int) *sheet.View {
 }
 
 // wayFrom says where the carrier goes from a pour.
-func (o *office) wayFrom(cell, pour int) string {
+func (o *drafter) wayFrom(cell, pour int) string {
 	for i := range o.study.Bays {
 		if b := &o.study.Bays[i]; b.Cell.Number == cell && b.Pour.Number == pour && !b.Leaves {
 			return fmt.Sprintf("pour %d to %d", pour, b.Next)

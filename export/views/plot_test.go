@@ -37,7 +37,7 @@ func TestTheFieldShowsEveryCurveAndLimit(t *testing.T) {
 
 func TestTheDiagramTellsEveryZoneAsTheCheckDoes(t *testing.T) {
 	s, r := bentJob()
-	o := &office{study: s, result: r}
+	o := &drafter{study: s, result: r}
 	d := o.clearDiagram(1, o.alongOf(1))
 	told := map[string]float64{}
 	for _, m := range d.marks {
@@ -73,7 +73,7 @@ func TestTheDiagramTellsEveryZoneAsTheCheckDoes(t *testing.T) {
 
 func TestAClearanceIsLetteredDownAndADemandUp(t *testing.T) {
 	s, r := checked()
-	o := &office{study: s, result: r}
+	o := &drafter{study: s, result: r}
 	for m, want := range map[float64]string{0.02499: "24.9", 0.025: "25", -0.00001: "-0.1"} {
 		if got := o.bareDown(m); got != want {
 			t.Errorf("%v m as %s, want %s", m, got, want)
@@ -88,7 +88,7 @@ func TestAClearanceIsLetteredDownAndADemandUp(t *testing.T) {
 
 func TestNoDiagramsWithoutSamples(t *testing.T) {
 	s, _ := checked()
-	o := &office{study: s, result: &result.Result{}}
+	o := &drafter{study: s, result: &result.Result{}}
 	if list := o.alongSheets(); len(list) != 0 {
 		t.Errorf("%d sheets", len(list))
 	}

@@ -12,7 +12,7 @@ import (
 const sectionPaper = 110
 
 // raised is the sheet of the cross-section as set for the pour.
-func (o *office) raised(g cellGroup) plan {
+func (o *drafter) raised(g cellGroup) plan {
 	cell := g.bay().Cell
 	return plan{
 		name: "section-raised" + g.label, title: "Cross-section, raised", supplement: g.cellsText(), kind: "Setup drawing",
@@ -41,7 +41,7 @@ func (o *office) raised(g cellGroup) plan {
 const kickerNote = "The kicker (starter wall) is cast with the invert."
 
 // sectionNotes are what the drawing cannot show.
-func (o *office) sectionNotes(g cellGroup) []string {
+func (o *drafter) sectionNotes(g cellGroup) []string {
 	b := g.bay()
 	notes := []string{fmt.Sprintf("Gear: %s. Form %s long, %d bents at %s.", b.Carrier.Gear.Gear.Name, o.length(float64(b.Carrier.Gear.Form.Length)), len(b.Carrier.Bents), o.length(float64(b.Carrier.Gear.Form.Spacing)))}
 	if b.Cell.Kicker > 0 {
@@ -64,7 +64,7 @@ func (o *office) sectionNotes(g cellGroup) []string {
 }
 
 // length is metres as this job's sheets letter them.
-func (o *office) length(m float64) string {
+func (o *drafter) length(m float64) string {
 	u := o.units()
 	if u.Imperial {
 		return u.Format(perMetre * m)
@@ -73,7 +73,7 @@ func (o *office) length(m float64) string {
 }
 
 // rightOf is the right edge of what concreteSection draws, mm.
-func (o *office) rightOf(c culvert.Cell) float64 {
+func (o *drafter) rightOf(c culvert.Cell) float64 {
 	right := c.HalfSpan + c.Right
 	if o.neighbour(c, 1) != nil {
 		right += stub
@@ -81,7 +81,7 @@ func (o *office) rightOf(c culvert.Cell) float64 {
 	return perMetre * right
 }
 
-func (o *office) leftOf(c culvert.Cell) float64 {
+func (o *drafter) leftOf(c culvert.Cell) float64 {
 	left := c.HalfSpan + c.Left
 	if o.neighbour(c, 0) != nil {
 		left += stub
@@ -108,7 +108,7 @@ const stackClear = 3.5
 
 // raisedDimensions are the section's sizes and the carrier's main settings;
 // rods is how far hanger rods would reach into the dimensions above the roof, mm.
-func (o *office) raisedDimensions(v *sheet.View, st stand, rods float64) {
+func (o *drafter) raisedDimensions(v *sheet.View, st stand, rods float64) {
 	cell, c := st.bay.Cell, st.bay.Carrier
 	sec := cell.Section
 	base, crown, b := -sec.Invert, sec.Rise+sec.Roof, sec.HalfSpan
@@ -143,7 +143,7 @@ func (o *office) raisedDimensions(v *sheet.View, st stand, rods float64) {
 type spanner func(y0, z0, y1, z1 float64, suffix string) sheet.Span
 
 // heightSpans are the heights beside the section.
-func (o *office) heightSpans(st stand, span spanner) []sheet.Span {
+func (o *drafter) heightSpans(st stand, span spanner) []sheet.Span {
 	sec := st.bay.Cell.Section
 	y, crown := sec.HalfSpan+sec.Left, sec.Rise+sec.Roof
 	out := []sheet.Span{
@@ -172,7 +172,7 @@ var pieceRoles = []carrier.Role{carrier.RoofPanel, carrier.CornerPanel, carrier.
 
 // callouts names one part of every role on the right with the marks of both
 // sides, and every link with its length as it stands.
-func (o *office) callouts(st stand, n int) []callout {
+func (o *drafter) callouts(st stand, n int) []callout {
 	parts, _ := st.atBent(n)
 	marks := map[carrier.Role]map[culvert.Side]carrier.Part{}
 	for _, p := range parts {
@@ -226,7 +226,7 @@ func tipOf(p carrier.Part) sheet.Point {
 }
 
 // linkCallouts names the links on the right with their lengths.
-func (o *office) linkCallouts(st stand) []callout {
+func (o *drafter) linkCallouts(st stand) []callout {
 	var out []callout
 	c := st.bay.Carrier
 	for k, a := range c.Adjusters {
@@ -250,7 +250,7 @@ func (st stand) reading(k int) float64 {
 }
 
 // fixedCallouts name what belongs to the concrete.
-func (o *office) fixedCallouts(cell culvert.Cell, rods []sheet.Point) []callout {
+func (o *drafter) fixedCallouts(cell culvert.Cell, rods []sheet.Point) []callout {
 	var out []callout
 	if h := cell.Top; h.Exists() {
 		out = append(out, callout{across(-cell.HalfSpan+h.Run*0.5, cell.Rise-h.Rise*0.5), fmt.Sprintf("haunch %s x %s", o.bare(h.Run), o.bare(h.Rise))})
@@ -277,7 +277,7 @@ func (o *office) fixedCallouts(cell culvert.Cell, rods []sheet.Point) []callout 
 }
 
 // channelText is a channel's size and where its middle lies.
-func (o *office) channelText(c culvert.Channel) string {
+func (o *drafter) channelText(c culvert.Channel) string {
 	out := fmt.Sprintf("channel %s x %s", o.bare(c.Width), o.bare(c.Depth))
 	switch {
 	case c.Offset > 0:
@@ -288,4 +288,4 @@ func (o *office) channelText(c culvert.Channel) string {
 	return out
 }
 
-func (o *office) bare(m float64) string { return o.units().Format(perMetre * m) }
+func (o *drafter) bare(m float64) string { return o.units().Format(perMetre * m) }

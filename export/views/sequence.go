@@ -20,7 +20,7 @@ const (
 
 // sequence are the sheets that show the section at the end of every step with
 // what the crew does.
-func (o *office) sequence(g cellGroup) []plan {
+func (o *drafter) sequence(g cellGroup) []plan {
 	b := g.bay()
 	var out []plan
 	for from := 0; from < len(b.Steps); from += stepsOnSheet {
@@ -45,7 +45,7 @@ func (o *office) sequence(g cellGroup) []plan {
 }
 
 // stepView is the section at the end of one step over the words for it.
-func (o *office) stepView(s *sheet.Sheet, st stand, n float64) (*sheet.View, error) {
+func (o *drafter) stepView(s *sheet.Sheet, st stand, n float64) (*sheet.View, error) {
 	step := st.bay.Steps[st.step]
 	v := sheet.NewView(fmt.Sprintf("%d. %s", st.step+1, step.Name))
 	v.Scale = n
@@ -64,7 +64,7 @@ func (o *office) stepView(s *sheet.Sheet, st stand, n float64) (*sheet.View, err
 }
 
 // stepWords letters what the crew does below the section.
-func (o *office) stepWords(s *sheet.Sheet, v *sheet.View, st stand, n float64) {
+func (o *drafter) stepWords(s *sheet.Sheet, v *sheet.View, st stand, n float64) {
 	h := s.LetteringHeight()
 	cell, step := st.bay.Cell, st.bay.Steps[st.step]
 	middle := (o.leftOf(cell) + o.rightOf(cell)) / 2
@@ -104,7 +104,7 @@ func (o *office) stepWords(s *sheet.Sheet, v *sheet.View, st stand, n float64) {
 }
 
 // holdsBefore are what a named person confirms before a step begins.
-func (o *office) holdsBefore(st stand) []string {
+func (o *drafter) holdsBefore(st stand) []string {
 	k := 0
 	for _, row := range o.result.Steps {
 		if row.Cell != st.bay.Cell.Number || row.Pour != st.bay.Pour.Number {
@@ -119,7 +119,7 @@ func (o *office) holdsBefore(st stand) []string {
 }
 
 // rowOf is a step as the result tells it; nil where it does not.
-func (o *office) rowOf(st stand) *result.StepRow {
+func (o *drafter) rowOf(st stand) *result.StepRow {
 	for i, row := range o.result.Steps {
 		if row.Cell == st.bay.Cell.Number && row.Pour == st.bay.Pour.Number && row.Name == st.bay.Steps[st.step].Name {
 			return &o.result.Steps[i]
@@ -130,7 +130,7 @@ func (o *office) rowOf(st stand) *result.StepRow {
 
 // raisedAgain says how far pads or jacks may get apart when a step is taken back,
 // and at which pours that is not proved.
-func (o *office) raisedAgain(st stand) []string {
+func (o *drafter) raisedAgain(st stand) []string {
 	var out []string
 	name := st.bay.Raising[len(st.bay.Steps)-1-st.step].Name
 	var pours []string
@@ -165,7 +165,7 @@ func (st stand) pairMove(k int) (name string, alone bool) {
 }
 
 // arrows show which way each body that is moved in this step goes.
-func (o *office) arrows(v *sheet.View, st stand, n float64) {
+func (o *drafter) arrows(v *sheet.View, st stand, n float64) {
 	before := stand{st.bay, st.step - 1}
 	done := map[string]bool{}
 	for _, m := range st.bay.Steps[st.step].Moves {
@@ -186,7 +186,7 @@ func (o *office) arrows(v *sheet.View, st stand, n float64) {
 
 // farthest is the point of an adjuster's body that moves most in a step, and
 // by how much; for jacks that lower the frame it is the header's middle.
-func (o *office) farthest(st, before stand, a carrier.Adjuster) (at, by geom.Vec, ok bool) {
+func (o *drafter) farthest(st, before stand, a carrier.Adjuster) (at, by geom.Vec, ok bool) {
 	body := a.Body
 	if a.Jack() && abs(st.lowered()-before.lowered()) > 1e-9 {
 		c := st.bay.Carrier

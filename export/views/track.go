@@ -42,7 +42,7 @@ func (b trackBay) wheel(along, left float64) sheet.Point { return b.at(b.Carrier
 
 // trackSheets are the sheets of the wheel track: for every cell group the
 // barrel from the inlet on, in stretches of as many pours as fit.
-func (o *office) trackSheets() []plan {
+func (o *drafter) trackSheets() []plan {
 	var out []plan
 	for _, g := range o.cells() {
 		runs := o.trackRuns(g)
@@ -72,7 +72,7 @@ var trackNotes = []string{
 }
 
 // trackRuns divides the barrel of a group's first cell.
-func (o *office) trackRuns(g cellGroup) []trackRun {
+func (o *drafter) trackRuns(g cellGroup) []trackRun {
 	var all trackRun
 	for i := range o.study.Bays {
 		b := &o.study.Bays[i]
@@ -127,7 +127,7 @@ func (r trackRun) text() string {
 
 // trackEnds are the ends of a pour's invert, with the aprons outside, and those
 // of the pour itself, in the frame of cell and pour.
-func (o *office) trackEnds(b trackBay) (rear, front, rearJoint, frontJoint geom.End) {
+func (o *drafter) trackEnds(b trackBay) (rear, front, rearJoint, frontJoint geom.End) {
 	c := o.study.Culvert
 	rearJoint, frontJoint = b.Cell.Ends(b.Pour)
 	rear, front = rearJoint, frontJoint
@@ -142,7 +142,7 @@ func (o *office) trackEnds(b trackBay) (rear, front, rearJoint, frontJoint geom.
 
 // trackPlan is the invert seen from above, with the treads on it and the wheels
 // where the carrier stands for each pour.
-func (o *office) trackPlan(s *sheet.Sheet, r trackRun, n float64) *sheet.View {
+func (o *drafter) trackPlan(s *sheet.Sheet, r trackRun, n float64) *sheet.View {
 	v := sheet.NewView(fmt.Sprintf("Invert of cell %d from above, %s", r[0].Cell.Number, r.text()))
 	v.Scale = n
 	for _, b := range r {
@@ -160,7 +160,7 @@ func (o *office) trackPlan(s *sheet.Sheet, r trackRun, n float64) *sheet.View {
 
 // trackConcrete is the invert of one pour: kickers, haunch toes, channel and
 // joints, and its apron.
-func (o *office) trackConcrete(v *sheet.View, b trackBay) {
+func (o *drafter) trackConcrete(v *sheet.View, b trackBay) {
 	cell := b.Cell
 	rear, front, joint, next := o.trackEnds(b)
 	line := func(on sheet.Layer, y float64, from, to geom.End) { v.Line(on, b.end(from, y), b.end(to, y)) }
@@ -194,7 +194,7 @@ func outerFaces(b trackBay) [2]float64 {
 
 // trackTreads are the strips that the wheels run on, each side, as wide as the
 // treads.
-func (o *office) trackTreads(v *sheet.View, b trackBay) {
+func (o *drafter) trackTreads(v *sheet.View, b trackBay) {
 	rear, front, _, _ := o.trackEnds(b)
 	half := float64(b.Carrier.Gear.Wheels.Tread) / 2
 	for _, side := range [2]float64{1, -1} {
@@ -208,7 +208,7 @@ func (o *office) trackTreads(v *sheet.View, b trackBay) {
 
 // trackWheels are the wheels as the carrier stands for a pour, and the outline
 // of its form.
-func (o *office) trackWheels(v *sheet.View, b trackBay) {
+func (o *drafter) trackWheels(v *sheet.View, b trackBay) {
 	w := b.Carrier.Gear.Wheels
 	r, t := float64(w.Diameter)/2, float64(w.Tread)/2
 	for _, at := range w.At {
@@ -227,7 +227,7 @@ func (o *office) trackWheels(v *sheet.View, b trackBay) {
 }
 
 // trackCut draws break lines where the barrel goes on beyond the sheet.
-func (o *office) trackCut(v *sheet.View, r trackRun) {
+func (o *drafter) trackCut(v *sheet.View, r trackRun) {
 	outer := outerFaces(r[0])
 	_, _, joint, _ := o.trackEnds(r[0])
 	_, _, _, next := o.trackEnds(r.last())
@@ -241,7 +241,7 @@ func (o *office) trackCut(v *sheet.View, r trackRun) {
 
 // trackDimensions are the lengths along the run: pours and aprons above, on the
 // left outer face, wheels and advances below.
-func (o *office) trackDimensions(v *sheet.View, r trackRun) {
+func (o *drafter) trackDimensions(v *sheet.View, r trackRun) {
 	outer := outerFaces(r[0])
 	var above, below []sheet.Span
 	wheels := r[0].Carrier.Gear.Wheels.At
@@ -276,7 +276,7 @@ func suffixFirst(i int, text string) string {
 
 // trackLines letter the joints, what the carrier stands for, the way of travel
 // and the lines at its ends.
-func (o *office) trackLines(v *sheet.View, r trackRun, n float64) {
+func (o *drafter) trackLines(v *sheet.View, r trackRun, n float64) {
 	t := o.study.Job.Travel
 	for _, b := range r {
 		mid := b.wheel(float64(b.Carrier.Gear.Form.Length)/2, clearOfChannel(b.Cell)*b.Cell.HalfSpan)
@@ -300,7 +300,7 @@ func (o *office) trackLines(v *sheet.View, r trackRun, n float64) {
 
 // entryOf is the entry of a check about something, or its governing one, at one
 // bay; nil where there is none.
-func (o *office) entryOf(b *model.Bay, id, what string) *result.Entry {
+func (o *drafter) entryOf(b *model.Bay, id, what string) *result.Entry {
 	for i, e := range o.result.Checks {
 		if e.ID == id && e.Where.Frame == b.Name() && (what == "" || e.Subject.What == what) {
 			return &o.result.Checks[i]
@@ -311,7 +311,7 @@ func (o *office) entryOf(b *model.Bay, id, what string) *result.Entry {
 
 // trackTable lists where the carrier stands, pour by pour, measured from the
 // pour's rear joint, and what the way to the next pour asks for.
-func (o *office) trackTable(s *sheet.Sheet, r trackRun) *sheet.View {
+func (o *drafter) trackTable(s *sheet.Sheet, r trackRun) *sheet.View {
 	start := float64(o.study.Start().Station)
 	lengths := o.study.Job.Culvert.Pours.Lengths()
 	value := func(b trackBay, id, end string, show func(float64) string) string {
@@ -352,7 +352,7 @@ func (o *office) trackTable(s *sheet.Sheet, r trackRun) *sheet.View {
 }
 
 // trackWords are what the checks of the track say for the run's worst bay.
-func (o *office) trackWords(r trackRun) []string {
+func (o *drafter) trackWords(r trackRun) []string {
 	out := []string{"Red dash-double-dot outlines are the form's faces at each stand, and in the section the bands that the treads may wander over. Joint stations are on the alignment, before skew. All lengths are along the invert on the cell's centreline. Invert behind and ahead is what is left between the outermost wheel and the end of the placed invert over the whole advance."}
 	for _, id := range []string{"roll.track", "roll.support", "roll.bearing"} {
 		for _, e := range o.result.Checks {

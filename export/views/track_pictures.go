@@ -13,7 +13,7 @@ import (
 // rollingShots are the carrier on its way to the next pour: where it starts,
 // where the clearance governs, and where it arrives. Where nothing was sampled
 // there is the start alone.
-func (o *office) rollingShots(st stand) []shot {
+func (o *drafter) rollingShots(st stand) []shot {
 	b := st.bay
 	start := geom.Identity()
 	out := []shot{{name: "rolling-start", title: "Rolling ahead, start", st: st, rolled: &start}}
@@ -32,7 +32,7 @@ func (o *office) rollingShots(st stand) []shot {
 }
 
 // rowsOf are a bay's rows along the way.
-func (o *office) rowsOf(b *model.Bay) []result.AlongRow {
+func (o *drafter) rowsOf(b *model.Bay) []result.AlongRow {
 	var out []result.AlongRow
 	for _, a := range o.alongOf(b.Cell.Number) {
 		if a.Pour == b.Pour.Number {
@@ -44,7 +44,7 @@ func (o *office) rowsOf(b *model.Bay) []result.AlongRow {
 
 // rollingGoverns is the carrier where the clearance on the way governs, at whatever
 // pour that is.
-func (o *office) rollingGoverns() (shot, bool) {
+func (o *drafter) rollingGoverns() (shot, bool) {
 	for i := range o.study.Bays {
 		b := &o.study.Bays[i]
 		e := o.worstRolling()
@@ -68,7 +68,7 @@ func (o *office) rollingGoverns() (shot, bool) {
 
 // worstRolling is the entry of roll.clear that governs; checks are in that
 // order.
-func (o *office) worstRolling() *result.Entry {
+func (o *drafter) worstRolling() *result.Entry {
 	for i, e := range o.result.Checks {
 		if e.ID == "roll.clear" && e.Where.Station != nil && e.Value != nil {
 			return &o.result.Checks[i]

@@ -6,7 +6,7 @@ import (
 
 // trackSection is the section across the invert, looking ahead, with the treads,
 // their wander and what they keep clear of.
-func (o *office) trackSection(s *sheet.Sheet, r trackRun) *sheet.View {
+func (o *drafter) trackSection(s *sheet.Sheet, r trackRun) *sheet.View {
 	b := r[0]
 	cell := b.Cell
 	n := o.trackDetail(outerFaces(b))
@@ -37,7 +37,7 @@ const (
 	detailWide                          = 460
 )
 
-func (o *office) trackDetail(outer [2]float64) float64 {
+func (o *drafter) trackDetail(outer [2]float64) float64 {
 	large, small := float64(detailMetric), float64(detailMetricSmall)
 	if o.units().Imperial {
 		large, small = detailImperial, detailImperialSmall
@@ -59,7 +59,7 @@ func trackEdge(r trackRun) (at float64, what string) {
 }
 
 // trackSlab is the cut invert with its kickers and channel.
-func (o *office) trackSlab(v *sheet.View, r trackRun, top float64) {
+func (o *drafter) trackSlab(v *sheet.View, r trackRun, top float64) {
 	cell := r[0].Cell
 	left, right := cell.HalfSpan+cell.Left, -cell.HalfSpan-cell.Right
 	kicker := max(cell.Kicker, cell.Bottom.Rise)
@@ -97,7 +97,7 @@ const sectionLine = 3
 
 // trackSectionDimensions are gauge, treads, wander, and what is left beside the
 // treads.
-func (o *office) trackSectionDimensions(v *sheet.View, r trackRun, top, line float64) {
+func (o *drafter) trackSectionDimensions(v *sheet.View, r trackRun, top, line float64) {
 	b := r[0]
 	cell, gauge, tread := b.Cell, b.Carrier.Gauge, float64(b.Carrier.Gear.Wheels.Tread)
 	wander := float64(o.study.Job.Travel.Wander)

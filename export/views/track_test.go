@@ -37,7 +37,7 @@ func near(list []float64, want, within float64) bool {
 func TestTreadToToeIsDimensionedAsTheCheckSays(t *testing.T) {
 	s, r := checked()
 	sh := named(t, justSheets(t, s, r), "wheel-track")
-	o := &office{study: s, result: r}
+	o := &drafter{study: s, result: r}
 	e := o.entryOf(&s.Bays[0], "roll.track", "outer edge of the treads")
 	if e == nil || e.Value == nil {
 		t.Fatal("no roll.track")
@@ -73,7 +73,7 @@ func TestTheChannelBesideATreadIsDimensioned(t *testing.T) {
 	for i := range s.Bays {
 		s.Bays[i].Cell.Channel.Width, s.Bays[i].Cell.Channel.Depth, s.Bays[i].Cell.Channel.Offset = 0.4, 0.1, 0.1
 	}
-	o := &office{study: s, result: &result.Result{}}
+	o := &drafter{study: s, result: &result.Result{}}
 	p := o.trackSheets()[0]
 	sh, err := o.fit(p)
 	if err != nil {
@@ -88,12 +88,12 @@ func TestTheChannelBesideATreadIsDimensioned(t *testing.T) {
 
 func TestLongBarrelsTakeSeveralTrackSheetsThatShareAStand(t *testing.T) {
 	s, r := bentJob()
-	o := &office{study: s, result: r}
+	o := &drafter{study: s, result: r}
 	runs := o.trackRuns(o.cells()[0])
 	if len(runs) != 1 || len(runs[0]) != 3 {
 		t.Fatalf("%d sheets", len(runs))
 	}
-	longer := &office{study: &model.Study{Job: s.Job, Gear: s.Gear, Culvert: s.Culvert, Bays: append(append([]model.Bay{}, s.Bays...), s.Bays...)}, result: r}
+	longer := &drafter{study: &model.Study{Job: s.Job, Gear: s.Gear, Culvert: s.Culvert, Bays: append(append([]model.Bay{}, s.Bays...), s.Bays...)}, result: r}
 	runs = longer.trackRuns(longer.cells()[0])
 	if len(runs) < 2 || runs[0].last().Bay != runs[1][0].Bay {
 		t.Errorf("%d sheets, the second does not begin where the first ends", len(runs))
@@ -102,7 +102,7 @@ func TestLongBarrelsTakeSeveralTrackSheetsThatShareAStand(t *testing.T) {
 
 func TestRollingIsPicturedAtStartWhereItGovernsAndAtTheEnd(t *testing.T) {
 	s, r := bentJob()
-	o := &office{study: s, result: r}
+	o := &drafter{study: s, result: r}
 	shots := o.rollingShots(last(&s.Bays[0]))
 	if len(shots) != 3 {
 		t.Fatalf("%d pictures", len(shots))

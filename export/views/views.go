@@ -24,7 +24,7 @@ type Named struct {
 // cautions, and the stamp NOT CLEARED unless the result covers every check and
 // all of them pass. It fails when a sheet does not fit the largest paper.
 func Sheets(s *model.Study, r *result.Result, lists ...List) ([]Named, error) {
-	o := &office{study: s, result: r}
+	o := &drafter{study: s, result: r}
 	groups := o.cells()
 	if len(groups) == 0 {
 		return nil, errNothing
@@ -64,8 +64,8 @@ func Sheets(s *model.Study, r *result.Result, lists ...List) ([]Named, error) {
 
 var errNothing = errors.New("the study has no pour to draw")
 
-// office is what every sheet of a job needs.
-type office struct {
+// drafter is what every sheet of a job needs.
+type drafter struct {
 	study  *model.Study
 	result *result.Result
 	bents  sync.Map // of bentKey: a func() ([]sheet.Item, error)
@@ -87,7 +87,7 @@ func (g cellGroup) standsFor(cell int) bool {
 }
 
 // castFirst tells whether no pour of a bay's cell is cast before its own.
-func (o *office) castFirst(b *model.Bay) bool {
+func (o *drafter) castFirst(b *model.Bay) bool {
 	for _, p := range o.study.Culvert.PoursIn(b.Cell) {
 		if p.Cast < b.Pour.Cast {
 			return false
@@ -98,7 +98,7 @@ func (o *office) castFirst(b *model.Bay) bool {
 
 // cells groups the cells with the same opening and the same slabs; only their
 // walls may differ. Each stands for the first pour cast in it.
-func (o *office) cells() []cellGroup {
+func (o *drafter) cells() []cellGroup {
 	var out []cellGroup
 	place := map[string]int{}
 	for i := range o.study.Bays {

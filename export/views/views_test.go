@@ -164,7 +164,7 @@ func dimensions(s *sheet.Sheet) []sheet.Dimension {
 
 func TestEveryZonesClearanceIsDimensionedAsTheCheckSays(t *testing.T) {
 	s, r := checked()
-	o := &office{study: s, result: r}
+	o := &drafter{study: s, result: r}
 	zones := o.governing(o.cells()[0].bay())
 	if len(zones) != 7 {
 		t.Fatalf("%d zones, want 7", len(zones))
@@ -209,7 +209,7 @@ func TestRaisedDimensionsAreTheModelsNumbers(t *testing.T) {
 
 func TestAClearJobHasNoStampAndAnOpenOneSaysWhy(t *testing.T) {
 	s, r := checked()
-	o := &office{study: s, result: r}
+	o := &drafter{study: s, result: r}
 	if stamp, _ := o.stamp(); r.Verdict == result.Pass && stamp != "" {
 		t.Errorf("a job that passes is stamped %q", stamp)
 	}

@@ -38,7 +38,7 @@ var errNoFit = errors.New("the drawing does not fit the largest paper; report th
 // the main view would become too small to read. Where lettering crosses on every
 // paper and scale, the sheet on which least of it does is taken: a detailer can
 // move a number, but not draw what is not there.
-func (o *office) fit(p plan) (*sheet.Sheet, error) {
+func (o *drafter) fit(p plan) (*sheet.Sheet, error) {
 	papers := o.papers()
 	if p.paper != nil {
 		papers = append([]sheet.Paper{*p.paper}, papers...)
@@ -96,7 +96,7 @@ func (p plan) ladder(u sheet.Units) []float64 {
 }
 
 // at is a blank sheet filled at one scale, nil if that does not go.
-func (o *office) at(p plan, s *sheet.Sheet, n float64) (*sheet.Sheet, error) {
+func (o *drafter) at(p plan, s *sheet.Sheet, n float64) (*sheet.Sheet, error) {
 	if w, _ := s.Paper.Size(); p.size/n > w {
 		return nil, nil
 	}
@@ -110,7 +110,7 @@ func (o *office) at(p plan, s *sheet.Sheet, n float64) (*sheet.Sheet, error) {
 }
 
 // papers are the job's own size and those larger.
-func (o *office) papers() []sheet.Paper {
+func (o *drafter) papers() []sheet.Paper {
 	iso := []sheet.Paper{sheet.A4, sheet.A3, sheet.A2, sheet.A1, sheet.A0}
 	us := []sheet.Paper{sheet.USB, sheet.USC, sheet.USD}
 	size := o.study.Job.Sheet.Size
@@ -131,12 +131,12 @@ func (o *office) papers() []sheet.Paper {
 }
 
 // units of all sheets: tenths of a millimetre are what clearances are told to.
-func (o *office) units() sheet.Units {
+func (o *drafter) units() sheet.Units {
 	return sheet.Units{Imperial: o.study.Job.Job.Units == "imperial", Decimals: 1}
 }
 
 // blank is the sheet with everything but its views.
-func (o *office) blank(p plan, paper sheet.Paper) *sheet.Sheet {
+func (o *drafter) blank(p plan, paper sheet.Paper) *sheet.Sheet {
 	d := o.study.Job.Sheet
 	s := &sheet.Sheet{Paper: paper, Units: o.units(), Cautions: o.result.Cautions, Notes: p.notes, Footer: o.result.Origin(),
 		Title: sheet.Title{
@@ -165,7 +165,7 @@ const doesNotPass = "does not pass: see result"
 const explainsOnly = "A picture to explain, not to set by; read it with the drawings."
 
 // stamp is NOT CLEARED with its reason unless everything was checked and passes.
-func (o *office) stamp() (stamp, reason string) {
+func (o *drafter) stamp() (stamp, reason string) {
 	r := o.result
 	if r.Cleared() {
 		return "", ""
