@@ -69,6 +69,15 @@ func TestWidthAndPartOfTheHeightCount(t *testing.T) {
 	nearTo(t, "brace", float64(must(w.Under(head(2.4))).Together.Braces[0]), 55.125*1.4/2.1)
 }
 
+// Concrete stands 0.4 m above the hinge: 10 kPa there, 60 at the foot 2 m below;
+// 20 x 1 + 50 x 4/3 = 260/3 kN m about it. What lies above is not the panel's.
+func TestConcreteAboveTheHingeIsNotThePanels(t *testing.T) {
+	w := Wall{Hinge: 2, Height: 2, Width: 1, EI: 300, Braces: []Prop{{1.6, 8000, 0, 0}}}
+	f := must(w.Under(head(2.4))).Together
+	nearTo(t, "brace", float64(f.Braces[0]), 260/3.0/1.6)
+	nearTo(t, "hinge", float64(f.Hinge), 70-260/3.0/1.6)
+}
+
 // A soft panel loaded at its foot bends back above the brace: a tie near the
 // hinge would have to push there. It is slack, and the rest carries all.
 func TestTieDoesNotPush(t *testing.T) {

@@ -9,8 +9,9 @@ import (
 // all that is nearer to it than to another, so half the way to each neighbour
 // and out to the edge, also a skewed one. The areas cover the panel once, so the
 // forces add up to the thrust on the panel. It is common practice and no
-// statics: where a panel stands out beyond its last tie by more than some 0.4 of
-// the spacing, a beam over its ties gives that tie more. Errors: those of
+// statics: a beam over its ties gives the last one more where it stands out by
+// more than some 0.4 of the spacing, and the one before it more where it does not,
+// by 13 % of many equal spans and 25 % of two. Errors: those of
 // [Diagram.On]; no tie, two in one place, one off the panel. Source: common
 // practice (derived).
 func (d Diagram) TieLoads(panel Outline, ties []Point) ([]Thrust, error) {
