@@ -57,7 +57,8 @@ func (r *route) bearingCheck() Judged {
 	if err != nil {
 		return open("roll.bearing", r.bay.subject("wheels"), "kN", fmt.Sprintf("the invert %s: %v", invert.basis, err), r.bay.underway())
 	}
+	demand, bears := r.bay.against("kN", float64(v.Demand), float64(v.Capacity))
 	return r.one("roll.bearing", "wheels", "kN", float64(v.Demand), 0, Limit{Value: float64(v.Capacity), Source: v.Source.String() + "; strength: " + invert.source}, result.Max,
 		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s, %s from the nearest free edge across; the invert %s and bears %s",
-			r.bay.force(worst), r.bay.force(v.Demand), r.bay.mm(float64(w.Patch)), r.bay.mm(float64(w.Tread)), r.bay.mm(edge), invert.basis, r.bay.force(v.Capacity)))
+			r.bay.demand(worst), demand, r.bay.mm(float64(w.Patch)), r.bay.mm(float64(w.Tread)), r.bay.mm(edge), invert.basis, bears))
 }

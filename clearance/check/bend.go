@@ -230,14 +230,17 @@ func (r *bending) scrubChecks() []Judged {
 // sideways, where the gear says so.
 func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force) Judged {
 	w := r.bay.Carrier.Gear.Wheels
-	text := fmt.Sprintf("%s; with friction %.2f (travel.scrub) a wheel with %s is pushed sideways with %s, and steering a wheel line takes up to %s",
-		r.slips(bend), float64(r.route.job.Travel.Scrub), r.bay.force(wheel), r.bay.force(s.Wheel), r.bay.force(s.Line))
+	text := func(side string) string {
+		return fmt.Sprintf("%s; with friction %.2f (travel.scrub) a wheel with %s is pushed sideways with %s, and steering a wheel line takes up to %s",
+			r.slips(bend), float64(r.route.job.Travel.Scrub), r.bay.demand(wheel), side, r.bay.demand(s.Line))
+	}
 	if w.Side == 0 {
 		return Judged{Entry: result.Entry{ID: "roll.bend", Subject: r.bay.subject(scrubbing), Value: result.Exactly(float64(s.Wheel)), Unit: "kN", Sense: result.Max, Where: r.bay.underway(),
-			Text: text + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: coefficients(s.Source.String(), r.route.job, "travel.scrub")}}
+			Text: text(r.bay.demand(s.Wheel)) + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: coefficients(s.Source.String(), r.route.job, "travel.scrub")}}
 	}
+	side, has := r.bay.against("kN", float64(s.Wheel), float64(w.Side))
 	return r.route.one("roll.bend", scrubbing, "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: coefficients(s.Source.String(), r.route.job, "travel.scrub") + "; capacity: gear"}, result.Max,
-		fmt.Sprintf("%s; a wheel carries %s", text, r.bay.force(w.Side)))
+		fmt.Sprintf("%s; a wheel carries %s", text(side), has))
 }
 
 // slips says how far the wheels of every line slide.
@@ -263,10 +266,11 @@ func (r *bending) bentPull(s load.Scrubbing) Judged {
 		return open("roll.bend", r.bay.subject(pullRound), "kN", r.bay.told(err), r.bay.underway())
 	}
 	need := p.Starting + s.Pull
-	text := fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: %s", r.bay.force(p.Starting), r.bay.force(s.Pull), r.turning.words(), r.bay.force(need))
+	text := fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: ", r.bay.demand(p.Starting), r.bay.demand(s.Pull), r.turning.words())
 	if t.Capacity == 0 {
-		return r.route.lineNotStated("roll.bend", pullRound, text)
+		return r.route.lineNotStated("roll.bend", pullRound, text+r.bay.demand(need))
 	}
+	demand, has := r.bay.against("kN", float64(need), float64(t.Capacity))
 	return r.route.one("roll.bend", pullRound, "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: coefficients(s.Source.String(), r.route.job, "travel.scrub", "travel.rolling.most", "travel.breakaway", "travel.capacity")}, result.Max,
-		fmt.Sprintf("%s; the %s can pull %s", text, t.PulledBy, r.bay.force(t.Capacity)))
+		fmt.Sprintf("%s%s; the %s can pull %s", text, demand, t.PulledBy, has))
 }

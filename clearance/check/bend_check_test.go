@@ -132,7 +132,7 @@ func TestWheelsThatCannotSteerScrubHalfTheBaseTimesTheTurn(t *testing.T) {
 	list := bends(t, chain{Job: worked.Bent("1 deg")})
 	// 3300 x 1 deg = 57.6; rocking on two wheels, friction 0.8
 	e := reads(t, list, "scrub", result.Pass, 1e3*0.8*half, 30)
-	says(t, e, "57.6 mm at line 1, 57.6 mm at line 2", "a wheel carries 36.0 kN")
+	says(t, e, "57.6 mm at line 1, 57.6 mm at line 2", "a wheel carries 36.00 kN")
 	weak := chain{Job: worked.Bent("1 deg"), Swap: [][2]string{{"side: 36 kN", "side: 20 kN"}}}
 	reads(t, bends(t, weak), "scrub", result.Fail, 1e3*0.8*half, 30)
 	// what a wheel carries sideways is not taken for granted

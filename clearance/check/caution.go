@@ -59,8 +59,10 @@ func passWords(j *job.Job, g *job.Gear) string {
 // atMost prints metres for a crew to keep within: rounded down, so that what is
 // printed is never more than what is proved.
 func atMost(v float64, imperial bool) string {
+	system := units.Metric
 	if imperial {
-		return units.Decimal(units.Down(v/0.0254, 2), 2) + " in"
+		system = units.Imperial
 	}
-	return units.Decimal(units.Down(1e3*v, 1), 1) + " mm"
+	m := units.Shown("m", system)
+	return m.With(m.Down(v))
 }

@@ -157,6 +157,7 @@ func (r *Examined) report(s *model.Study) *report {
 	t.still = r.judgeAll(s, false, always)
 	r.bay.sayUnset(t.still)
 	r.bay.sayRemedies(t.still)
+	r.bay.sayFiner(t.still)
 	t.settings = r.bay.settings()
 	t.steps, t.raising = r.bay.stepRows(r.Found.Strip, r.brief), r.bay.raisingRows(ofCheck("raise.clear", t.still))
 	holdSteps(t.steps, r.bay.Bay.Bay, s)
@@ -171,6 +172,7 @@ func (r *Examined) underWay(t *report, s *model.Study, twin []result.AlongRow) {
 	t.under = r.judgeAll(s, true, always)
 	r.bay.sayUnset(t.under)
 	r.bay.sayRemedies(t.under)
+	r.bay.sayFiner(t.under)
 	r.bay.unproved(t.raising, slices.Concat(t.still, t.under))
 	if !r.brief {
 		t.along = r.bay.alongRows(s, r.Found.Rolling, r.Found.Rolled, t.under, twin)

@@ -139,21 +139,26 @@ func titleOf(b *model.Bay) string {
 	return result.Subject{Cell: b.Cell.Number, Pour: b.Pour.Number}.String()
 }
 
-// mm prints metres as the job's units have them: millimetres, or inches.
-func (b *bay) mm(v float64) string {
-	if b.imperial && !math.IsInf(v, 0) && !math.IsNaN(v) {
-		return fmt.Sprintf("%.2f in", unsigned(v/0.0254, 0.005))
+// system is the job's units.
+func (b *bay) system() units.System {
+	if b.imperial {
+		return units.Imperial
 	}
-	return mm(v)
+	return units.Metric
 }
 
-// unsigned is a number without the sign that its digits would not show: what is
-// printed to twice a half reads as nothing, not as less than nothing.
-func unsigned(v, half float64) float64 {
-	if math.Abs(v) < half {
-		return 0
+// shown tells how numbers of a unit are printed, in sentences as in tables.
+func (b *bay) shown(unit string) units.Measure { return units.Shown(unit, b.system()) }
+
+// mm prints metres as the job's units have them: millimetres, or inches.
+func (b *bay) mm(v float64) string { return inUnit(v, b.shown("m")) }
+
+// inUnit prints a number to the nearest with its unit; what cannot be known has none.
+func inUnit(v float64, m units.Measure) string {
+	if math.IsInf(v, 0) || math.IsNaN(v) {
+		return m.Nearest(v)
 	}
-	return v
+	return m.With(m.Nearest(v))
 }
 
 // Distance prints metres along the way: in metres, or feet.
@@ -164,13 +169,23 @@ func (b *bay) Distance(v float64) string {
 	return fmt.Sprintf("%.3f m", v)
 }
 
-// force prints kilonewtons as the job's units have them; a kip is 1000 pounds
-// under standard gravity.
-func (b *bay) force(f units.Force) string {
-	if b.imperial {
-		return fmt.Sprintf("%.2f kip", float64(f)/(0.45359237*9.80665))
-	}
-	return fmt.Sprintf("%.1f kN", float64(f))
+// force prints kilonewtons as the job's units have them.
+func (b *bay) force(f units.Force) string { return inUnit(float64(f), b.shown("kN")) }
+
+// demand prints a force that something has to take, rounded up as the tables do.
+func (b *bay) demand(f units.Force) string {
+	m := b.shown("kN")
+	return m.With(m.Up(float64(f)))
+}
+
+// against prints a demand and what there is for it, in a unit of a result, so that the
+// two read alike only where nothing is wanting.
+func (b *bay) against(unit string, demand, have float64) (string, string) {
+	e := result.Entry{Unit: unit, Value: result.Exactly(demand), Limit: &have, Sense: result.Max}
+	_, margin := result.Judge(*e.Value, have, 0, result.Max)
+	e.Margin = &margin
+	p := e.Printed(b.system())
+	return p.Measure.With(p.Value), p.Measure.With(p.Limit)
 }
 
 // told is what an error of a formula says, in the job's units.
@@ -182,20 +197,14 @@ func (b *bay) told(err error) string {
 }
 
 // strength prints a strength of concrete, kilopascals within, as the job's units
-// have it.
+// have it, rounded down.
 func (b *bay) strength(p units.Pressure) string {
-	if b.imperial {
-		return fmt.Sprintf("%.0f psi", float64(p)/6.894757)
+	m := b.shown("kPa")
+	m.Decimals = 0
+	if !b.imperial {
+		m = units.Measure{Name: "MPa", Times: 1e-3, Decimals: 1}
 	}
-	return fmt.Sprintf("%.1f MPa", float64(p)/1000)
-}
-
-// mm prints metres as millimetres with one decimal.
-func mm(v float64) string {
-	if math.IsInf(v, 0) || math.IsNaN(v) {
-		return "unknown"
-	}
-	return fmt.Sprintf("%.1f mm", unsigned(1e3*v, 0.05))
+	return m.With(m.Down(float64(p)))
 }
 
 // said is a gap in words: the end of its bracket that is proved, rounded down as the
@@ -224,10 +233,8 @@ func (b *bay) roundedUp(v float64) string {
 	if math.IsInf(v, 0) || math.IsNaN(v) {
 		return "unknown"
 	}
-	if b.imperial {
-		return units.Decimal(units.Up(v/0.0254, 2), 2) + " in"
-	}
-	return units.Decimal(units.Up(1e3*v, 1), 1) + " mm"
+	m := b.shown("m")
+	return m.With(m.Up(v))
 }
 
 // label of a part.

@@ -31,7 +31,7 @@ func (r *route) friction() friction {
 
 // words say what is relied on, for whoever sets the restraint.
 func (f friction) words(r *route) string {
-	return fmt.Sprintf("rolling friction of %.4g is relied on for holding (travel.rolling.least, source: %s); without it the restraint must take %s", f.least, f.source, r.bay.force(f.unaided))
+	return fmt.Sprintf("rolling friction of %.4g is relied on for holding (travel.rolling.least, source: %s); without it the restraint must take %s", f.least, f.source, r.bay.demand(f.unaided))
 }
 
 // frictionNote is the sentence that stands wherever the verdict does, with the most

@@ -69,10 +69,11 @@ func (r *route) liftLoads(l *job.Lifting, grade float64) []Judged {
 	}
 	even := ""
 	if p.Even > 0 {
-		even = fmt.Sprintf("; with all %d pads carrying alike it is %s at most", 2*len(l.Pads), r.bay.force(p.Even))
+		even = fmt.Sprintf("; with all %d pads carrying alike it is %s at most", 2*len(l.Pads), r.bay.demand(p.Even))
 	}
+	demand, carries := r.bay.against("kN", float64(p.Worst), float64(l.Capacity))
 	text := fmt.Sprintf("the carrier weighs %s; lifted pad by pad a rigid frame can rock on two diagonal places, and the %s pad %s from the rear end takes %s then%s; a lifting jack carries %s",
-		r.weighs(), side, r.bay.mm(float64(p.At)-r.bay.Carrier.Rear), r.bay.force(p.Worst), even, r.bay.force(l.Capacity))
+		r.weighs(), side, r.bay.mm(float64(p.At)-r.bay.Carrier.Rear), demand, even, carries)
 	return []Judged{r.lifted(liftLoad, "kN", float64(p.Worst), Limit{Value: float64(l.Capacity), Source: p.Source.String() + "; capacity: gear"}, text)}
 }
 
@@ -93,9 +94,11 @@ func (r *route) liftStroke(l *job.Lifting) Judged {
 	if err != nil {
 		return open("raise.lift", r.bay.subject(liftStroke), "m", r.bay.told(err), r.bay.at(raising))
 	}
+	limit := float64(l.Stroke) + rangeSlack
+	demand, has := r.bay.against("m", float64(need), limit)
 	text := fmt.Sprintf("from wheels to raised the pads rise %s: jack %s - %s at which the wheels touch; with %s for packing a lifting jack needs a stroke of %s and has %s",
-		r.bay.mm(rise), r.bay.mm(r.bay.Carrier.Jack), r.bay.mm(r.bay.Carrier.Wheels), r.bay.mm(float64(l.Packing)), r.bay.roundedUp(float64(need)), r.bay.mm(float64(l.Stroke)))
-	return r.lifted(liftStroke, "m", float64(need), Limit{Value: float64(l.Stroke) + rangeSlack, Source: "geometry; stroke: gear"}, text)
+		r.bay.mm(rise), r.bay.mm(r.bay.Carrier.Jack), r.bay.mm(r.bay.Carrier.Wheels), r.bay.mm(float64(l.Packing)), demand, has)
+	return r.lifted(liftStroke, "m", float64(need), Limit{Value: limit, Source: "geometry; stroke: gear"}, text)
 }
 
 // liftTilt is how far out of level over a metre the frame gets while one pad is

@@ -78,7 +78,7 @@ func TestLiftingJackTakesHalfTheCarrierAtWorst(t *testing.T) {
 	// across, which is 0.86 to 0.91 % of half the gauge
 	leant, within := 1e3*half*1.00885, 1e3*half*0.0004
 	got := reads(t, lifts(t, chain{}), "load on a lifting jack", result.Pass, leant, within)
-	says(t, got, "all 4 pads", "60.0 kN")
+	says(t, got, "all 4 pads", "60.00 kN")
 	for capacity, want := range map[string]result.Verdict{"1 kN": result.Fail, "200 kN": result.Pass} {
 		reads(t, lifts(t, chain{Swap: [][2]string{{"capacity: 60 kN, stroke", "capacity: " + capacity + ", stroke"}}}), "load on a lifting jack", want, leant, within)
 	}

@@ -228,8 +228,9 @@ func (r *route) pullChecks(*model.Study) []Judged {
 		text = fmt.Sprintf("nothing pulls the carrier off on a grade of %+.2f %%, %s", 100*r.steep, r.giveOrTake())
 	}
 	if h.NeedsHold {
+		demand, has := r.bay.against("kN", float64(h.Hold), float64(have))
 		text = fmt.Sprintf("%s on %+.2f %%, %s, can run: that is above the least rolling coefficient %.3f; the restraint must take %s and has %s; set it before plates leave the invert",
-			r.weighs(), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), r.bay.force(h.Hold), r.bay.force(have))
+			r.weighs(), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), demand, has)
 	}
 	if t.Rolling.Least > 0 {
 		text += "; " + r.friction().words(r)
@@ -241,14 +242,17 @@ func (r *route) pullChecks(*model.Study) []Judged {
 // pullCheck holds what it takes to start the carrier against what the line can pull.
 func (r *route) pullCheck(p load.Pulling) Judged {
 	t := r.job.Travel
-	text := fmt.Sprintf("%s on %+.2f %%, %s: to start it takes %s with rolling coefficient %.3f x breakaway %.1f",
-		r.weighs(), 100*r.up, r.giveOrTake(), r.bay.force(p.Starting), float64(t.Rolling.Most), float64(t.Breakaway))
-	if t.Capacity == 0 {
-		return r.lineNotStated("roll.pull", t.PulledBy, text)
+	text := func(demand string) string {
+		return fmt.Sprintf("%s on %+.2f %%, %s: to start it takes %s with rolling coefficient %.3f x breakaway %.1f",
+			r.weighs(), 100*r.up, r.giveOrTake(), demand, float64(t.Rolling.Most), float64(t.Breakaway))
 	}
+	if t.Capacity == 0 {
+		return r.lineNotStated("roll.pull", t.PulledBy, text(r.bay.demand(p.Starting)))
+	}
+	demand, has := r.bay.against("kN", float64(p.Starting), float64(t.Capacity))
 	source := coefficients(p.Source.String(), r.job, "travel.rolling.most", "travel.breakaway", "travel.capacity")
 	return r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: source}, result.Max,
-		fmt.Sprintf("%s; the %s can pull %s", text, t.PulledBy, r.bay.force(t.Capacity)))
+		fmt.Sprintf("%s; the %s can pull %s", text(demand), t.PulledBy, has))
 }
 
 // lineNotStated is a pull that nothing can be held against.
@@ -276,7 +280,7 @@ func (r *route) tipChecks(*model.Study) []Judged {
 			out = append(out, open("roll.tip", r.bay.subject(way.what), "1", r.bay.told(err), r.bay.underway()))
 			continue
 		}
-		text := fmt.Sprintf("%s: centre of gravity %s high, %s inside the wheels, slope %.2f %%: restoring over overturning %.1f", way.what, r.bay.mm(r.centre[2]), r.bay.mm(float64(way.lever)), 100*way.slope, s.Ratio)
+		text := fmt.Sprintf("%s: centre of gravity %s high, %s inside the wheels, slope %.2f %%: restoring over overturning %s", way.what, r.bay.mm(r.centre[2]), r.bay.mm(float64(way.lever)), 100*way.slope, r.bay.shown("1").Down(s.Ratio))
 		if !s.Loaded {
 			text = fmt.Sprintf("%s: nothing overturns on the level; it tips at %.1f deg", way.what, float64(s.Angle)*180/math.Pi)
 			e := entry("roll.tip", r.bay.subject(way.what), nil, limit, result.Min, text)

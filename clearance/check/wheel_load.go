@@ -89,22 +89,24 @@ func (b *bay) jackChecks(s *model.Study) []Judged {
 	}
 }
 
-// standingText shows how a load standing comes about.
-func (s shared) standingText(r *route, what string) string {
+// standingText shows how a load standing, as it is printed, comes about.
+func (s shared) standingText(r *route, what string) func(load string) string {
 	n := 2 * len(s.on.Lines)
 	even := s.on.Weight / units.Force(n)
-	return fmt.Sprintf("%s on %d %s as a rigid frame: %s x %.3f for the centre of gravity off their middle and slopes = %s",
-		r.weighs(), n, what, r.bay.force(even), float64(s.standing/even), r.bay.force(s.standing))
+	return func(load string) string {
+		return fmt.Sprintf("%s on %d %s as a rigid frame: %s x %.3f for the centre of gravity off their middle and slopes = %s",
+			r.weighs(), n, what, r.bay.force(even), float64(s.standing/even), load)
+	}
 }
 
-// rockingText shows how a load rocking comes about.
-func (s shared) rockingText(r *route, how string, factor float64) string {
-	text := fmt.Sprintf("on uneven ground a rigid frame of %s rocks so that %s: the worst takes %s x %.3f = %s",
-		r.weighs(), how, r.bay.force(s.on.Weight), float64(s.rocking/s.on.Weight), r.bay.force(s.rocking))
+// rockingText shows how a load rocking, as it is printed, comes about.
+func (s shared) rockingText(r *route, how string, factor float64) func(load string) string {
+	text := fmt.Sprintf("on uneven ground a rigid frame of %s rocks so that %s: the worst takes %s x %.3f = ",
+		r.weighs(), how, r.bay.force(s.on.Weight), float64(s.rocking/s.on.Weight))
 	if factor != 1 {
-		text += fmt.Sprintf("; rolling, x %.2f = %s", factor, r.bay.force(units.Force(float64(s.rocking)*factor)))
+		text += fmt.Sprintf("%s; rolling, x %.2f = ", r.bay.demand(s.rocking), factor)
 	}
-	return text
+	return func(load string) string { return text + load }
 }
 
 // capacities are the keys that state what a wheel and a jack carry.
@@ -115,7 +117,7 @@ var capacities = map[string]struct{ what, key string }{
 
 // carries holds a load against what the gear says its bearer carries. What the
 // gear does not say is not taken for granted.
-func (r *route) carries(id, rest, step string, value units.Force, unknown error, capacity units.Force, text string) Judged {
+func (r *route) carries(id, rest, step string, value units.Force, unknown error, capacity units.Force, text func(load string) string) Judged {
 	where := r.bay.underway()
 	if step != "" {
 		where = r.bay.at(step)
@@ -126,10 +128,10 @@ func (r *route) carries(id, rest, step string, value units.Force, unknown error,
 	bearer, source := capacities[id], load.Source{Text: "statics of a rigid frame", Flag: load.Derived}.String()
 	if capacity == 0 {
 		return Judged{Entry: result.Entry{ID: id, Subject: r.bay.subject(rest), Value: result.Exactly(float64(value)), Unit: "kN", Sense: result.Max, Where: where, Source: source,
-			Text: fmt.Sprintf("%s; the gear does not say what a %s carries: give %s in the gear file (%s)", text, bearer.what, bearer.key, ownWeight)}}
+			Text: fmt.Sprintf("%s; the gear does not say what a %s carries: give %s in the gear file (%s)", text(r.bay.demand(value)), bearer.what, bearer.key, ownWeight)}}
 	}
-	text = fmt.Sprintf("%s; a %s carries %s (%s)", text, bearer.what, r.bay.force(capacity), ownWeight)
-	one := candidate{Value: *result.Exactly(float64(value)), where: where, text: text}
+	demand, has := r.bay.against("kN", float64(value), float64(capacity))
+	one := candidate{Value: *result.Exactly(float64(value)), where: where, text: fmt.Sprintf("%s; a %s carries %s (%s)", text(demand), bearer.what, has, ownWeight)}
 	e := entry(id, r.bay.subject(rest), []candidate{one}, Limit{Value: float64(capacity), Source: source + "; capacity: gear"}, result.Max, "")
 	e.Unit = "kN"
 	return e

@@ -14,14 +14,14 @@ import (
 // place; what is proved over the whole way is roll.clear.
 func Along(w io.Writer, r *result.Result, s units.System) error {
 	m, load := lengths(s), forces(s)
-	rows := [][]string{{"cell", "pour", "rolled (" + m.name + ")", "station of rear end (" + m.name + ")", "what", "of", "value", "unit", "allowance (" + m.name + ")", "governs"}}
+	rows := [][]string{{"cell", "pour", "rolled (" + m.Name + ")", "station of rear end (" + m.Name + ")", "what", "of", "value", "unit", "allowance (" + m.Name + ")", "governs"}}
 	for _, a := range r.Along {
-		at := []string{strconv.Itoa(a.Cell), strconv.Itoa(a.Pour), m.nearest(a.Rolled), m.nearest(a.Station)}
-		row := func(what, of string, value float64, u measure, off, governs string) {
-			rows = append(rows, append(at[:4:4], what, plain(of), u.nearest(value), u.name, off, governs))
+		at := []string{strconv.Itoa(a.Cell), strconv.Itoa(a.Pour), m.Nearest(a.Rolled), m.Nearest(a.Station)}
+		row := func(what, of string, value float64, u units.Measure, off, governs string) {
+			rows = append(rows, append(at[:4:4], what, plain(of), u.Nearest(value), u.Name, off, governs))
 		}
 		for _, g := range a.Gaps {
-			row("gap, sample", g.Zone+", "+g.Part, g.Gap, m, m.nearest(g.Allowance), governs(a, g.Zone))
+			row("gap, sample", g.Zone+", "+g.Part, g.Gap, m, m.Nearest(g.Allowance), governs(a, g.Zone))
 		}
 		if a.Pulling != nil {
 			row("pull to start", "", a.Pulling.Start, load, "", "")
@@ -49,9 +49,4 @@ func governs(a result.AlongRow, zone string) string {
 }
 
 // forces are kN, or kip, finer than anyone weighs.
-func forces(s units.System) measure {
-	if s == units.Imperial {
-		return measure{"kip", kips, 4}
-	}
-	return measure{"kN", 1, 3}
-}
+func forces(s units.System) units.Measure { return finer("kN", s, 3, 4) }

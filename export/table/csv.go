@@ -56,12 +56,7 @@ func plain(text string) string {
 
 // lengths is how CSV files show lengths: thousandths of a millimetre, or
 // hundred-thousandths of an inch, far below what is proved.
-func lengths(s units.System) measure {
-	if s == units.Imperial {
-		return measure{"in", inches, 5}
-	}
-	return measure{"mm", millimetres, 3}
-}
+func lengths(s units.System) units.Measure { return finer("m", s, 3, 5) }
 
 // Clearance writes clearance.csv: for every part, step and zone the bracket
 // that its least distance lies in, the lower end rounded down, the upper one
@@ -69,7 +64,7 @@ func lengths(s units.System) measure {
 // contact is yes where the two touch by design during the step.
 func Clearance(w io.Writer, r *result.Result, s units.System) error {
 	m := lengths(s)
-	head := []string{"cell", "pour", "step", "part", "role", "zone", "contact", "lower (" + m.name + ")", "upper (" + m.name + ")", "at (share of step)"}
+	head := []string{"cell", "pour", "step", "part", "role", "zone", "contact", "lower (" + m.Name + ")", "upper (" + m.Name + ")", "at (share of step)"}
 	return written(w, r, func(yield func([]string) bool) {
 		if !yield(head) || r.Parts == nil {
 			return
@@ -80,7 +75,7 @@ func Clearance(w io.Writer, r *result.Result, s units.System) error {
 				contact = "yes"
 			}
 			if !yield([]string{strconv.Itoa(p.Cell), strconv.Itoa(p.Pour), plain(p.Step), p.Part, plain(p.Role), p.Zone, contact,
-				finite(p.Value.Lower, m.down), finite(p.Value.Upper, m.up), finite(p.At, measure{"", 1, 6}.nearest)}) {
+				finite(p.Value.Lower, m.Down), finite(p.Value.Upper, m.Up), finite(p.At, units.Measure{Times: 1, Decimals: 6}.Nearest)}) {
 				return
 			}
 		}

@@ -55,7 +55,7 @@ func PartList(s *model.Study) List {
 	size := "Size along x across x up, " + l.name
 	out := List{
 		Heads: []Head{{Title: "Where", Long: true}, {Title: "Mark", Long: true}, {Title: "Part", Long: true}, {Title: "Side"}, {Title: size},
-			{Title: "Count", Number: true}, {Title: "Each, " + m.name, Number: true}, {Title: "Together, " + m.name, Number: true}},
+			{Title: "Count", Number: true}, {Title: "Each, " + m.Name, Number: true}, {Title: "Together, " + m.Name, Number: true}},
 		Notes: []string{
 			"Counts and masses are those of one carrier. Sizes are those of the box around the part as raised; of a link it is the box around the slanting bar.",
 			guessNote(s),
@@ -84,7 +84,7 @@ func guessNote(s *model.Study) string {
 	}
 	m := massMeasure(jobSystem(s))
 	return fmt.Sprintf("Masses are the greatest there can be: stated in the gear file, or from the size. With decking and concrete that sticks a carrier weighs %s to %s %s, %.0f %% of it guessed; weigh before lifting.",
-		m.nearest(most.Mass.Low), m.nearest(most.Mass.High), m.name, 100*most.Guessed)
+		m.Nearest(most.Mass.Low), m.Nearest(most.Mass.High), m.Name, 100*most.Guessed)
 }
 
 // byRole brings the groups of a role together, roles in the order they come in.
@@ -121,8 +121,8 @@ func onTape(s units.System) tape {
 	if s == units.Imperial {
 		return tape{"ft-in", feetInches}
 	}
-	m := shown("m", s)
-	return tape{m.name, m.nearest}
+	m := units.Shown("m", s)
+	return tape{m.Name, m.Nearest}
 }
 
 // where names a full block of places.
@@ -176,7 +176,7 @@ type total struct {
 
 // totals are the masses of one carrier, place by place, and, where several
 // cells are cast together, of all their carriers.
-func totals(s *model.Study, m measure) []total {
+func totals(s *model.Study, m units.Measure) []total {
 	type sum struct {
 		count int
 		mass  string
@@ -189,7 +189,7 @@ func totals(s *model.Study, m measure) []total {
 		for _, p := range b.Carrier.Parts {
 			own += p.Mass.High
 		}
-		k := sum{len(b.Carrier.Parts), m.nearest(own)}
+		k := sum{len(b.Carrier.Parts), m.Nearest(own)}
 		if places[k] == nil {
 			order = append(order, k)
 		}
@@ -215,11 +215,11 @@ func totals(s *model.Study, m measure) []total {
 }
 
 // together are the sums over the cells of a pour; pours with the same share a row.
-func together(mass map[int]float64, count map[int]int, cells map[int][]int, m measure) []total {
+func together(mass map[int]float64, count map[int]int, cells map[int][]int, m units.Measure) []total {
 	var out []total
 	same := map[total][]int{}
 	for _, pour := range sortedKeys(mass) {
-		t := total{spans("cell", cells[pour]), fmt.Sprintf("GRAND TOTAL, %d carriers", len(cells[pour])), m.nearest(mass[pour]), count[pour]}
+		t := total{spans("cell", cells[pour]), fmt.Sprintf("GRAND TOTAL, %d carriers", len(cells[pour])), m.Nearest(mass[pour]), count[pour]}
 		if same[t] == nil {
 			out = append(out, t)
 		}

@@ -43,7 +43,7 @@ func TestThePartsSheetAddsUpToTheModel(t *testing.T) {
 		list := PartList(s)
 		perKg := 1.0
 		if jobSystem(s) == units.Imperial {
-			perKg = pounds
+			perKg = units.Shown("kg", units.Imperial).Times
 		}
 		want := map[int]float64{}
 		for _, b := range s.Bays {

@@ -1,101 +1,40 @@
 package table
 
 import (
-	"math"
 	"strings"
 
 	"boxwalk/clearance/result"
 	"boxwalk/model/units"
 )
 
-// measure is how one SI unit of a result is shown: the unit's name, what it
-// is multiplied by, and the decimals.
-type measure struct {
-	name     string
-	times    float64
-	decimals int
-}
-
-// Factors are exact by definition of inch, pound and kip (see model/units).
-const (
-	millimetres = 1000
-	inches      = 1 / 0.0254
-	pounds      = 1 / 0.45359237
-	kips        = 1 / (0.45359237 * 9.80665)
-	degrees     = 180 / math.Pi
-)
-
-// shown tells how values of a unit of the result are printed in a system.
-// Hundredths of an inch are a quarter of a millimetre: as fine as anyone
-// measures on a form, and decimals keep value, limit and margin addable.
-func shown(unit string, s units.System) measure {
-	imperial := s == units.Imperial
-	switch {
-	case unit == "m" && imperial:
-		return measure{"in", inches, 2}
-	case unit == "m":
-		return measure{"mm", millimetres, 1}
-	case unit == "kN" && imperial:
-		return measure{"kip", kips, 2}
-	case unit == "kg" && imperial:
-		return measure{"lb", pounds, 0}
-	case unit == "kg":
-		return measure{"kg", 1, 0}
-	case unit == "rad":
-		return measure{"deg", degrees, 2}
-	case unit == "1":
-		return measure{"", 1, 2}
-	}
-	return measure{unit, 1, 2}
-}
-
-// fine adds a decimal for entries whose limit is so near zero that the usual
-// decimals would hide it.
-func (m measure) fine(limit *float64) measure {
-	if limit != nil && math.Abs(*limit*m.times) < 2*math.Pow10(-m.decimals) {
-		m.decimals++
+// finer is how numbers of a unit are shown with so many decimals in a metric and an
+// imperial list.
+func finer(unit string, s units.System, metric, imperial int) units.Measure {
+	m := units.Shown(unit, s)
+	m.Decimals = metric
+	if s == units.Imperial {
+		m.Decimals = imperial
 	}
 	return m
 }
 
-// down is v rounded toward minus infinity, in the unit shown, as sentences round it.
-func (m measure) down(v float64) string { return m.number(units.Down(v*m.times, m.decimals)) }
-
-// up is v rounded toward plus infinity.
-func (m measure) up(v float64) string { return m.number(units.Up(v*m.times, m.decimals)) }
-
-// nearest is v rounded to the nearest.
-func (m measure) nearest(v float64) string { return m.number(v * m.times) }
-
-func (m measure) number(v float64) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return "unknown"
+// or is a text, or what stands for none.
+func or(text, none string) string {
+	if text == "" {
+		return none
 	}
-	return units.Decimal(v, m.decimals)
+	return text
 }
 
-// governing is the end of an entry's value that counts: the lower one for a
-// lower limit, the upper one for an upper limit, rounded to the worse side.
-func (m measure) governing(e result.Entry) string {
+// bound is an entry's limit as printed, with its sense.
+func bound(e result.Entry, p result.Printed) string {
 	switch {
-	case e.Value == nil:
+	case p.Limit == "":
 		return "-"
 	case e.Sense == result.Max:
-		return m.up(e.Value.Upper)
+		return "≤ " + p.Limit
 	}
-	return m.down(e.Value.Lower)
-}
-
-// bound is an entry's limit with its sense.
-func (m measure) bound(e result.Entry) string {
-	if e.Limit == nil {
-		return "-"
-	}
-	sign := "≥ "
-	if e.Sense == result.Max {
-		sign = "≤ "
-	}
-	return sign + m.nearest(*e.Limit)
+	return "≥ " + p.Limit
 }
 
 // reading is what a crew sets an adjuster to: tenths of a millimetre, or
@@ -104,8 +43,8 @@ func reading(v float64, unit string, s units.System) string {
 	if unit == "m" && s == units.Imperial {
 		return feetInches(v)
 	}
-	m := shown(unit, s)
-	return strings.TrimSpace(m.nearest(v) + " " + m.name)
+	m := units.Shown(unit, s)
+	return strings.TrimSpace(m.Nearest(v) + " " + m.Name)
 }
 
 // feetInches is a length as tapes have it. Whole feet keep a naught before a

@@ -24,11 +24,11 @@ import (
 // with what lies on it.
 func Parts(w io.Writer, s *model.Study, r *result.Result) error {
 	system := jobSystem(s)
-	l, m := shown("m", system), massMeasure(system)
-	size := " (" + l.name + ")"
-	rows := [][]string{{"cells", "pours", "marks", "role", "name", "side", "count", "mass each (" + m.name + ")", "mass together (" + m.name + ")",
-		"along" + size, "across" + size, "up" + size, "least mass together (" + m.name + ")", "mass is", "guessed of the carrier's weight (%)"}}
-	for _, g := range partGroups(s, l.nearest, m) {
+	l, m := units.Shown("m", system), massMeasure(system)
+	size := " (" + l.Name + ")"
+	rows := [][]string{{"cells", "pours", "marks", "role", "name", "side", "count", "mass each (" + m.Name + ")", "mass together (" + m.Name + ")",
+		"along" + size, "across" + size, "up" + size, "least mass together (" + m.Name + ")", "mass is", "guessed of the carrier's weight (%)"}}
+	for _, g := range partGroups(s, l.Nearest, m) {
 		for _, b := range blocks(g.places) {
 			rows = append(rows, []string{runs(b.cells), runs(b.pours), g.marks, string(g.role), plain(g.name), g.side,
 				strconv.Itoa(g.count), g.each, g.together, g.size[0], g.size[1], g.size[2], g.least, massIs(g.known), g.guessed})
@@ -54,9 +54,9 @@ func jobSystem(s *model.Study) units.System {
 }
 
 // massMeasure is mass to a tenth: single lugs weigh less than a kilogram.
-func massMeasure(s units.System) measure {
-	m := shown("kg", s)
-	m.decimals = 1
+func massMeasure(s units.System) units.Measure {
+	m := units.Shown("kg", s)
+	m.Decimals = 1
 	return m
 }
 
@@ -86,7 +86,7 @@ type partGroup struct {
 	places []place
 }
 
-func partGroups(s *model.Study, length func(float64) string, m measure) []partGroup {
+func partGroups(s *model.Study, length func(float64) string, m units.Measure) []partGroup {
 	var out []partGroup
 	at := map[partRow]int{}
 	for _, b := range s.Bays {
@@ -106,12 +106,12 @@ func partGroups(s *model.Study, length func(float64) string, m measure) []partGr
 }
 
 // partRows groups the parts of one carrier, in the order they are built.
-func partRows(parts []carrier.Part, length func(float64) string, m measure) []partRow {
+func partRows(parts []carrier.Part, length func(float64) string, m units.Measure) []partRow {
 	var order []partKind
 	marks, mass := map[partKind][]string{}, map[partKind]carrier.Mass{}
 	for _, p := range whole(parts) {
 		d := p.Box().Max.Sub(p.Box().Min)
-		k := partKind{p.Role, p.Name, sideOf(p.Side), m.nearest(p.Mass.High), [3]string{length(d[0]), length(d[1]), length(d[2])}, p.Mass.Known()}
+		k := partKind{p.Role, p.Name, sideOf(p.Side), m.Nearest(p.Mass.High), [3]string{length(d[0]), length(d[1]), length(d[2])}, p.Mass.Known()}
 		if marks[k] == nil {
 			order = append(order, k)
 		}
@@ -120,7 +120,7 @@ func partRows(parts []carrier.Part, length func(float64) string, m measure) []pa
 	}
 	var out []partRow
 	for _, k := range order {
-		out = append(out, partRow{partKind: k, marks: strings.Join(marks[k], " "), count: len(marks[k]), together: m.nearest(mass[k].High), least: m.nearest(mass[k].Low)})
+		out = append(out, partRow{partKind: k, marks: strings.Join(marks[k], " "), count: len(marks[k]), together: m.Nearest(mass[k].High), least: m.Nearest(mass[k].Low)})
 	}
 	return out
 }

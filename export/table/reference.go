@@ -66,15 +66,15 @@ type LimitRow struct {
 func Limits(w io.Writer, heading string, list []LimitRow, s units.System, width int) error {
 	g := grid{numeric: []bool{false, true, false}, wraps: 2}
 	for _, l := range list {
-		m := shown(l.Unit, s)
-		if abs := max(l.Value, -l.Value) * m.times; abs > 0 && abs < 1 {
-			m.decimals++
+		m := units.Shown(l.Unit, s)
+		if abs := max(l.Value, -l.Value) * m.Times; abs > 0 && abs < 1 {
+			m.Decimals++
 		}
 		name := l.Name
 		if l.Key == "" {
 			name += " (fixed)"
 		}
-		g.rows = append(g.rows, []string{name, strings.TrimSpace(m.nearest(l.Value) + " " + m.name), sourced(l.Words, l.Source)})
+		g.rows = append(g.rows, []string{name, strings.TrimSpace(m.Nearest(l.Value) + " " + m.Name), sourced(l.Words, l.Source)})
 	}
 	return listing(w, heading, g, width)
 }

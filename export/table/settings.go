@@ -11,12 +11,12 @@ import (
 // Settings writes settings.csv: what each adjuster reads raised and collapsed.
 // Bents, pours and cells that read the same share a row.
 func Settings(w io.Writer, r *result.Result, s units.System) error {
-	m := shown("m", s)
+	m := units.Shown("m", s)
 	if s == units.Imperial {
-		m.decimals = 3
+		m.Decimals = 3
 	}
-	rows := [][]string{{"cells", "pours", "bents", "adjuster", "raised (" + m.name + ")", "collapsed (" + m.name + ")"}}
-	for _, g := range settingGroups(r.Settings, m.nearest) {
+	rows := [][]string{{"cells", "pours", "bents", "adjuster", "raised (" + m.Name + ")", "collapsed (" + m.Name + ")"}}
+	for _, g := range settingGroups(r.Settings, m.Nearest) {
 		rows = append(rows, []string{runs(g.cells), runs(g.pours), g.bents, plain(g.adjuster), g.raised, g.collapsed})
 	}
 	return written(w, r, slices.Values(rows))

@@ -15,20 +15,20 @@ import (
 // rounded down. Safe is not worked out for raising.
 func StepsCSV(w io.Writer, r *result.Result, s units.System) error {
 	m := lengths(s)
-	rows := [][]string{{"cell", "pour", "list", "number", "step", "say", "jacks or pads apart, at most (" + m.name + ")", "safe up to (" + m.name + ")",
-		"adjusters out of step, at most (" + m.name + ")", "not proved", "level", "in step", "caution"}}
+	rows := [][]string{{"cell", "pour", "list", "number", "step", "say", "jacks or pads apart, at most (" + m.Name + ")", "safe up to (" + m.Name + ")",
+		"adjusters out of step, at most (" + m.Name + ")", "not proved", "level", "in step", "caution"}}
 	number := counter{}
 	for _, row := range r.Steps {
 		kept, safe, level := "", "", ""
 		if l := row.Level; l != nil {
-			kept, safe, level = m.down(l.Kept), m.down(l.Safe), l.Say
+			kept, safe, level = m.Down(l.Kept), m.Down(l.Safe), l.Say
 		}
 		rows = append(rows, stepCells(number.next("collapse", row.Cell, row.Pour), row.Name, row.Say, kept, safe, "", level, row.Lag, row.Caution, m))
 	}
 	for _, row := range r.Raising {
 		kept, level := "", ""
 		if l := row.Level; l != nil {
-			kept, level = m.down(l.Kept), l.Say
+			kept, level = m.Down(l.Kept), l.Say
 		}
 		rows = append(rows, stepCells(number.next("raising", row.Cell, row.Pour), row.Name, row.Say, kept, "", strings.Join(row.Unproved, "; "), level, row.Lag, row.Caution, m))
 	}
@@ -45,10 +45,10 @@ func (c counter) next(list string, cell, pour int) []string {
 	return append(key[:], strconv.Itoa(c[key]))
 }
 
-func stepCells(place []string, name, say, kept, safe, unproved, level string, lag *result.LagRow, caution string, m measure) []string {
+func stepCells(place []string, name, say, kept, safe, unproved, level string, lag *result.LagRow, caution string, m units.Measure) []string {
 	apart, inStep := "", ""
 	if lag != nil {
-		apart, inStep = m.down(lag.Kept), lag.Say
+		apart, inStep = m.Down(lag.Kept), lag.Say
 	}
 	return append(place, plain(name), plain(say), kept, safe, apart, unproved, level, inStep, plain(caution))
 }

@@ -236,32 +236,32 @@ func TestNoListIsClearedUnlessEveryCheckPasses(t *testing.T) {
 func TestPrintedNumbersAreRoundedTowardTheWorse(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		v := rapid.Float64Range(-20, 20).Draw(t, "metres")
-		m := shown("m", rapid.SampledFrom([]units.System{units.Metric, units.Imperial}).Draw(t, "system"))
-		unit := math.Pow10(-m.decimals)
-		low, err1 := strconv.ParseFloat(m.down(v), 64)
-		high, err2 := strconv.ParseFloat(m.up(v), 64)
+		m := units.Shown("m", rapid.SampledFrom([]units.System{units.Metric, units.Imperial}).Draw(t, "system"))
+		unit := math.Pow10(-m.Decimals)
+		low, err1 := strconv.ParseFloat(m.Down(v), 64)
+		high, err2 := strconv.ParseFloat(m.Up(v), 64)
 		slack := 2e-6 * unit
-		if err1 != nil || err2 != nil || low > v*m.times+slack || low < v*m.times-unit-slack || high < v*m.times-slack || high > v*m.times+unit+slack {
+		if err1 != nil || err2 != nil || low > v*m.Times+slack || low < v*m.Times-unit-slack || high < v*m.Times-slack || high > v*m.Times+unit+slack {
 			t.Fatalf("%v m: %v to %v", v, low, high)
 		}
 	})
 }
 
 func TestWholeMillimetresArePrintedAsSuch(t *testing.T) {
-	m := shown("m", units.Metric)
+	m := units.Shown("m", units.Metric)
 	for mm := -500; mm <= 500; mm++ {
 		v := float64(mm) / 1000
 		want := strconv.Itoa(mm) + ".0"
-		if down, up := m.down(v), m.up(v); down != want || up != want {
+		if down, up := m.Down(v), m.Up(v); down != want || up != want {
 			t.Fatalf("%v m is printed %s and %s", v, down, up)
 		}
 	}
 }
 
 func TestUnknownNumbersAreNeverPrintedAsNumbers(t *testing.T) {
-	m := shown("m", units.Metric)
+	m := units.Shown("m", units.Metric)
 	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
-		for _, text := range []string{m.down(v), m.up(v), m.nearest(v)} {
+		for _, text := range []string{m.Down(v), m.Up(v), m.Nearest(v)} {
 			if text != "unknown" {
 				t.Errorf("%v is printed %q", v, text)
 			}

@@ -101,16 +101,8 @@ func (t *terminal) governing() {
 	g := grid{numeric: []bool{false, false, false, true, true, true, true, false}, wraps: 2}
 	g.rows = append(g.rows, []string{"", "check", "governed by", "value", "allowance", "limit", "margin", "unit"})
 	for _, e := range list {
-		m := shown(e.Unit, t.system).fine(e.Limit)
-		margin := "-"
-		if e.Margin != nil {
-			margin = m.down(*e.Margin)
-		}
-		off := ""
-		if e.Allowance != 0 {
-			off = m.up(e.Allowance)
-		}
-		g.rows = append(g.rows, []string{word(e.Verdict), e.ID, e.Subject.String(), m.governing(e), off, m.bound(e), margin, m.name})
+		p := e.Printed(t.system)
+		g.rows = append(g.rows, []string{word(e.Verdict), e.ID, e.Subject.String(), or(p.Value, "-"), p.Off, bound(e, p), or(p.Margin, "-"), p.Measure.Name})
 	}
 	t.print("\n")
 	for i, block := range g.lines(t.width) {
@@ -186,8 +178,8 @@ func (t *terminal) troubles() {
 // first is where something touches first, as the adjuster reads. Sixteenths of
 // an inch would hide how near the two readings are.
 func first(f *result.First, s units.System) string {
-	m := shown(f.Unit, s)
-	return fmt.Sprintf("%s: clear from %s to %s, touches at %s %s", f.Adjuster, m.nearest(f.From), m.nearest(f.Clear), m.nearest(f.Hit), m.name)
+	m := units.Shown(f.Unit, s)
+	return fmt.Sprintf("%s: clear from %s to %s, touches at %s %s", f.Adjuster, m.Nearest(f.From), m.Nearest(f.Clear), m.Nearest(f.Hit), m.Name)
 }
 
 // cautions are told whole, as everywhere.

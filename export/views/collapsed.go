@@ -139,27 +139,20 @@ func upperFirst(s string) string {
 // so that no other cell or pour that shares the sheet hides behind the one
 // drawn, theirs follow. Numbers are rounded toward the worse.
 func (o *drafter) clearanceTable(s *sheet.Sheet, list, elsewhere []result.Entry) *sheet.View {
-	down := func(v float64) string { return s.Units.Format(s.Units.Floor(perMetre * v)) }
-	up := func(v float64) string { return s.Units.Format(-s.Units.Floor(-perMetre * v)) }
 	var rows [][]string
 	var emphasis []sheet.Emphasis
 	for _, e := range append(list[:len(list):len(list)], elsewhere...) {
-		row := []string{culvert.Zone(e.Where.Zone).Words(), e.Where.Part, "?", up(e.Allowance), "", "", e.Verdict.String()}
-		if e.Value != nil {
-			row[2] = down(e.Value.Lower)
+		f := figuresOf(e, s.Units)
+		if f.value == "" {
+			f.value = "?"
 		}
+		row := []string{culvert.Zone(e.Where.Zone).Words(), e.Where.Part, f.value, f.off, f.limit, f.margin, e.Verdict.String()}
 		emphasis = append(emphasis, sheet.Plain)
 		if e.Verdict != result.Pass {
 			row[6], emphasis[len(rows)] = strings.ToUpper(row[6]), sheet.Alarm
 		}
 		if len(rows) >= len(list) {
 			row[0] += fmt.Sprintf(", cell %d, pour %d", e.Where.Cell, e.Where.Pour)
-		}
-		if e.Limit != nil {
-			row[4] = s.Units.Format(perMetre * *e.Limit)
-		}
-		if e.Margin != nil {
-			row[5] = down(*e.Margin)
 		}
 		rows = append(rows, row)
 	}

@@ -113,7 +113,7 @@ func TestTheClearanceTableNeverPromisesMoreThanWasProved(t *testing.T) {
 		{sheet.Units{Imperial: true}, 0.14722, 0.00914, `5 3/4"`, `4 7/16"`}, // 5.796 in
 	} {
 		limit, margin := 0.025, c.lower-c.allow-0.025
-		e := result.Entry{Verdict: result.Pass, Value: &result.Bracket{Lower: c.lower, Upper: c.lower}, Allowance: c.allow, Limit: &limit, Margin: &margin}
+		e := result.Entry{Unit: "m", Verdict: result.Pass, Value: &result.Bracket{Lower: c.lower, Upper: c.lower}, Allowance: c.allow, Limit: &limit, Margin: &margin}
 		e.Where.Zone = "wall"
 		got := lettered((&drafter{}).clearanceTable(&sheet.Sheet{Units: c.units}, []result.Entry{e}, nil), sheet.Notes)
 		if row := got[7:]; !slices.Contains(row, c.clear) || !slices.Contains(row, c.margin) {

@@ -2,12 +2,12 @@ package views
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
 
 	"boxwalk/export/sheet"
+	"boxwalk/model/units"
 )
 
 // curve is one line of a diagram: runs of points, and its name at the end.
@@ -280,21 +280,19 @@ func (o *drafter) lengthUnit() (name string, times float64) {
 }
 
 func (o *drafter) forceUnit() (name string, times float64) {
-	if o.units().Imperial {
-		return "kip", 1 / (0.45359237 * 9.80665)
-	}
-	return "kN", 1
+	m := units.Shown("kN", o.system())
+	return m.Name, m.Times
 }
 
 func (o *drafter) force(v float64) string {
-	name, times := o.forceUnit()
-	return fmt.Sprintf("%.1f %s", v*times, name)
+	m := units.Shown("kN", o.system())
+	return m.With(m.Nearest(v))
 }
 
 // forceUp letters a demand, rounded to the larger.
 func (o *drafter) forceUp(v float64) string {
-	name, times := o.forceUnit()
-	return fmt.Sprintf("%.1f %s", math.Ceil(v*times*10-1e-6)/10+0, name)
+	m := units.Shown("kN", o.system())
+	return m.With(m.Up(v))
 }
 
 // wayUnit is a place on the way on drawings: metres, or feet.

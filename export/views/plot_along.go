@@ -314,30 +314,20 @@ func (o *drafter) alongTable(s *sheet.Sheet, cell int) *sheet.View {
 	var emphasis []sheet.Emphasis
 	for _, id := range []string{"roll.clear", "roll.pull", "roll.hold", "roll.bearing"} {
 		for _, e := range o.rolling(id, cell) {
-			value, limit, off, left, at := "none near", "", "", "", ""
-			show := o.bareDown
-			if e.Unit == "kN" {
-				show = o.force
-			}
-			if e.Value != nil {
-				value = show(e.Value.Lower)
-				if e.Sense == result.Max {
-					value = o.forceUp(e.Value.Upper)
-				}
-			}
-			if e.Limit != nil {
-				limit = show(*e.Limit)
+			f, off, left, at := figuresOf(e, o.units()), "", "", ""
+			if f.value == "" {
+				f.value = "none near"
 			}
 			if e.Allowance > 0 {
-				off = o.bare(e.Allowance)
-				if e.Value != nil && e.Sense == result.Min {
-					left = show(e.Value.Lower - e.Allowance)
+				off = f.off
+				if e.Sense == result.Min {
+					left = f.left
 				}
 			}
 			if e.Where.Station != nil {
 				at = o.station(float64(o.study.Start().Station) + *e.Where.Station)
 			}
-			rows = append(rows, []string{e.ID, e.Subject.String(), at, e.Where.Part, value, off, left, limit, e.Verdict.String()})
+			rows = append(rows, []string{e.ID, e.Subject.String(), at, e.Where.Part, f.value, off, left, f.limit, e.Verdict.String()})
 			tone := sheet.Plain
 			if e.Verdict != result.Pass {
 				tone = sheet.Alarm

@@ -79,7 +79,7 @@ func TestAClearanceIsLetteredDownAndADemandUp(t *testing.T) {
 			t.Errorf("%v m as %s, want %s", m, got, want)
 		}
 	}
-	for v, want := range map[float64]string{20.01: "20.1 kN", 20: "20.0 kN", 0: "0.0 kN"} {
+	for v, want := range map[float64]string{20.001: "20.01 kN", 20: "20.00 kN", 0: "0.00 kN"} {
 		if got := o.forceUp(v); got != want {
 			t.Errorf("%v kN as %s, want %s", v, got, want)
 		}
