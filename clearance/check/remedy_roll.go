@@ -66,7 +66,7 @@ func (b *bay) bendRemedy(e Judged) string {
 	case scrubbing:
 		return "wheels that turn in plan (wheels.swivel), or state what a wheel carries sideways, as its maker has it (wheels.side)"
 	case pullRound:
-		return "bring a puller that can do it round the bend (travel.capacity: as its maker states it), or wheels that turn in plan (wheels.swivel)"
+		return "bring a pulling line that can do it round the bend (travel.capacity: as its maker states it), or wheels that turn in plan (wheels.swivel)"
 	}
 	return "steer the carrier over to the side that has room (`travel: {steering: offset, offset: ...}`), collapse farther, or split the turn over two joints"
 }

@@ -66,7 +66,7 @@ var rollGroup = []Check{
 		Formula: "W (sin a + f b cos a), not below 0; f the most rolling coefficient, b breakaway; tan a: the steepest rise on the way + tolerance.invert / wheelbase",
 		Limit:   "the pulling line's capacity",
 		Source:  "statics (derived); travel.rolling.most, travel.breakaway, travel.capacity, each default: judgement",
-		remedy:  advise("bring a puller that can do it, or more parts of pulling line (travel.capacity: what the whole of it can pull, as its maker states it)"),
+		remedy:  advise("bring a stronger pulling line, or more parts of it (travel.capacity: what the whole of it can pull, as its maker states it)"),
 		judge:   onTheWay((*route).pullChecks),
 		placed:  true,
 		Mended:  []Means{},

@@ -16,7 +16,7 @@ func means(j *job.Job) []dimension {
 	put := func(set func(j *job.Job, v float64)) func(*job.Job, *job.Gear, float64) {
 		return func(j *job.Job, _ *job.Gear, v float64) { set(j, v) }
 	}
-	line := dimension{name: "what the puller can pull", file: "job", key: "travel.capacity", mends: []string{"roll.pull"}, bring: "bring a puller that pulls %s", kind: units.KindForce,
+	line := dimension{name: "what the pulling line can pull", file: "job", key: "travel.capacity", mends: []string{"roll.pull"}, bring: "bring a pulling line that pulls %s", kind: units.KindForce,
 		from: float64(j.Travel.Capacity), least: 0, most: mostForce, set: put(func(j *job.Job, v float64) { j.Travel.Capacity = units.Force(v) })}
 	hold := dimension{name: "a restraint", file: "job", key: "travel.restraint.capacity", mends: []string{"roll.hold"}, bring: "bring a restraint that holds %s", kind: units.KindForce,
 		least: 1e-3, most: mostForce, set: put(func(j *job.Job, v float64) { j.Travel.Restraint = &job.Restraint{Capacity: units.Force(v)} })}

@@ -20,7 +20,7 @@ type Entry struct {
 	Margin    *float64 `json:"margin"`
 	Where     Where    `json:"where"`
 	Text      string   `json:"text"`
-	Remedy    string   `json:"remedy"` // what usually mends it; empty where it passes
+	Remedy    string   `json:"remedy"` // what usually fixes it; empty where it passes
 	Source    string   `json:"source"`
 }
 

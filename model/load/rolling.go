@@ -58,7 +58,7 @@ type Rolling struct {
 // Pulling is what a carrier on a slope asks of the lines.
 type Pulling struct {
 	Running units.Force // kN, most coefficient; negative: it runs by itself
-	// Starting is what the puller must have: breakaway on the most coefficient.
+	// Starting is what the pulling line must have: breakaway on the most coefficient.
 	// It is never below zero.
 	Starting units.Force
 	// Hold is what the restraint must have, W (sin θ − f cos θ) with the least
