@@ -20,12 +20,14 @@ func (b *bay) levelChecks(s carrier.Step, r measure.StepGaps) []Judged {
 		return []Judged{b.unseen("strip.level", b.About().In(s.Name), l, s.Name)}
 	}
 	var list []candidate
+	least := math.Inf(1) // upper end: a part that leaves more than that does not govern
 	for i, p := range b.Carrier.Parts {
 		if !s.Present(p) || p.Role == carrier.Tie {
 			continue
 		}
-		if c, ok := b.levelCandidate(s, i); ok {
-			list = append(list, c)
+		if w, ok := b.BesideWall(s, i); ok && w.Differ <= least+2*alike {
+			list = append(list, b.levelCandidate(s, i, w))
+			least = math.Min(least, math.Max(w.Differ, w.Upper))
 		}
 	}
 	list = append(list, b.safeCandidate(s, r))
@@ -34,12 +36,11 @@ func (b *bay) levelChecks(s carrier.Step, r measure.StepGaps) []Judged {
 }
 
 // levelCandidate is what a part beside a wall leaves between jacks side to side.
-func (b *bay) levelCandidate(s carrier.Step, part int) (candidate, bool) {
-	w, ok := b.BesideWall(s, part)
+func (b *bay) levelCandidate(s carrier.Step, part int, w measure.BesideWall) candidate {
 	return candidate{Value: result.Between(w.Differ, math.Max(w.Differ, w.Upper)), tell: func() (result.Where, string) {
 		at := b.where(s.Name, part, "wall", measure.Nothing())
 		at.A = point(w.At)
 		return at, fmt.Sprintf("%s is %s clear of the wall at a height of %s: %s x gauge %s / %s = %s of jack difference allowed",
 			b.label(part), b.mm(w.Gap), b.mm(w.Height), b.mm(w.Gap), b.mm(b.Carrier.Gauge), b.mm(w.Height), b.small(w.Differ))
-	}}, ok
+	}}
 }

@@ -92,11 +92,26 @@ type stance struct {
 type stances struct {
 	mu    sync.Mutex
 	known map[stanceKey]*stance
+	reach float64 // see reachOfAll; 0 until asked for
 }
 
 type stanceKey struct {
 	path *motion.Path
 	part int
+}
+
+// reachOfAll is how far any vertex as raised lies from the middle that leans are about.
+func (b *Bay) reachOfAll() float64 {
+	b.stances.mu.Lock()
+	defer b.stances.mu.Unlock()
+	if b.stances.reach == 0 {
+		for _, p := range b.Carrier.Parts {
+			for _, v := range p.Vertices {
+				b.stances.reach = math.Max(b.stances.reach, v.Sub(geom.Vec{b.middleOf(), 0, 0}).Len())
+			}
+		}
+	}
+	return b.stances.reach
 }
 
 // stance of a part in a step.
@@ -176,12 +191,6 @@ func (b *Bay) LeanOff(l Lean, path *motion.Path, m *Gaps, v sweep.Bracket, room 
 // only those below far are: then nothing is known. A form that does not stand
 // over its jacks is such a one.
 func (b *Bay) BeyondSight(l Lean, limit float64) bool {
-	var reach float64
-	for _, p := range b.Carrier.Parts {
-		for _, v := range p.Vertices {
-			reach = math.Max(reach, v.Sub(geom.Vec{l.Middle, 0, 0}).Len())
-		}
-	}
-	most := (l.Across + l.Along) * reach
+	most := (l.Across + l.Along) * b.reachOfAll()
 	return !(l.Lever > 0 && most < Far-limit)
 }
