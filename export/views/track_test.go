@@ -10,6 +10,7 @@ import (
 	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 	"boxwalk/model"
+	"boxwalk/model/job"
 )
 
 // bentJob is the job with a turn and grade breaks with its result, worked out
@@ -124,5 +125,27 @@ func TestRollingIsPicturedAtStartWhereItGovernsAndAtTheEnd(t *testing.T) {
 	}
 	if !strings.Contains(shots[1].title, o.bareDown(e.Value.Lower)) {
 		t.Errorf("%q does not tell the clearance", shots[1].title)
+	}
+}
+
+func TestBarrelCastFromTheOutletIsDrawnFromTheInlet(t *testing.T) {
+	s, _ := bentJob()
+	back := *s.Job
+	back.Culvert.Order = job.Order{List: []job.Casting{{Pour: 3}, {Pour: 2}, {Pour: 1}}}
+	b, problems := model.Build(&back, s.Gear)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	begin := func(s *model.Study) []float64 {
+		o := &drafter{study: s, result: &result.Result{}}
+		var out []float64
+		for _, p := range o.trackRuns(o.cells()[0])[0] {
+			out = append(out, p.from)
+		}
+		return out
+	}
+	ahead, got := begin(s), begin(b)
+	if len(got) != 3 || !near(got[1:], ahead[1], 1e-9) || !near(got[2:], ahead[2], 1e-9) || !near(ahead[1:], 9, 0.05) {
+		t.Errorf("pours begin at %v cast from the outlet, at %v from the inlet; they are 9 m long", got, ahead)
 	}
 }
