@@ -26,8 +26,8 @@ type Stretch struct {
 }
 
 // Restraint is what a support does against one movement; the zero value is
-// free. It holds both ways: a beam that merely lies on a support whose force
-// comes out below 0 lifts off there, and the answer is not its own.
+// free. It holds both ways: where a beam merely lies on a support whose force
+// comes out below 0, it lifts off, and [Beam.Lie] has the answer.
 type Restraint struct {
 	Rigid  bool
 	Spring float64 // kN/m or kN m per rad, where not rigid

@@ -34,13 +34,15 @@ func must[T any](v T, err error) T {
 func sane() map[string][]any {
 	rod := must(Rod(0.03))
 	beam := Beam{Stretches: []Stretch{{2, 100}, {3, 200}}, Supports: []Support{Pin(0), Bed(2, 500), {At: 5, Turn: Restraint{Spring: 7}, Down: Restraint{Rigid: true}}}, Links: []Link{{1, 300, 0.2, 0.1}}}
-	loading := Loading{Points: []PointLoad{{1.5, 4, 2}}, Lines: []Distributed{{0.5, 4, 3, 6}}}
+	loading := Loading{Points: []PointLoad{{1.5, 4, 2}}, Lines: []Distributed{{0.5, 3, 3, 6}}}
 	r := must(beam.Solve(loading, loading))
+	lies := Beam{Stretches: []Stretch{{3, 100}}, Supports: []Support{Pin(0), Pin(1), Bed(3, 500)}}
 	bar := Bar{Section: rod, Length: 1.5, Factor: 1, Modulus: 210e6, Yield: 355e3}
 	jack := JackTable{{0.1, 60}, {0.4, 30}}
 	wall := Wall{Hinge: 2, Height: 2, Width: 1.2, EI: 400, Ties: []Prop{{0.8, 5e3, 0, 0}}, Braces: []Prop{{1.7, 9e3, 0.5, 0.1}}}
 	return map[string][]any{
 		"Beam.Solve": {Beam.Solve, beam, []Loading{loading}}, "Response.Plus": {Response.Plus, r[0], r[1], 0.5}, "Response.At": {Response.At, r[0], units.Length(1)},
+		"Beam.Lie":  {Beam.Lie, lies, loading},
 		"EachOrNot": {EachOrNot, r[0], r}, "InOrder": {InOrder, r},
 		"Wall.Under": {Wall.Under, wall, load.Diagram{{Up: 0, Pressure: 30}, {Up: 1, Pressure: 25}, {Up: 1.8, Pressure: 0}}},
 		"Rod":        {Rod, units.Length(0.03)}, "RoundTube": {RoundTube, units.Length(0.06), units.Length(0.004)}, "BoxTube": {BoxTube, units.Length(0.1), units.Length(0.06), units.Length(0.004)},

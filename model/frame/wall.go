@@ -3,6 +3,7 @@ package frame
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"boxwalk/model/load"
 	"boxwalk/model/units"
@@ -113,20 +114,25 @@ func (w Wall) loading(d load.Diagram) (Loading, error) {
 	return out, nil
 }
 
-// held solves with all ties, then without those that would push, until each that
+// held solves with all ties, then turns the first that is wrong, until each that
 // is left pulls and each that is out would be slack.
 func (w Wall) held(ties, braces []Prop, q Loading) (WallForces, error) {
 	slack := make([]bool, len(ties))
-	for range 2*len(ties) + 1 {
+	for range mostTurns {
 		r, err := w.solve(ties, slack, braces, q)
 		if err != nil {
 			return WallForces{}, err
 		}
-		f, settled := w.forces(r, ties, slack, braces)
-		if settled {
+		f := w.forces(r, ties, slack, braces)
+		if slices.Equal(f.Slack, slack) {
 			return f, nil
 		}
-		copy(slack, f.Slack)
+		for i := range slack {
+			if slack[i] != f.Slack[i] {
+				slack[i] = f.Slack[i]
+				break
+			}
+		}
 	}
 	return WallForces{}, refused("which ties pull does not settle")
 }
@@ -150,11 +156,10 @@ func (w Wall) solve(ties []Prop, slack []bool, braces []Prop, q Loading) (Respon
 
 func (p Prop) link() Link { return Link{At: p.Below, Axial: p.Axial, Angle: p.Angle, Arm: p.Arm} }
 
-// forces sorts a response by props. It is settled when no tie changes between
-// pulling and slack.
-func (w Wall) forces(r Response, ties []Prop, slack []bool, braces []Prop) (f WallForces, settled bool) {
-	f = WallForces{Ties: make([]units.Force, len(ties)), Slack: make([]bool, len(ties)), Hinge: r.Supports[0].Up, Moment: r.Moment(), Give: r.Deflection()}
-	links, settled := r.Links, true
+// forces sorts a response by props, and tells anew which ties would be slack.
+func (w Wall) forces(r Response, ties []Prop, slack []bool, braces []Prop) WallForces {
+	f := WallForces{Ties: make([]units.Force, len(ties)), Slack: make([]bool, len(ties)), Hinge: r.Supports[0].Up, Moment: r.Moment(), Give: r.Deflection()}
+	links := r.Links
 	for i, t := range ties {
 		force := units.Force(0)
 		if slack[i] {
@@ -163,7 +168,6 @@ func (w Wall) forces(r Response, ties []Prop, slack []bool, braces []Prop) (f Wa
 			force, links = links[0], links[1:]
 		}
 		f.Slack[i] = force < 0
-		settled = settled && f.Slack[i] == slack[i]
 		if !f.Slack[i] {
 			f.Ties[i] = force
 		}
@@ -173,7 +177,7 @@ func (w Wall) forces(r Response, ties []Prop, slack []bool, braces []Prop) (f Wa
 	for i, p := range braces {
 		f.Along += units.Force(math.Sin(float64(p.Angle))) * links[i]
 	}
-	return f, settled
+	return f
 }
 
 // wouldTake is the force that a slack tie would have where its pin has gone.
