@@ -83,10 +83,10 @@ class Carrier:
         self.bents = [q(g["form"]["first"]) + n * q(g["form"]["spacing"]) for n in range(int(g["form"]["bents"]))]
 
     def stack(self):
-        """Height of wall panels whose lap over the kicker is nearest to the preferred one."""
+        """Height of wall panels whose reach over the kicker is nearest to the preferred one."""
         w = self.gear["wall"]
-        want = self.plane - self.kicker + q(w["lap"]["prefer"])
-        low, high = want + q(w["lap"]["min"]) - q(w["lap"]["prefer"]), want + q(w["lap"]["max"]) - q(w["lap"]["prefer"])
+        want = self.plane - self.kicker + q(w["over_kicker"]["prefer"])
+        low, high = want + q(w["over_kicker"]["min"]) - q(w["over_kicker"]["prefer"]), want + q(w["over_kicker"]["max"]) - q(w["over_kicker"]["prefer"])
         sums = {0.0}
         for _ in range(int(w.get("most", 4))):
             sums |= {round(s + q(h), 9) for s in sums for h in w["heights"]}
