@@ -93,29 +93,3 @@ func (a *Alignment) profileOrdinate(c Chord) float64 {
 	}
 	return most * math.Cos(math.Atan(g))
 }
-
-// Joint is where two pours meet.
-type Joint struct {
-	Along, Station float64
-	Turn           float64 // in plan, from the chord before, positive left
-	Break          float64 // in profile, positive up
-}
-
-// Pours are the chords between neighbouring ends, which are distances along the
-// line in order, and the joints between them.
-func (a *Alignment) Pours(ends []float64) ([]Chord, []Joint, error) {
-	var chords []Chord
-	var joints []Joint
-	for i := 0; i+1 < len(ends); i++ {
-		c, err := a.Chord(ends[i], ends[i+1])
-		if err != nil {
-			return nil, nil, fmt.Errorf("pour %d: %w", i+1, err)
-		}
-		if i > 0 {
-			b := chords[i-1]
-			joints = append(joints, Joint{c.From, a.Station(c.From), near(c.Heading-b.Heading, 0), c.Pitch - b.Pitch})
-		}
-		chords = append(chords, c)
-	}
-	return chords, joints, nil
-}
