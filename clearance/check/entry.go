@@ -7,7 +7,6 @@ import (
 	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/sweep"
-	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
@@ -132,11 +131,6 @@ func (b *bay) subject(what string) result.Subject {
 	s := b.About()
 	s.What = what
 	return s
-}
-
-// titleOf is a bay as subjects name it.
-func titleOf(b *model.Bay) string {
-	return result.Subject{Cell: b.Cell.Number, Pour: b.Pour.Number}.String()
 }
 
 // system is the job's units.

@@ -31,7 +31,7 @@ func TestExplanationsStateWhatTheCodeWorksWith(t *testing.T) {
 		"roll.bearing": {fmt.Sprintf("%g x the most on one wheel, rocking as in roll.wheel", load.LiveFactor), fmt.Sprintf("phi %g", load.PhiACI), "0.85 f A1 min(sqrt(A2/A1), 2)",
 			"exp(13.65 - 4000/(273 + T))", "0 to 80 degC", "fcm - 8 MPa", "28 d", "3 d", "exp(s (1 - sqrt(28/t)))", "s = 0.20 (R), 0.25 (N), 0.38 (S)", "cylinders", "concrete.curing"},
 	} {
-		e, ok := Explain(id)
+		e, ok := ByID(id)
 		if !ok {
 			t.Fatal(id)
 		}
@@ -60,7 +60,7 @@ func TestBearingIsWhatItsFormulaSays(t *testing.T) {
 // A coefficient is the job's only where the job gives it.
 func TestNoExplanationSaysFromTheJobOfADefault(t *testing.T) {
 	for _, id := range []string{"roll.pull", "roll.hold", "roll.bend"} {
-		if e, _ := Explain(id); strings.Contains(e.Source, "coefficients from the job") || !strings.Contains(e.Source, "default: judgement") && !strings.Contains(e.Source, "default: tyres") {
+		if e, _ := ByID(id); strings.Contains(e.Source, "coefficients from the job") || !strings.Contains(e.Source, "default: judgement") && !strings.Contains(e.Source, "default: tyres") {
 			t.Errorf("%s: %s", id, e.Source)
 		}
 	}

@@ -57,8 +57,8 @@ func init() {
 // Table is all checks in the order that lists have them; nobody writes to it.
 func Table() []Check { return table }
 
-// Explain finds a check.
-func Explain(id string) (Check, bool) {
+// ByID finds a check.
+func ByID(id string) (Check, bool) {
 	c := lookUp(id)
 	if c == nil {
 		return Check{}, false

@@ -18,7 +18,7 @@ func canMend(d dimension, id string) bool {
 	if d.reach && id != "setup.range" && id != "setup.length" {
 		return false
 	}
-	c, _ := check.Explain(id)
+	c, _ := check.ByID(id)
 	return c.Mended == nil || slices.Contains(c.Mended, d.means)
 }
 

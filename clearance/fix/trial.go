@@ -236,6 +236,6 @@ func (t *trials) stepsFallen(s *model.Study) []result.Entry {
 
 // follows tells whether the numbers of a check come from how the gear is set.
 func follows(id string) bool {
-	c, ok := check.Explain(id)
+	c, ok := check.ByID(id)
 	return ok && c.Follows
 }

@@ -41,9 +41,9 @@ func (a *app) explainCommand() *cobra.Command {
 // explanations of an id, a group, or all for "".
 func explanations(asked string) []check.Check {
 	var out []check.Check
-	for _, id := range check.IDs() {
-		if e, ok := check.Explain(id); ok && (asked == "" || covered(id, asked)) {
-			out = append(out, e)
+	for _, c := range check.Table() {
+		if asked == "" || covered(c.ID, asked) {
+			out = append(out, c)
 		}
 	}
 	return out
