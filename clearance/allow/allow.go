@@ -68,7 +68,9 @@ func Of(j *job.Job) Tolerances {
 	for _, e := range table {
 		t.entries[e.key] = Entry{Key: e.key, Words: e.words, Value: e.mm / 1000, Source: e.source}
 	}
-	t.set("wander", &j.Travel.Wander)
+	if wander := &j.Travel.Wander; float64(*wander) != t.Value("wander") || j.States("travel.wander") {
+		t.set("wander", wander)
+	}
 	o := j.Tolerance
 	for key, v := range map[string]*units.Length{
 		"panel_face": o.PanelFace, "spring_back": o.SpringBack, "wander": o.Wander, "yaw": o.Yaw, "track_level": o.TrackLevel,
@@ -88,10 +90,11 @@ func (t Tolerances) set(key string, v *units.Length) {
 		return
 	}
 	t.given[key] = true
+	source := "the job"
 	if float64(*v) == e.Value && e.Source != "" {
-		return // the default, said again
+		source = job.EqualToDefault
 	}
-	e.Value, e.Source = float64(*v), "the job"
+	e.Value, e.Source = float64(*v), source
 	t.entries[key] = e
 }
 

@@ -12,6 +12,7 @@ import (
 	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
 	"boxwalk/model"
+	"boxwalk/model/job"
 )
 
 // Options of a check.
@@ -42,7 +43,7 @@ type Examination struct {
 func Examine(s *model.Study, o Options) *Examination {
 	r := &result.Result{Schema: result.Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
 		Job: result.JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job, s.Gear),
-		NotChecked: notChecked(o.Only), Looser: looserThanDefault(s.Job, s.Gear)}
+		NotChecked: notChecked(o.Only), NotRead: job.Unread(s.Job, s.Gear), Looser: looserThanDefault(s.Job, s.Gear)}
 	reports := reportsOf(s, o, measure.Ask{Steps: measure.Every, Raising: true, Advance: true, EveryPart: !o.Brief || o.Proof})
 	for _, t := range reportAll(s, reports, o) {
 		add(r, t, o.Only)

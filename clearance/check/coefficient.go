@@ -5,8 +5,7 @@ import (
 )
 
 // coefficients is a source with whose the numbers are that it works with: keys of
-// the job file, each the job's own where it differs from its default. A default
-// that is written out is still the default.
+// the job file, each the job's own where the file states it.
 func coefficients(source string, j *job.Job, keys ...string) string {
 	for _, key := range keys {
 		source += "; " + whose(j, key)
@@ -17,9 +16,13 @@ func coefficients(source string, j *job.Job, keys ...string) string {
 // whose a key's number is.
 func whose(j *job.Job, key string) string {
 	for _, c := range job.Numbers(j) {
-		if c.Key == key && c.Value == c.Standard {
-			return key + ", default: " + c.Source
+		if c.Key != key || c.Value != c.Standard {
+			continue
 		}
+		if j.States(key) {
+			return key + ": " + job.EqualToDefault
+		}
+		return key + ", default: " + c.Source
 	}
 	return key + ": the job"
 }

@@ -41,7 +41,7 @@ func LimitsOf(j *job.Job) Limits {
 	}
 	for _, d := range defaultLimits() {
 		if v := given[d.Key]; v != nil {
-			d.Value, d.Source = float64(*v), "the job"
+			d.Value, d.Source = float64(*v), statedBy(float64(*v), d.Value)
 		}
 		l.values[d.ID] = d
 	}
@@ -56,17 +56,25 @@ func LimitsOf(j *job.Job) Limits {
 	return l
 }
 
+// statedBy is the source of a number that the job states beside its default.
+func statedBy(v, standard float64) string {
+	if v == standard {
+		return job.EqualToDefault
+	}
+	return "the job"
+}
+
 // zonesWithLimits are those to which a job may set the travel clearance.
 var zonesWithLimits = []culvert.Zone{culvert.Roof, culvert.HaunchTop, culvert.Wall, culvert.Kicker, culvert.HaunchBottom, culvert.Hanger}
 
 // of a check, by its id.
 func (l Limits) of(id string) Limit { return l.values[id] }
 
-// travel clearance of a zone when collapsed.
-func (l Limits) travel(z culvert.Zone) Limit {
+// Travel clearance of a zone when collapsed.
+func (l Limits) Travel(z culvert.Zone) Limit {
 	out := l.values["strip.clear"]
 	if v, ok := l.zones[z]; ok {
-		out.Value, out.Source = v, "the job"
+		out.Value, out.Source = v, statedBy(v, out.Value)
 	}
 	return out
 }

@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"strings"
 
 	"boxwalk/clearance/allow"
 	"boxwalk/clearance/result"
@@ -87,16 +86,12 @@ func (l *loosening) add(key string, kind units.Kind, v, standard float64, source
 	l.list = append(l.list, result.Looser{Key: key, Value: v, Default: standard, Unit: resultUnit(kind), Text: text})
 }
 
-// said is a number in the job's units: lengths of an imperial one in thousandths of
-// an inch, or the metric defaults would be whole rows of digits.
+// said is a number in the job's units.
 func (l *loosening) said(kind units.Kind, v float64) string {
-	switch {
-	case !l.imperial:
-		return kind.Text(v, units.Metric)
-	case kind == units.KindLength:
-		return strings.TrimRight(strings.TrimRight(units.Decimal(v/0.0254, 3), "0"), ".") + " in"
+	if l.imperial {
+		return kind.Short(v, units.Imperial)
 	}
-	return kind.Text(v, units.Imperial)
+	return kind.Text(v, units.Metric)
 }
 
 // resultUnit is the unit of a kind in a result.

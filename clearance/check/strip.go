@@ -213,7 +213,7 @@ func (b *bay) supportsCheck(s carrier.Step, r measure.StepGaps, kind string) Jud
 func (b *bay) travelChecks(s carrier.Step, r measure.StepGaps) []Judged {
 	var out []Judged
 	for z, zone := range culvert.Zones {
-		limit := b.limits.travel(zone)
+		limit := b.limits.Travel(zone)
 		a := b.Tol.Of(zone)
 		var list []candidate
 		anything := false

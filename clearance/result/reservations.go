@@ -30,11 +30,14 @@ func (r *Result) NotCheckedNames() []string {
 }
 
 // Reservations are the sentences that stand wherever the verdict does: what it does
-// not answer for, and what was set looser than its default.
+// not answer for, what is stated and not read, and what was set looser than its default.
 func (r *Result) Reservations() []string {
 	var out []string
 	if names := r.NotCheckedNames(); len(names) > 0 {
 		out = append(out, "Not checked: "+strings.Join(names, "; ")+".")
+	}
+	if len(r.NotRead) > 0 {
+		out = append(out, "Stated, but read by no check yet: "+strings.Join(r.NotRead, ", ")+".")
 	}
 	for _, l := range r.Looser {
 		out = append(out, "Set looser than the default: "+l.Text+".")

@@ -21,6 +21,7 @@ type Result struct {
 	Verdict Verdict  `json:"verdict"` // of the job: never pass where some checks were not asked for
 	// what the verdict does not answer for, and what was set looser than its default
 	NotChecked []Duty            `json:"not_checked"`
+	NotRead    []string          `json:"not_read"` // keys that the files state and nothing works anything out with yet
 	Looser     []Looser          `json:"set_looser"`
 	Checks     []Entry           `json:"checks"`
 	Settings   []Setting         `json:"settings"`

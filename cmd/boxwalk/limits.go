@@ -43,8 +43,8 @@ func (a *app) limitsCommand() *cobra.Command {
 				heading string
 				rows    []table.DefaultRow
 			}{
-				{"\nNumbers that a job file need not state", defaultRows(job.Defaults[job.Job](), r.jobAt, "the job")},
-				{"\nNumbers that a gear file need not state", defaultRows(job.Defaults[job.Gear](), r.gearAt, "the gear")},
+				{"\nNumbers that a job file need not state", defaultRows(job.Defaults[job.Job](), r.jobAt, "the job", s)},
+				{"\nNumbers that a gear file need not state", defaultRows(job.Defaults[job.Gear](), r.gearAt, "the gear", s)},
 			} {
 				if err := table.Defaults(&out, part.heading, part.rows, a.width()); err != nil {
 					return failed(err)
@@ -85,14 +85,17 @@ func fixedRows() []table.LimitRow {
 	return out
 }
 
-// defaultRows are the numbers that a file need not state: each as the file has it,
-// or its default.
-func defaultRows(list []job.Default, at *job.Decoded, owner string) []table.DefaultRow {
+// defaultRows are the numbers that a file need not state: each in the words of the
+// file, whatever unit they have, or its default in the units of the job.
+func defaultRows(list []job.Default, at *job.Decoded, owner string, s units.System) []table.DefaultRow {
 	var out []table.DefaultRow
 	for _, d := range list {
-		row := table.DefaultRow{Key: d.Key, Text: d.Text, Source: d.Source, Words: d.Doc}
+		row := table.DefaultRow{Key: d.Key, Text: d.In(s), Source: d.Source, Words: d.Doc}
 		if at != nil && at.Text(d.Key) != "" {
 			row.Text, row.Source = at.Text(d.Key), owner
+			if d.Is(row.Text, at.System()) {
+				row.Source += " (equal to the default)"
+			}
 		}
 		out = append(out, row)
 	}
@@ -134,6 +137,7 @@ func zoneRows(j *job.Job) []table.LimitRow {
 		return nil
 	}
 	var out []table.LimitRow
+	of := check.LimitsOf(j)
 	for _, one := range []struct {
 		zone  culvert.Zone
 		value *units.Length
@@ -141,7 +145,7 @@ func zoneRows(j *job.Job) []table.LimitRow {
 		{culvert.HaunchBottom, z.HaunchBottom}, {culvert.Hanger, z.Hanger}} {
 		if one.value != nil {
 			key := "strip.clear." + string(one.zone)
-			out = append(out, table.LimitRow{Key: key, Name: key, Value: float64(*one.value), Unit: "m", Source: "the job", Words: "travel clearance to the " + one.zone.Words()})
+			out = append(out, table.LimitRow{Key: key, Name: key, Value: float64(*one.value), Unit: "m", Source: of.Travel(one.zone).Source, Words: "travel clearance to the " + one.zone.Words()})
 		}
 	}
 	return out

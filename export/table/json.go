@@ -22,7 +22,7 @@ var Schema []byte
 func JSON(w io.Writer, r *result.Result) error {
 	whole := *r
 	whole.Inputs = listed(r.Inputs)
-	whole.NotChecked, whole.Looser = listed(r.NotChecked), listed(r.Looser)
+	whole.NotChecked, whole.NotRead, whole.Looser = listed(r.NotChecked), listed(r.NotRead), listed(r.Looser)
 	whole.Checks = listed(r.Checks)
 	whole.Settings = listed(r.Settings)
 	whole.Steps = listed(r.Steps)

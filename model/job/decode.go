@@ -30,6 +30,9 @@ func Decode[T any](file string, text []byte, system units.System) (*T, *Decoded,
 	if problems.HasErrors() {
 		return nil, d.decoded, problems
 	}
+	if s, ok := any(value).(interface{ decodedAs(at *Decoded) }); ok {
+		s.decodedAs(d.decoded)
+	}
 	return value, d.decoded, problems
 }
 

@@ -13,6 +13,47 @@ import (
 // making a check easier: "more", "less", or "" where the number is a fact.
 type Default struct {
 	Key, Text, Doc, Source, Safer string
+	typ                           reflect.Type
+}
+
+// In is the default as a file in a system of units would have it: as its tag has it
+// in metric ones. Lengths of an imperial file are in thousandths of an inch at most.
+func (d Default) In(s units.System) string {
+	kind, single := d.kind()
+	if s == units.Metric || !single || kind == units.KindNumber {
+		return d.Text
+	}
+	return kind.Short(d.standard(kind), s)
+}
+
+// Is tells whether a text of a file is the default, in whatever unit.
+func (d Default) Is(text string, s units.System) bool {
+	kind, single := d.kind()
+	if !single {
+		return text == d.Text
+	}
+	v, err := units.Parse(kind, text, s)
+	return err == nil && v == d.standard(kind)
+}
+
+// kind is the kind of the default. What is one value or a list of them has a length as
+// its default, or none that has a unit.
+func (d Default) kind() (units.Kind, bool) {
+	kind, single := kindOf(leafType(d.typ))
+	if single {
+		return kind, true
+	}
+	_, err := units.Parse(units.KindLength, d.Text, units.Metric)
+	return units.KindLength, err == nil && strings.ContainsRune(d.Text, ' ')
+}
+
+// standard is the default in SI.
+func (d Default) standard(kind units.Kind) float64 {
+	v, err := units.Parse(kind, d.Text, units.Metric)
+	if err != nil {
+		panic("job: the default of " + d.Key + " does not work: " + err.Error())
+	}
+	return v
 }
 
 // Defaults lists every number that a file of a T need not state, in the order of its
@@ -35,7 +76,7 @@ func eachDefault(t reflect.Type, path string, visit func(Default, []int)) {
 				if listed {
 					found = nil
 				}
-				visit(Default{Key: key, Text: text, Doc: f.rule.doc, Source: f.rule.tags.Get("source"), Safer: f.rule.tags.Get("safer")}, found)
+				visit(Default{Key: key, Text: text, Doc: f.rule.doc, Source: f.rule.tags.Get("source"), Safer: f.rule.tags.Get("safer"), typ: f.typ}, found)
 			}
 			leaf := leafType(f.typ)
 			if leaf.Kind() != reflect.Struct || isUnion(leaf) || sizeOf(leaf) > 0 {
@@ -90,11 +131,7 @@ func Numbers[T any](v *T) []Choice {
 		if !single {
 			return
 		}
-		standard, err := units.Parse(kind, d.Text, units.Metric)
-		if err != nil {
-			panic("job: the default of " + d.Key + " does not work: " + err.Error())
-		}
-		out = append(out, Choice{Default: d, Kind: kind, Value: at.Float(), Standard: standard})
+		out = append(out, Choice{Default: d, Kind: kind, Value: at.Float(), Standard: d.standard(kind)})
 	})
 	return out
 }

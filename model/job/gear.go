@@ -9,6 +9,7 @@ import "boxwalk/model/units"
 // of the plane wall face, `above_sill` from the sill's underside,
 // `above_header` from the header's centre.
 type Gear struct {
+	Stated   `yaml:"-"`
 	Gear     GearTitle  `yaml:"gear" doc:"What the gear is called and how it collapses."`
 	Form     Form       `yaml:"form" doc:"Length of the form and the bents along it."`
 	Wall     WallPanels `yaml:"wall" doc:"Wall panels and walers."`
@@ -63,7 +64,7 @@ type WallPanels struct {
 	Heights    []units.Length `yaml:"heights" example:"1650 mm" above:"0 mm" max:"10 m" minitems:"1" maxitems:"12" doc:"Panel heights the yard has, any number of each."`
 	Most       int            `yaml:"most" default:"4" source:"judgement" min:"1" max:"12" doc:"Most panels in one stack."`
 	Depth      units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
-	Facing     units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
+	Facing     units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing, which is part of depth. Read by no check yet."`
 	Mass       *units.Number  `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
 	OverKicker Adjust         `yaml:"over_kicker" also:"lap" doc:"How far the panels reach down over the kicker (starter wall)."`
 	Walers     Walers         `yaml:"walers" doc:"Walers behind the wall panels."`
@@ -91,7 +92,7 @@ type Corner struct {
 type RoofPanels struct {
 	Widths       []units.Length `yaml:"widths" example:"1120 mm" above:"0 mm" max:"15 m" minitems:"1" maxitems:"60" doc:"Panel widths at the soffit the yard has: of one half (roof_halves) or of half the whole roof (roof_whole)."`
 	Depth        units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
-	Facing       units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing."`
+	Facing       units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing, which is part of depth. Read by no check yet."`
 	Mass         *units.Number  `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
 	Taper        units.Length   `yaml:"taper" default:"10 mm" source:"judgement" min:"0 mm" max:"200 mm" doc:"How much wider a filler is at the underside than at the soffit, on each tapered side."`
 	Stringers    Stringers      `yaml:"stringers" doc:"Stringers under the roof panels."`

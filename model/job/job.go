@@ -5,6 +5,7 @@ import "boxwalk/model/units"
 // Job is the job file: what is to be built and where. Every length is in
 // metres once decoded; the tags state the unit of a bare number.
 type Job struct {
+	Stated      `yaml:"-"`
 	Job         Title       `yaml:"job" doc:"What the job is called and the units its bare numbers and drawings use."`
 	Sheet       SheetData   `yaml:"sheet" optional:"true" doc:"What the title block of every sheet says."`
 	Culvert     Culvert     `yaml:"culvert" doc:"The concrete: cells, section, pours and joints."`
@@ -207,10 +208,10 @@ type Schedule struct {
 // Concrete as delivered, as specified and as it hardens. What has to do with
 // strength has no default.
 type Concrete struct {
-	UnitWeight     units.UnitWeight  `yaml:"unit_weight" default:"24 kN/m3" source:"EN 1991-1-1, plain concrete of normal weight, from memory" above:"0 kN/m3" max:"60 kN/m3" doc:"Unit weight of the fresh concrete."`
+	UnitWeight     units.UnitWeight  `yaml:"unit_weight" default:"24 kN/m3" source:"EN 1991-1-1, plain concrete of normal weight, from memory" above:"0 kN/m3" max:"60 kN/m3" doc:"Unit weight of the fresh concrete. Read by no check yet: pressure of the pour is not checked."`
 	Cement         string            `yaml:"cement" optional:"true" example:"N" enum:"R|N|S" doc:"Strength-gain class of the cement by EN 1992-1-1: R rapid, N normal, S slow."`
-	RiseRate       units.Rate        `yaml:"rise_rate" default:"1.5 m/h" source:"judgement" above:"0 m/h" max:"50 m/h" doc:"How fast the concrete rises in the walls."`
-	Temperature    units.Temperature `yaml:"temperature" default:"15 degC" source:"judgement" min:"-10 degC" max:"60 degC" doc:"Temperature of the fresh concrete when it is placed, for its pressure; how it hardens is concrete.curing."`
+	RiseRate       units.Rate        `yaml:"rise_rate" default:"1.5 m/h" source:"judgement" above:"0 m/h" max:"50 m/h" doc:"How fast the concrete rises in the walls. Read by no check yet: pressure of the pour is not checked."`
+	Temperature    units.Temperature `yaml:"temperature" default:"15 degC" source:"judgement" min:"-10 degC" max:"60 degC" doc:"Temperature of the fresh concrete when it is placed, for its pressure; how it hardens is concrete.curing. Read by no check yet: pressure of the pour is not checked."`
 	Strength       *units.Pressure   `yaml:"strength" example:"30 MPa" above:"0 MPa" max:"200 MPa" doc:"Characteristic cylinder strength at 28 days."`
 	Curing         *Curing           `yaml:"curing" doc:"Temperature of the invert's concrete since casting: one mean, or a list of {for, at} from casting on that reaches as far as schedule.invert_age. Strength by age needs it; the placing temperature does not stand in for it."`
 	InvertStrength *units.Pressure   `yaml:"invert_strength" example:"18 MPa" above:"0 MPa" max:"200 MPa" doc:"Strength of the invert when the wheels run on it, by cylinders kept beside it, the least of them; it governs over age and curing."`

@@ -50,6 +50,24 @@ func (k Kind) Text(v float64, s System) string {
 	return significant(u.fromSI(v), 9) + " " + name
 }
 
+// Short writes v as Text does, but lengths of an imperial system in decimals of an inch,
+// thousandths at most, and its other quantities to four digits: numbers that were
+// metric before would be whole rows of digits. Parse reads back only what is near.
+func (k Kind) Short(v float64, s System) string {
+	switch {
+	case s == Metric || math.IsNaN(v) || math.IsInf(v, 0) || k == KindStation:
+		return k.Text(v, s)
+	case k == KindLength:
+		return trimmed(v/0.0254, 3) + " in"
+	}
+	name := k.shownUnit(v, s)
+	if name == "" {
+		return significant(v, 9)
+	}
+	u, _ := unitFor(kinds[k].dim, name)
+	return significant(u.fromSI(v), 4) + " " + name
+}
+
 // shownUnit picks the unit to write v in: the usual one of the kind, or a
 // smaller or larger one that reads better.
 func (k Kind) shownUnit(v float64, s System) string {
