@@ -19,6 +19,9 @@ const outsideHold = "Outside panels and bulkhead slung or propped against fallin
 // carry it from then on.
 const hangersHold = "Hanger nuts snug (hand-tight), every hanger of the pour, seen by (name): ______"
 
+// noHangersHold stands there where the job leaves nothing that keeps the roof.
+const noHangersHold = "No hangers are left: shores stand, or the engineer of record has said in writing that the roof carries itself and what is on it, seen by (name): ______"
+
 // holdSteps puts before each step of a bay what a named person has to confirm before
 // it begins.
 func holdSteps(rows []result.StepRow, b *model.Bay, s *model.Study) {
@@ -29,9 +32,11 @@ func holdSteps(rows []result.StepRow, b *model.Bay, s *model.Study) {
 		}
 		if slices.Contains(rows[i].Removes, "ties") {
 			rows[i].Hold = append(append(rows[i].Hold, outsideHold), innerHolds(b, s)...)
+			keep := noHangersHold
 			if b.Carrier.Kept.Hangers != nil {
-				rows[i].Hold = append(rows[i].Hold, hangersHold)
+				keep = hangersHold
 			}
+			rows[i].Hold = append(rows[i].Hold, keep)
 		}
 	}
 }

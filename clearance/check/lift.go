@@ -58,6 +58,9 @@ func (r *route) liftLoads(l *job.Lifting, grade float64) []Judged {
 		stands = append(stands, units.Length(x))
 	}
 	along, across := r.plumbOff(l, grade)
+	if why := r.besidePads(l, r.unsure[0]+along); why != "" {
+		return []Judged{open("raise.lift", r.bay.subject(liftLoad), "kN", why, r.bay.at(raising))}
+	}
 	p, err := load.Lifting{Weight: r.weight, Gauge: units.Length(r.bay.Carrier.Gauge), Pads: r.pads(l), Stands: stands,
 		Along: units.Length(r.centre[0]), Left: units.Length(r.centre[1]), AlongOff: units.Length(r.unsure[0] + along), LeftOff: units.Length(r.unsure[1] + across)}.Loads()
 	if err != nil {
@@ -75,6 +78,19 @@ func (r *route) liftLoads(l *job.Lifting, grade float64) []Judged {
 	text := fmt.Sprintf("the carrier weighs %s; lifted pad by pad a rigid frame can rock on two diagonal places, and the %s pad %s from the rear end takes %s then%s; a lifting jack carries %s",
 		r.weighs(), side, r.bay.mm(float64(p.At)-r.bay.Carrier.Rear), demand, even, carries)
 	return []Judged{r.lifted(liftLoad, "kN", float64(p.Worst), Limit{Value: float64(l.Capacity), Source: p.Source.String() + "; capacity: gear"}, text)}
+}
+
+// besidePads tells why lifting does not raise the carrier: its centre of gravity, give
+// or take so much, does not lie between the outer pads. Empty where it does.
+func (r *route) besidePads(l *job.Lifting, off float64) string {
+	pads := r.pads(l)
+	first, last := float64(pads[0]), float64(pads[len(pads)-1])
+	if at := r.centre[0]; at-off > first && at+off < last {
+		return ""
+	}
+	rear := r.bay.Carrier.Rear
+	return fmt.Sprintf("the centre of gravity at %s from the rear end, give or take %s, does not lie between the outer pads at %s and %s: lifting there does not raise the other end",
+		r.bay.mm(r.centre[0]-rear), r.bay.mm(off), r.bay.mm(first-rear), r.bay.mm(last-rear))
 }
 
 // plumbOff is how far the plumb line through the centre of gravity meets the ground

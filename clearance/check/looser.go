@@ -26,6 +26,7 @@ func looserThanDefault(j *job.Job, g *job.Gear) []result.Looser {
 		}
 	}
 	l.panels(g)
+	l.joints(j)
 	return l.list
 }
 

@@ -32,6 +32,7 @@ var duties = []string{
 	"lifting by crane",
 	"steel, pins and welds of the carrier",
 	"punching and bending of the slabs",
+	"edges of joints under wheels, plates and lifting pads, and the pull to climb out of them",
 }
 
 // answeredBy are the checks that answer for a duty.

@@ -5,7 +5,7 @@ var raiseGroup = []Check{
 	{
 		ID: "raise.lift", Duty: "raising",
 		Holds:   "Each lifting jack carries what its pad can have to, and lifts as high as the carrier has to go; one pass leaves the frame level enough between pads.",
-		Formula: "load: the most on one pad with any two other places carrying (W/2 for a central load: rocking on two diagonal ones); stroke: jack raised - wheels + packing; tilt: pass / pad spacing, pass / gauge",
+		Formula: "load: the most on one pad with any two other places carrying (W/2 for a central load: rocking on two diagonal ones), shifted by height x (grade + pass / pad spacing) along and x (crossfall + pass / gauge) across; stroke: jack raised - wheels + packing; tilt: pass / pad spacing, pass / gauge",
 		Limit:   "the jack's capacity and stroke; 15 mm over 1 m",
 		Source:  "statics of a rigid frame (derived); passes of 10 mm are common practice; tilt: judgement, BS 5975 has it for falsework uprights (from memory)",
 		Limits: []Limit{

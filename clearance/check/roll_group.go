@@ -35,7 +35,7 @@ var rollGroup = []Check{
 	{
 		ID: "roll.support", Duty: "clearance and support on the way",
 		Holds:   "Over the whole advance, and after the last pour until the form is out over the end, every wheel stands on placed invert.",
-		Formula: "from the wheels to the end of the invert, along each tread; aprons count",
+		Formula: "from the wheels to the end of the invert, along each tread; aprons count; an open joint: culvert.joint_gap <= 2 sqrt(dip (2 r - dip)), r of the wheel, dip 2 mm, unless culvert.joint_cover",
 		Limit:   "100 mm",
 		Source:  "judgement",
 		Limits: []Limit{
@@ -99,7 +99,7 @@ var rollGroup = []Check{
 	{
 		ID: "roll.wheel", Duty: "wheels and jacks under the carrier's own weight",
 		Holds:   "A wheel carries its share standing, and the worst one rocking over uneven ground while it rolls. Own weight only: loads of the pour are not checked.",
-		Formula: "standing: rigid frame on all wheels, W/n (1 + n ex x/(2 sum x^2) +- 2 ey/gauge), shifted by height x slope along and across; rocking: the most on one with any two others carrying (W/2 for a central load) x 1.6",
+		Formula: "standing: rigid frame on all wheels, W/n (1 + n ex x/(2 sum x^2) +- 2 ey/gauge), shifted by height x slope along and across; rocking: the most on one with any two others carrying (W/2 for a central load; the same shift adds to it) x 1.6",
 		Limit:   "the gear's wheels.capacity; open where it is not stated",
 		Source:  "statics of a rigid frame (derived); factor 1.6 on live load: ACI 318 (from memory), taken for rolling over edges by judgement",
 		remedy:  capacityRemedy("stronger wheels, or more lines of them (wheels.at)"),

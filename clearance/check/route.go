@@ -189,7 +189,8 @@ func (r *route) supportChecks(s *model.Study) []Judged {
 			}
 		}
 	}
-	return []Judged{r.supportCheck("rear wheels", behind, "inlet"), r.supportCheck("front wheels", ahead, "outlet")}
+	out := []Judged{r.supportCheck("rear wheels", behind, "inlet"), r.supportCheck("front wheels", ahead, "outlet")}
+	return append(out, r.jointChecks(s)...)
 }
 
 // supportCheck is one outer wheel line against the end of the invert.

@@ -13,6 +13,7 @@ const (
 	tiltAlong      = "tilt along"
 	tiltAcross     = "tilt across"
 	lowFlowChannel = "low-flow channel"
+	openJoints     = "open joints"
 	FreePairs      = "bodies and links" // kinds of pairs among the carrier's parts
 	SeamPairs      = "seams"
 )

@@ -42,23 +42,24 @@ type SheetData struct {
 
 // Culvert is the concrete.
 type Culvert struct {
-	Cells     Cells        `yaml:"cells" doc:"How many equal cells stand side by side, or a list of {span, rise} from the left looking ahead."`
-	Span      units.Length `yaml:"span" example:"3.0 m" optional:"true" above:"0 mm" max:"30 m" doc:"Clear width of a cell, wall face to wall face; bare numbers are metres."`
-	Rise      units.Length `yaml:"rise" example:"2.4 m" optional:"true" above:"0 mm" max:"30 m" doc:"Clear height of a cell, invert top to soffit; bare numbers are metres."`
-	Roof      units.Length `yaml:"roof" example:"300 mm" min:"50 mm" max:"5 m" doc:"Thickness of the roof slab."`
-	Invert    units.Length `yaml:"invert" example:"300 mm" min:"50 mm" max:"5 m" doc:"Thickness of the invert slab."`
-	OuterWall units.Length `yaml:"outer_wall" example:"250 mm" min:"50 mm" max:"5 m" doc:"Thickness of the two outer walls."`
-	InnerWall units.Length `yaml:"inner_wall" default:"200 mm" source:"judgement" min:"50 mm" max:"5 m" doc:"Thickness of the walls between cells."`
-	Haunch    Haunches     `yaml:"haunch" optional:"true" doc:"Haunches as run x rise; leave one out where there is none."`
-	Kicker    units.Length `yaml:"kicker" default:"0 mm" source:"none unless given" min:"0 mm" max:"5 m" doc:"Height of the kicker (starter wall) above the invert top, cast with the invert."`
-	Skew      Skews        `yaml:"skew" optional:"true" doc:"Skew of ends and joints, measured from square; positive: the left side further ahead."`
-	Pours     Pours        `yaml:"pours" doc:"Lengths of the pours along the alignment from the inlet, or {each, total}."`
-	Order     Order        `yaml:"order" default:"ahead" doc:"'ahead', or a list of pour numbers in the order they are cast; {cell, pour} for a pour that is cast in one cell by itself."`
-	Face      string       `yaml:"face" default:"square_to_grade" enum:"square_to_grade|plumb" doc:"Whether pour ends stand square to the grade or plumb."`
-	Lap       Lengths      `yaml:"lap" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Length by which the form overlaps the pour before: one value, or one per joint."`
-	JointGap  units.Length `yaml:"joint_gap" default:"0 mm" source:"none unless given" min:"0 mm" max:"500 mm" doc:"Width of the joint between two pours."`
-	Camber    units.Length `yaml:"camber" default:"0 mm" source:"none unless given" min:"-200 mm" max:"200 mm" doc:"Raises the whole soffit of a pour."`
-	Channel   *Channel     `yaml:"channel" doc:"Low-flow channel in the invert, where there is one."`
+	Cells      Cells        `yaml:"cells" doc:"How many equal cells stand side by side, or a list of {span, rise} from the left looking ahead."`
+	Span       units.Length `yaml:"span" example:"3.0 m" optional:"true" above:"0 mm" max:"30 m" doc:"Clear width of a cell, wall face to wall face; bare numbers are metres."`
+	Rise       units.Length `yaml:"rise" example:"2.4 m" optional:"true" above:"0 mm" max:"30 m" doc:"Clear height of a cell, invert top to soffit; bare numbers are metres."`
+	Roof       units.Length `yaml:"roof" example:"300 mm" min:"50 mm" max:"5 m" doc:"Thickness of the roof slab."`
+	Invert     units.Length `yaml:"invert" example:"300 mm" min:"50 mm" max:"5 m" doc:"Thickness of the invert slab."`
+	OuterWall  units.Length `yaml:"outer_wall" example:"250 mm" min:"50 mm" max:"5 m" doc:"Thickness of the two outer walls."`
+	InnerWall  units.Length `yaml:"inner_wall" default:"200 mm" source:"judgement" min:"50 mm" max:"5 m" doc:"Thickness of the walls between cells."`
+	Haunch     Haunches     `yaml:"haunch" optional:"true" doc:"Haunches as run x rise; leave one out where there is none."`
+	Kicker     units.Length `yaml:"kicker" default:"0 mm" source:"none unless given" min:"0 mm" max:"5 m" doc:"Height of the kicker (starter wall) above the invert top, cast with the invert."`
+	Skew       Skews        `yaml:"skew" optional:"true" doc:"Skew of ends and joints, measured from square; positive: the left side further ahead."`
+	Pours      Pours        `yaml:"pours" doc:"Lengths of the pours along the alignment from the inlet, or {each, total}."`
+	Order      Order        `yaml:"order" default:"ahead" doc:"'ahead', or a list of pour numbers in the order they are cast; {cell, pour} for a pour that is cast in one cell by itself."`
+	Face       string       `yaml:"face" default:"square_to_grade" enum:"square_to_grade|plumb" doc:"Whether pour ends stand square to the grade or plumb."`
+	Lap        Lengths      `yaml:"lap" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Length by which the form overlaps the pour before: one value, or one per joint."`
+	JointGap   units.Length `yaml:"joint_gap" default:"0 mm" source:"none unless given" min:"0 mm" max:"500 mm" doc:"Width of the joint between two pours."`
+	JointCover bool         `yaml:"joint_cover" default:"false" doc:"Joints in the invert are closed flush before anything stands on them or rolls over them, by plates that bear on both sides or by filling; whoever writes so sees to it."`
+	Camber     units.Length `yaml:"camber" default:"0 mm" source:"none unless given" min:"-200 mm" max:"200 mm" doc:"Raises the whole soffit of a pour."`
+	Channel    *Channel     `yaml:"channel" doc:"Low-flow channel in the invert, where there is one."`
 }
 
 // Cell is one cell's clear opening.
