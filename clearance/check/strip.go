@@ -253,9 +253,9 @@ func (b *bay) clearChecks(s carrier.Step, r measure.StepGaps) []Judged {
 
 // allowed says what the allowance on a travel clearance is for.
 func (b *bay) allowed(a allow.Allowance, tilt float64) string {
-	text := fmt.Sprintf("allowance %s for tolerances (%s if all add up)", b.mm(a.RootSumSquare), b.mm(a.WorstCase))
+	text := fmt.Sprintf("allowance %s for tolerances (%s if all add up)", b.roundedUp(a.RootSumSquare), b.roundedUp(a.WorstCase))
 	if tilt > 0 {
-		text += fmt.Sprintf(" and %s for the crossfall of %.2f %%", b.mm(tilt), 100*b.Crossfall)
+		text += fmt.Sprintf(" and %s for the crossfall of %.2f %%", b.roundedUp(tilt), 100*b.Crossfall)
 	}
 	return text
 }
