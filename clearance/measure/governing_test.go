@@ -27,8 +27,7 @@ func TestWhatIsTakenOffAPartIsNotMoreThanItsBoxTells(t *testing.T) {
 		s := worked.Chain{Gear: gear, Jobs: jobs}.Study(t)
 		b := Inspect(&s.Bays[0], s.Job, allow.Of(s.Job))
 		lagged, leaned := 0, 0
-		rapid.Check(t, func(t *rapid.T) {
-			r := rand.New(rand.NewSource(rapid.Int64().Draw(t, "seed")))
+		draw := func(r *rand.Rand) {
 			steps, up := b.Steps, r.Intn(2) == 0
 			if up {
 				steps = b.Raising
@@ -66,7 +65,10 @@ func TestWhatIsTakenOffAPartIsNotMoreThanItsBoxTells(t *testing.T) {
 				t.Fatalf("%s: a lean is taken to move %s by %g at most, and moves it by %g", step.Name, b.Carrier.Parts[part].Mark, reach, o.any+o.Unsure)
 			}
 			holdTurned(t, r, b, step, part, l.scaled(l.Differ*times), reach)
-		})
+		}
+		for seed := range int64(300) {
+			draw(rand.New(rand.NewSource(seed)))
+		}
 		if lagged < 5 && jobs != nil || leaned < 5 {
 			t.Errorf("%s: %d lagged, %d leaned", gear, lagged, leaned)
 		}
@@ -75,7 +77,7 @@ func TestWhatIsTakenOffAPartIsNotMoreThanItsBoxTells(t *testing.T) {
 
 // holdTurned holds that no vertex goes farther than told when the frame turns by any
 // slopes of the lean about the middle, anywhere in the step.
-func holdTurned(t *rapid.T, r *rand.Rand, b *Bay, step carrier.Step, part int, l Lean, most float64) {
+func holdTurned(t *testing.T, r *rand.Rand, b *Bay, step carrier.Step, part int, l Lean, most float64) {
 	p := b.Carrier.Parts[part]
 	pose := step.Path.Pose(motion.Ground, p.Body, r.Float64())
 	a, x := l.Across*(2*r.Float64()-1), l.Along*(2*r.Float64()-1)
