@@ -26,6 +26,7 @@ func FixedNumbers() []FixedNumber {
 		{"drag, opening", sweep.DefaultOpening, "1", "judgement", "rise over travel from which on a face lifts off and drags no more"},
 		{"pin", incrementPlay, "m", "judgement", "play of a pin: how far a reading may lie from its hole"},
 		{"tape", tape, "m", "judgement", "least difference between jacks that a crew holds with a tape"},
+		{"joint, dip", jointDip, "m", "judgement", "how far a wheel may sink into an open joint of the invert"},
 		{"dead centre", motion.DeadCentre, "1", "judgement", "least sine of the angle between a driving link and its lever"},
 		{"centre of gravity", measure.CentreUncertain, "m", "judgement", "along the carrier, where more than two wheel lines may carry"},
 		{"live factor", load.LiveFactor, "1", "ACI 318, from memory; judgement for rolling over edges", "on wheel loads while rolling"},

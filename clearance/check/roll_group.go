@@ -36,7 +36,7 @@ var rollGroup = []Check{
 		ID: "roll.support", Duty: "clearance and support on the way",
 		Holds:   "Over the whole advance, and after the last pour until the form is out over the end, every wheel stands on placed invert.",
 		Formula: "from the wheels to the end of the invert, along each tread; aprons count; an open joint: culvert.joint_gap <= 2 sqrt(dip (2 r - dip)), r of the wheel, dip 2 mm, unless culvert.joint_cover",
-		Limit:   "100 mm",
+		Limit:   "100 mm; a joint: the width that a wheel bridges",
 		Source:  "judgement",
 		Limits: []Limit{
 			{"roll.support", "", 0.100, "judgement", "wheels inside the end of the placed invert"},
