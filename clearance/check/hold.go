@@ -22,6 +22,10 @@ const hangersHold = "Hanger nuts snug (hand-tight), every hanger of the pour, se
 // noHangersHold stands there where the job leaves nothing that keeps the roof.
 const noHangersHold = "No hangers are left: shores stand, or the engineer of record has said in writing that the roof carries itself and what is on it, seen by (name): ______"
 
+// jointsHold stands before the first step of a job that counts on its joints being
+// closed: roll.support then takes somebody's word for it.
+const jointsHold = "Joints of the invert closed flush where wheels, plates or pads come to stand or roll, seen by (name): ______"
+
 // holdSteps puts before each step of a bay what a named person has to confirm before
 // it begins.
 func holdSteps(rows []result.StepRow, b *model.Bay, s *model.Study) {
@@ -29,6 +33,9 @@ func holdSteps(rows []result.StepRow, b *model.Bay, s *model.Study) {
 		rows[i].Hold = []string{}
 		if i == 0 {
 			rows[i].Hold = append(rows[i].Hold, releaseHold)
+			if c := s.Job.Culvert; c.JointCover && c.JointGap > 0 {
+				rows[i].Hold = append(rows[i].Hold, jointsHold)
+			}
 		}
 		if slices.Contains(rows[i].Removes, "ties") {
 			rows[i].Hold = append(append(rows[i].Hold, outsideHold), innerHolds(b, s)...)

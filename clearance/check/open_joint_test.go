@@ -2,6 +2,7 @@ package check
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -35,6 +36,14 @@ func TestJointsThatAreCountedAsClosedAreNamedWhereverTheVerdictIs(t *testing.T) 
 	}
 	if said := strings.Join(r.Reservations(), " "); !strings.Contains(said, "joints of 100 mm are counted as closed flush") {
 		t.Error(said)
+	}
+	if first := r.Steps[0].Hold; !slices.Contains(first, jointsHold) {
+		t.Errorf("nobody is asked whether the joints are closed: %q", first)
+	}
+	for _, row := range joints(t, "30 mm", "").Steps {
+		if slices.Contains(row.Hold, jointsHold) {
+			t.Errorf("%s asks after joints that nobody has to close", row.Name)
+		}
 	}
 }
 
