@@ -237,7 +237,7 @@ func (r *route) pullChecks(*model.Study) []Judged {
 		text += "; " + r.friction().words(r)
 	}
 	hold := r.one("roll.hold", "restraint", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: coefficients(h.Source.String(), r.job, "travel.rolling.least")}, result.Max, text)
-	return []Judged{r.pullCheck(p), hold}
+	return []Judged{r.pullCheck(p), hold.with(r.workedHold())}
 }
 
 // pullCheck holds what it takes to start the carrier against what the line can pull.
@@ -253,7 +253,7 @@ func (r *route) pullCheck(p load.Pulling) Judged {
 	demand, has := r.bay.against("kN", float64(p.Starting), float64(t.Capacity))
 	source := coefficients(p.Source.String(), r.job, "travel.rolling.most", "travel.breakaway", "travel.capacity")
 	return r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: source}, result.Max,
-		fmt.Sprintf("%s; the %s can pull %s", text(demand), t.PulledBy, has))
+		fmt.Sprintf("%s; the %s can pull %s", text(demand), t.PulledBy, has)).with(r.workedPull())
 }
 
 // lineNotStated is a pull that nothing can be held against.

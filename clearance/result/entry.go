@@ -22,6 +22,7 @@ type Entry struct {
 	Text      string   `json:"text"`
 	Remedy    string   `json:"remedy"` // what usually fixes it; empty where it passes
 	Source    string   `json:"source"`
+	Working   []Line   `json:"working,omitzero"` // how a value by hand formulas comes about, to be done again; see Working
 }
 
 // Where says at which place and moment a check governs.
