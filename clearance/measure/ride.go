@@ -132,30 +132,36 @@ func (b *Bay) steered() bool {
 // onGround is how far from the bay's origin, along the ground in plan, an axle
 // stands whose wheel is at a distance along the inverts.
 func (b *Bay) onGround(g model.Ground, along float64) float64 {
+	at, grade := inPlan(g, along)
+	// an axle stands its radius above the invert, square to it
+	radius := float64(b.Carrier.Gear.Wheels.Diameter) / 2
+	return at - radius*grade/math.Hypot(1, grade)
+}
+
+// inPlan is how far from the bay's origin in plan a place is that lies at a distance
+// along the inverts, and the grade there.
+func inPlan(g model.Ground, along float64) (at, grade float64) {
 	joints, grades := g.Joints, g.Grades()
 	home := 0
 	for home < len(joints) && joints[home].At <= 0 {
 		home++
 	}
-	plan := func(grade, l float64) float64 { return l / math.Hypot(1, grade) }
-	at, i := 0.0, home
+	i := home
 	for along != 0 {
-		grade := grades[i]
-		next := at + plan(grade, along)
+		steep := math.Hypot(1, grades[i])
+		next := at + along/steep
 		switch {
 		case along > 0 && i < len(joints) && next > joints[i].At:
-			along -= (joints[i].At - at) * math.Hypot(1, grade)
+			along -= (joints[i].At - at) * steep
 			at, i = joints[i].At, i+1
 		case along < 0 && i > 0 && next < joints[i-1].At:
-			along += (at - joints[i-1].At) * math.Hypot(1, grade)
+			along += (at - joints[i-1].At) * steep
 			at, i = joints[i-1].At, i-1
 		default:
 			at, along = next, 0
 		}
 	}
-	// an axle stands its radius above the invert, square to it
-	radius := float64(b.Carrier.Gear.Wheels.Diameter) / 2
-	return at - radius*grades[i]/math.Hypot(1, grades[i])
+	return at, grades[i]
 }
 
 // StationAt is where the rear end of the form stands on the job's line at a
@@ -167,10 +173,11 @@ func (b *Bay) StationAt(r *Advance, share float64) float64 {
 	}
 	// the inverts run on evenly from the joint behind, or from the first
 	joints, i := b.Ground.Joints, 0
-	for i+1 < len(joints) && joints[i+1].At <= x {
+	at, _ := inPlan(b.Ground, x)
+	for i+1 < len(joints) && joints[i+1].At <= at {
 		i++
 	}
-	return joints[i].Station + x - joints[i].At
+	return joints[i].Station + at - joints[i].At
 }
 
 // crossSlope is how much the invert leans across under a carrier in a bend on
