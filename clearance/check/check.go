@@ -150,6 +150,7 @@ type report struct {
 	settings     []result.Setting
 	steps        []result.StepRow
 	raising      []result.RaisingRow
+	rolling      []result.RollingRow
 	along        []result.AlongRow
 }
 
@@ -174,7 +175,9 @@ func (r *Examined) underWay(t *report, s *model.Study, twin []result.AlongRow) {
 	r.bay.sayUnset(t.under)
 	r.bay.sayRemedies(t.under)
 	r.bay.sayFiner(t.under)
-	r.bay.unproved(t.raising, slices.Concat(t.still, t.under))
+	all := slices.Concat(t.still, t.under)
+	r.bay.unproved(t.raising, all)
+	t.rolling = r.rollingRows(s, all)
 	if !r.brief {
 		t.along = r.bay.alongRows(s, r.Found.Rolling, r.Found.Rolled, t.under, twin)
 	}
@@ -227,6 +230,7 @@ func add(r *result.Result, t *report, only []string) {
 	}
 	r.Settings = append(r.Settings, t.settings...)
 	r.Steps, r.Raising = append(r.Steps, t.steps...), append(r.Raising, t.raising...)
+	r.Rolling = append(r.Rolling, t.rolling...)
 	if len(only) == 0 || Matches("roll.clear", only) {
 		r.Along = append(r.Along, t.along...)
 	}

@@ -88,7 +88,18 @@ func (e Entry) printedAlike(usual, finest units.Measure) Printed {
 		p.Finer = true
 		return p
 	}
-	p := e.printed(usual)
+	if p := e.withNothingLeft(usual); e.readsTrue(p) {
+		return p
+	}
+	p := e.withNothingLeft(finest)
+	p.Finer = true
+	return p
+}
+
+// withNothingLeft prints what keeps its limit by nothing: the allowance is what lies
+// between the other two as they are printed.
+func (e Entry) withNothingLeft(m units.Measure) Printed {
+	p := e.printed(m)
 	if p.Off == "" {
 		p.Value = p.Limit
 		return p
@@ -97,7 +108,7 @@ func (e Entry) printedAlike(usual, finest units.Measure) Printed {
 	if e.Sense == Max {
 		left = -left
 	}
-	p.Off = units.Decimal(left, usual.Decimals)
+	p.Off = units.Decimal(left, m.Decimals)
 	return p
 }
 

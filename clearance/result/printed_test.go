@@ -36,6 +36,7 @@ func TestANumberThatFailsIsNeverPrintedAsItsLimitAndOneThatHoldsNeverAsBeyond(t 
 		{"fails beside a limit between decimals", judged("m", 0.3751*inch, 0.376*inch, 0, Min), units.Imperial, "0.37", "0.38", false},
 		{"holds with nothing left", judged("m", 0.025, 0.025, 0, Min), units.Metric, "25.0", "25.0", false},
 		{"fails by rounding", judged("m", math.Nextafter(0.025, 0), 0.025, 0, Min), units.Metric, "24.9999999", "25.0000000", true},
+		{"keeps a limit below the last decimal by nothing", judged("kg", 0.5390625, 0.5, 0.0390625, Min), units.Metric, "0.539062", "0.500000", true},
 		{"ratio", judged("1", 1.4999, 1.5, 0, Min), units.Metric, "1.49", "1.50", false},
 		{"ratio beside a limit between decimals", judged("1", 1.4918, 1.4923, 0, Min), units.Metric, "1.491", "1.492", true},
 	} {

@@ -27,6 +27,7 @@ type Result struct {
 	Settings   []Setting         `json:"settings"`
 	Steps      []StepRow         `json:"steps"`
 	Raising    []RaisingRow      `json:"raising"` // before each pour, see RaisingRow
+	Rolling    []RollingRow      `json:"rolling"` // after the collapse of each pour, see RollingRow
 	Masses     []MassRow         `json:"masses"`
 	Along      []AlongRow        `json:"along"` // samples along the way, see AlongRow
 	Cautions   []string          `json:"cautions"`

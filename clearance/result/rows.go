@@ -103,3 +103,17 @@ type RaisingLevel struct {
 	What  string `json:"-"` // what gets ahead: pads or jacks
 	Order string `json:"-"` // what Say says whether proved or not
 }
+
+// RollingRow is the way from where the carrier stands for one pour to where it stands
+// for the next that it casts, or out over an end, as the crew takes it.
+type RollingRow struct {
+	Cell     int      `json:"cell"`
+	Pour     int      `json:"pour"`
+	To       int      `json:"to"`   // the pour it rolls to; 0 out over an end
+	Name     string   `json:"name"` // which way, how far and where to
+	Way      float64  `json:"way"`  // metres along the inverts, negative back
+	Hold     []string `json:"hold"` // what a named person has seen before it begins
+	Say      string   `json:"say"`
+	Caution  string   `json:"caution"`
+	Unproved []string `json:"not_proved"` // the checks of the way that do not pass, by id and subject
+}

@@ -26,7 +26,7 @@ func JSON(w io.Writer, r *result.Result) error {
 	whole.Checks = listed(r.Checks)
 	whole.Settings = listed(r.Settings)
 	whole.Steps = listed(r.Steps)
-	whole.Raising = listed(r.Raising)
+	whole.Raising, whole.Rolling = listed(r.Raising), listed(r.Rolling)
 	whole.Masses = listed(r.Masses)
 	whole.Along = listed(r.Along)
 	whole.Cautions = listed(r.Cautions)

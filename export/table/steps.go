@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"boxwalk/clearance/result"
@@ -12,7 +13,8 @@ import (
 
 // Steps writes steps.txt, the list a crew works from: step by step what to do,
 // what comes off, what each adjuster reads before and after, and the caution; then
-// the same of raising the carrier for the pour, which is done before that is cast.
+// the same of raising the carrier for the pour, which is done before that is cast, and
+// how it rolls on from there.
 // Places where the steps are the same share a list. A job that does not pass
 // says NOT CLEARED at the top of each list.
 func Steps(w io.Writer, r *result.Result, s units.System) error {
@@ -24,6 +26,7 @@ func Steps(w io.Writer, r *result.Result, s units.System) error {
 		out.WriteString(hung("", capital(named(list.places)), stepWidth))
 		out.WriteString(standing(r))
 		out.WriteString(list.text)
+		out.WriteString(rollingText(r, list.places))
 	}
 	if len(r.Steps) == 0 {
 		out.WriteString("\nThe job has no steps.\n" + standing(r))
@@ -121,6 +124,40 @@ func stepText(number int, row result.StepRow, s units.System) string {
 		out += hung("    CAUTION: ", row.Caution, stepWidth)
 	}
 	return out
+}
+
+// rollingText is the way to the next stand from each of some places, those together
+// from which it is the same.
+func rollingText(r *result.Result, places []place) string {
+	var order []string
+	at := map[string][]place{}
+	for _, row := range r.Rolling {
+		p := place{row.Cell, row.Pour}
+		if !slices.Contains(places, p) {
+			continue
+		}
+		text := rollingStep(row)
+		if len(at[text]) == 0 {
+			order = append(order, text)
+		}
+		at[text] = append(at[text], p)
+	}
+	out := ""
+	for _, text := range order {
+		out += "\n" + hung("", "ROLLING, after the collapse: "+named(at[text]), stepWidth) + text
+	}
+	return out
+}
+
+func rollingStep(row result.RollingRow) string {
+	out := fmt.Sprintf("\n    %s\n", row.Name)
+	for _, h := range row.Hold {
+		out += hung("    HOLD: ", h, stepWidth)
+	}
+	if len(row.Unproved) > 0 {
+		out += hung("    NOT PROVED: ", strings.Join(row.Unproved, "; "), stepWidth)
+	}
+	return out + hung("    ", row.Say, stepWidth) + hung("    CAUTION: ", row.Caution, stepWidth)
 }
 
 // raisingTitle stands over the steps of raising: their readings are those of the

@@ -10,7 +10,7 @@ import (
 	"boxwalk/model/units"
 )
 
-// StepsCSV writes steps.csv: every step of the collapse and of raising, with how far
+// StepsCSV writes steps.csv: every step of the collapse, of raising and of rolling on, with how far
 // its jacks, pads and adjusters may get apart. What a crew may not go beyond is
 // rounded down. Safe is not worked out for raising.
 func StepsCSV(w io.Writer, r *result.Result, s units.System) error {
@@ -31,6 +31,9 @@ func StepsCSV(w io.Writer, r *result.Result, s units.System) error {
 			kept, level = m.Down(l.Kept), l.Say
 		}
 		rows = append(rows, stepCells(number.next("raising", row.Cell, row.Pour), row.Name, row.Say, kept, "", strings.Join(row.Unproved, "; "), level, row.Lag, row.Caution, m))
+	}
+	for _, row := range r.Rolling {
+		rows = append(rows, stepCells(number.next("rolling", row.Cell, row.Pour), row.Name, row.Say, "", "", strings.Join(row.Unproved, "; "), "", nil, row.Caution, m))
 	}
 	return written(w, r, slices.Values(rows))
 }

@@ -277,7 +277,7 @@ func suffixFirst(i int, text string) string {
 // trackLines letter the joints, what the carrier stands for, the way of travel
 // and the lines at its ends.
 func (o *drafter) trackLines(v *sheet.View, r trackRun, n float64) {
-	t := o.study.Job.Travel
+	end := o.study.Job.Travel.End
 	for _, b := range r {
 		mid := b.wheel(float64(b.Carrier.Gear.Form.Length)/2, clearOfChannel(b.Cell)*b.Cell.HalfSpan)
 		v.Text(mid, sheet.MiddleCentre, fmt.Sprintf("stand for pour %d", b.Pour.Number))
@@ -285,17 +285,49 @@ func (o *drafter) trackLines(v *sheet.View, r trackRun, n float64) {
 	rear, _, _, _ := o.trackEnds(r[0])
 	_, front, _, _ := o.trackEnds(r.last())
 	a, b := r[0].end(rear, 0), r.last().end(front, 0)
-	pull, hold := []string{"ahead", t.PulledBy, "can pull " + o.force(float64(t.Capacity))}, []string{"no restraint"}
-	if t.Capacity == 0 {
-		pull[2] = "capacity not stated"
+	ahead, back := r.ways()
+	atOutlet, atInlet := trackLine(o, ahead, back, "ahead", end), trackLine(o, back, ahead, "back", otherEnd[end])
+	if ahead {
+		v.Arrow(sheet.Loads, b.Add(sheet.Pt(3*n, 0)), b.Add(sheet.Pt(18*n, 0)))
 	}
-	if t.Restraint != nil {
-		hold = []string{"restraint", "can hold " + o.force(float64(t.Restraint.Capacity))}
+	if back {
+		v.Arrow(sheet.Loads, a.Sub(sheet.Pt(3*n, 0)), a.Sub(sheet.Pt(18*n, 0)))
 	}
-	pull = append(pull, "at the "+t.End+" end")
-	v.Arrow(sheet.Loads, b.Add(sheet.Pt(3*n, 0)), b.Add(sheet.Pt(18*n, 0)))
-	v.Text(b.Add(sheet.Pt(20*n, 0)), sheet.MiddleLeft, pull...)
-	v.Text(a.Sub(sheet.Pt(4*n, 0)), sheet.MiddleRight, hold...)
+	v.Text(b.Add(sheet.Pt(20*n, 0)), sheet.MiddleLeft, atOutlet...)
+	v.Text(a.Sub(sheet.Pt(20*n, 0)), sheet.MiddleRight, atInlet...)
+}
+
+// otherEnd is the end that is pulled on the way back.
+var otherEnd = map[string]string{"front": "rear", "rear": "front"}
+
+// ways tells whether the carrier leaves any of the run's stands ahead, and any back.
+func (r trackRun) ways() (ahead, back bool) {
+	for _, b := range r {
+		ahead, back = ahead || b.Rolls >= 0, back || b.Rolls < 0
+	}
+	return ahead, back
+}
+
+// trackLine is what stands at an end of the run: what pulls toward it, where anything
+// rolls that way, and what holds back while it rolls the other way.
+func trackLine(o *drafter, toward, away bool, way, end string) []string {
+	t := o.study.Job.Travel
+	var out []string
+	if toward {
+		can := "can pull " + o.force(float64(t.Capacity))
+		if t.Capacity == 0 {
+			can = "capacity not stated"
+		}
+		out = append(out, way, t.PulledBy, can, "at the "+end+" end")
+	}
+	switch {
+	case !away:
+	case t.Restraint == nil:
+		out = append(out, "no restraint")
+	default:
+		out = append(out, "restraint", "can hold "+o.force(float64(t.Restraint.Capacity)))
+	}
+	return out
 }
 
 // entryOf is the entry of a check about something, or its governing one, at one
@@ -366,8 +398,10 @@ func (o *drafter) trackWords(r trackRun) []string {
 			}
 		}
 	}
-	if r.last().Pour.Number == len(o.study.Culvert.Pours) {
-		out = append(out, "After the last pour the carrier rolls out over the outlet: what carries it beyond the end of the apron is not worked out here.")
+	for _, b := range r {
+		if b.Leaves {
+			out = append(out, fmt.Sprintf("From pour %d the carrier rolls out over the %s: what carries it beyond the end of the apron is not worked out here.", b.Pour.Number, map[bool]string{true: "inlet", false: "outlet"}[b.Rolls < 0]))
+		}
 	}
 	turn := 0.0
 	for _, b := range r {

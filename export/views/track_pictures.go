@@ -16,7 +16,11 @@ import (
 func (o *drafter) rollingShots(st stand) []shot {
 	b := st.bay
 	start := geom.Identity()
-	out := []shot{{name: "rolling-start", title: "Rolling ahead, start", st: st, rolled: &start}}
+	way := "Rolling ahead"
+	if b.Rolls < 0 {
+		way = "Rolling back"
+	}
+	out := []shot{{name: "rolling-start", title: way + ", start", st: st, rolled: &start}}
 	rows := o.rowsOf(b)
 	if len(rows) == 0 {
 		return out
@@ -24,9 +28,9 @@ func (o *drafter) rollingShots(st stand) []shot {
 	if s, ok := o.rollingGoverns(); ok {
 		out = append(out, s)
 	}
-	end, title := rows[len(rows)-1], "Rolling ahead, at the next pour"
+	end, title := rows[len(rows)-1], way+", at the next pour"
 	if b.Leaves {
-		title = "Rolling ahead, out over the end"
+		title = way + ", out over the end"
 	}
 	return append(out, shot{name: "rolling-end", title: title, st: st, rolled: &end.Pose})
 }

@@ -167,7 +167,7 @@ type SteelAhead struct {
 type Travel struct {
 	PulledBy  string       `yaml:"pulled_by" default:"winch" enum:"winch|crane line|crew" doc:"What pulls the carrier."`
 	Capacity  units.Force  `yaml:"capacity" default:"0 kN" source:"not stated" min:"0 kN" max:"1000 kN" doc:"What the pulling line can pull; 0 is not stated."`
-	End       string       `yaml:"end" default:"front" enum:"front|rear" doc:"Which end is pulled."`
+	End       string       `yaml:"end" default:"front" enum:"front|rear" doc:"Which end is pulled as the carrier rolls ahead; rolling back it is the other one."`
 	Leaves    string       `yaml:"leaves" default:"outlet" enum:"outlet|inlet" doc:"Over which end the carrier leaves after the last pour that it casts."`
 	Steering  string       `yaml:"steering" default:"centreline" enum:"centreline|offset|guide rollers" doc:"How the carrier is guided: wheels on the centreline, wheels beside it by offset, or rollers on a wall."`
 	Offset    units.Length `yaml:"offset" default:"0 mm" source:"none unless given" min:"-500 mm" max:"500 mm" doc:"Steering offset: how far left of the centreline the carrier is moved over before it rolls, and back after."`
