@@ -22,6 +22,7 @@ type Carrier struct {
 	Parts     []Part
 	Adjusters []Adjuster
 	Declared  []Pair // pairs of parts that touch or share a joint by design
+	Rests     Rests  // what the roof rests on
 
 	once   sync.Once
 	pieces []weighedPiece // by part, see weighed
@@ -60,6 +61,7 @@ func Build(g *job.Gear, sec culvert.Section, s Setting, kept Kept, rear float64)
 	b.trunk()
 	b.members()
 	b.kind.parts(b)
+	b.rests()
 	b.frameParts()
 	b.wheels()
 	b.jacks()

@@ -15,15 +15,16 @@ import (
 // how its bodies hang on each other, which parts they hold. Nothing outside the
 // file of a kind asks which kind a gear is.
 type kind struct {
-	name     string                      // as the gear file writes it
-	mark     mark                        // what tells its gear from that of other kinds
-	needs    []need                      // what the gear must state, in the order it is asked for
-	takes    []string                    // keys of components that it may state besides
-	bodies   []member                    // what it hangs on the frame; before those that hang on it
-	share    float64                     // roof panels that a filler's width comes off, toward the centreline
-	parts    func(b *builder)            // everything but frame, wheels, jacks and links
-	widths   func(s Setting) []Width     // across the roof at the soffit, as drawings state them
-	measures func(g *job.Gear) []Measure // of its own, beside the setting; nil for none
+	name     string                             // as the gear file writes it
+	mark     mark                               // what tells its gear from that of other kinds
+	needs    []need                             // what the gear must state, in the order it is asked for
+	takes    []string                           // keys of components that it may state besides
+	bodies   []member                           // what it hangs on the frame; before those that hang on it
+	share    float64                            // roof panels that a filler's width comes off, toward the centreline
+	parts    func(b *builder)                   // everything but frame, wheels, jacks and links
+	rests    func(b *builder) ([]Strip, []Hung) // what of the soffit lies on what, of the left side or the middle
+	widths   func(s Setting) []Width            // across the roof at the soffit, as drawings state them
+	measures func(g *job.Gear) []Measure        // of its own, beside the setting; nil for none
 }
 
 // mark is a component by which a gear of a kind is known, in a word; a kind

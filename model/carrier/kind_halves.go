@@ -28,6 +28,10 @@ var _ = register(kind{
 	},
 	share: 2,
 	parts: (*builder).halvesParts,
+	rests: func(b *builder) ([]Strip, []Hung) {
+		return []Strip{{Side: culvert.Left, From: b.s.Filler / 2, To: b.s.Half}},
+			[]Hung{{Side: culvert.Left, At: b.s.Half - float64(b.g.Hinge.Behind), On: Arm, From: b.s.Half, To: b.s.Half}}
+	},
 	widths: func(s Setting) []Width {
 		h := s.Filler / 2
 		return []Width{{"filler", h, -h}, {"roof panel", s.Edge, h}}

@@ -35,6 +35,9 @@ var _ = register(kind{
 		b.stringers(lid, 0, b.s.Panel, b.s.Panel, (*builder).onTube)
 		b.arms()
 	},
+	rests: func(b *builder) ([]Strip, []Hung) {
+		return []Strip{{Side: culvert.Both, From: -b.s.Half, To: b.s.Half}}, []Hung{{Side: culvert.Left, At: b.s.ArmOuter, On: Arm, From: b.s.Half, To: b.s.Half}}
+	},
 	widths: func(s Setting) []Width { return []Width{{"lid", s.Panel, -s.Panel}} },
 	measures: func(g *job.Gear) []Measure {
 		return []Measure{{Name: "Wall panel up the haunch", Value: float64(g.Corner.Return)}}

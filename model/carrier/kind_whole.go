@@ -26,6 +26,11 @@ var _ = register(kind{
 	},
 	share: 1,
 	parts: (*builder).wholeParts,
+	rests: func(b *builder) ([]Strip, []Hung) {
+		shoe := b.s.Half - float64(b.g.Slide.Bracket.From) + shoeFrom + shoeLong/2
+		return []Strip{{Side: culvert.Both, From: -b.s.Panel, To: b.s.Panel}},
+			[]Hung{{Side: culvert.Left, At: shoe, On: Header, From: b.s.Edge, To: b.s.Half}}
+	},
 	widths: func(s Setting) []Width {
 		return []Width{{"filler", s.Edge, s.Edge - s.Filler}, {"roof panel", s.Panel, -s.Panel}}
 	},

@@ -51,20 +51,22 @@ func (b *builder) stringers(body func(culvert.Side) string, inner, outer, filler
 		for _, y := range b.stringerWays(inner, outer, filler) {
 			w := float64(sec.X) / 2
 			b.add(Part{Role: Stringer, Side: side, Mass: perMetre(b.g.Roof.Stringers.Mass, x1-x0)}, body(side), geom.Prism(rectangle(y-w, top-float64(sec.Y), y+w, top), x0, x1))
+			b.seated(side, y, on(b, y, w))
 			b.pads(side, body(side), on(b, y, w), y, top-float64(sec.Y))
 		}
 	}
 	if b.g.Roof.Stringers.Middle {
 		w := float64(sec.X) / 2
 		b.add(Part{Role: Stringer, Mass: perMetre(b.g.Roof.Stringers.Mass, x1-x0)}, body(culvert.Both), geom.Prism(rectangle(-w, top-float64(sec.Y), w, top), x0, x1))
+		b.seated(culvert.Both, 0, on(b, 0, w))
 		b.pads(culvert.Both, body(culvert.Both), on(b, 0, w), 0, top-float64(sec.Y))
 	}
 }
 
-// seat is what carries a stringer at a bent: its foot and half its width. None
-// has no role.
+// seat is what carries a stringer at a bent: on the header tube or on an arm, its
+// foot and half its width. None has no role.
 type seat struct {
-	role       Role
+	role, on   Role
 	foot, half float64
 }
 
@@ -77,14 +79,14 @@ func (b *builder) onTube(y, w float64) seat {
 	if y-w > float64(f.Length)/2 {
 		return seat{}
 	}
-	return seat{Pad, b.s.Header + float64(f.Section.Y)/2, w}
+	return seat{Pad, Header, b.s.Header + float64(f.Section.Y)/2, w}
 }
 
 // onTubeOrArm is a pad on the header tube where it reaches, else on the arm.
 func (b *builder) onTubeOrArm(y, w float64) seat {
 	f := b.g.Frame.Header
 	if y+w > float64(f.Length)/2 {
-		return seat{Pad, b.s.Header + float64(f.Arm.Section.Y)/2, w}
+		return seat{Pad, Arm, b.s.Header + float64(f.Arm.Section.Y)/2, w}
 	}
 	return b.onTube(y, w)
 }
@@ -95,7 +97,7 @@ func (b *builder) onRoofJackOrTube(y, w float64) seat {
 	if b.g.RoofJack == nil {
 		return b.onTube(y, w)
 	}
-	return seat{RoofScrew, b.s.Header, w / 2}
+	return seat{RoofScrew, Header, b.s.Header, w / 2}
 }
 
 // pads are the seats of a stringer at y, at every bent.

@@ -1,0 +1,46 @@
+package statics
+
+import (
+	"fmt"
+	"sync"
+
+	"boxwalk/model/frame"
+)
+
+// Kept holds the beams that were solved, so that bays with the same beam share its
+// answer. The zero value is ready; it may be used from several goroutines, and what it
+// answers does not depend on who asks first.
+type Kept struct {
+	mu   sync.Mutex
+	list map[string]*keptBeam
+}
+
+type keptBeam struct {
+	once   sync.Once
+	solved []frame.Response
+	err    error
+}
+
+// Solve is [frame.Beam.Solve], worked out once for each beam and its loadings; nil keeps
+// nothing.
+func (k *Kept) Solve(b frame.Beam, loads ...frame.Loading) ([]frame.Response, error) {
+	if k == nil {
+		return b.Solve(loads...)
+	}
+	// %v tells floats apart to their last bit
+	one := k.at(fmt.Sprintf("%v %v", b, loads))
+	one.once.Do(func() { one.solved, one.err = b.Solve(loads...) })
+	return one.solved, one.err
+}
+
+func (k *Kept) at(key string) *keptBeam {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if k.list == nil {
+		k.list = map[string]*keptBeam{}
+	}
+	if k.list[key] == nil {
+		k.list[key] = &keptBeam{}
+	}
+	return k.list[key]
+}
