@@ -2,6 +2,7 @@ package allow
 
 import (
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -138,5 +139,24 @@ func TestEveryEntryHasASourceAndTheJobReplacesIt(t *testing.T) {
 	set := Of(&job.Job{Tolerance: v, Travel: job.Travel{Wander: 0.02}})
 	if set.Value("wander") != 0.02 || set.All()[2].Source != "the job" {
 		t.Error("the job's wander does not count")
+	}
+}
+
+// Whoever writes an impossible tolerance is shown one that works: it is the default,
+// never a looser one.
+func TestTheToleranceThatAMessageProposesIsTheDefault(t *testing.T) {
+	defaults := Of(&job.Job{Travel: job.Travel{Wander: 0.015}})
+	fields := reflect.TypeFor[job.Tolerance]()
+	for i := range fields.NumField() {
+		key, example := fields.Field(i).Tag.Get("yaml"), fields.Field(i).Tag.Get("example")
+		v, err := units.Parse(units.KindLength, example, units.Metric)
+		if err != nil {
+			t.Errorf("%s: %q: %v", key, example, err)
+			continue
+		}
+		grows := key == "plumb" || key == "thickness" // with the section, to 25 mm
+		if !grows && v != defaults.Value(key) || v > 0.025 {
+			t.Errorf("%s: %s is proposed, the default is %g m", key, example, defaults.Value(key))
+		}
 	}
 }

@@ -134,6 +134,9 @@ func (d *Decoder) example(t reflect.Type, r *rule) string {
 	case reflect.Pointer:
 		return d.example(t.Elem(), r)
 	case reflect.Slice, reflect.Array:
+		if len(r.samples) > 0 {
+			return "[" + strings.Join(r.samples, ", ") + "]"
+		}
 		return "[" + d.example(t.Elem(), r.of(t.Elem())) + "]"
 	case reflect.Map:
 		return "{name: " + d.example(t.Elem(), r.of(t.Elem())) + "}"

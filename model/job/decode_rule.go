@@ -25,9 +25,10 @@ type rule struct {
 	leaf reflect.Type // the type below pointers, lists and maps; nil: no field
 
 	doc      string
-	sample   string // example tag: a likely value
-	fallback string // default tag
-	defaults bool   // whether there is a default tag
+	sample   string   // example tag: a likely value
+	samples  []string // of a list: likely items, where the tag has several
+	fallback string   // default tag
+	defaults bool     // whether there is a default tag
 	optional bool
 	enum     []string
 	unit     [2]string // of a number without one, by system; "" is the kind's
@@ -95,6 +96,9 @@ func limited(t reflect.Type) (units.Kind, bool) {
 // a mistake in this program and panics; Schema reports it as an error.
 func ruleFor(t reflect.Type, tags reflect.StructTag) *rule {
 	r := &rule{tags: tags, doc: tags.Get("doc"), sample: tags.Get("example"), optional: tags.Get("optional") == "true"}
+	if list := strings.Split(r.sample, "; "); len(list) > 1 {
+		r.sample, r.samples = list[0], list
+	}
 	r.fallback, r.defaults = tags.Lookup("default")
 	if enum, ok := tags.Lookup("enum"); ok {
 		r.enum = choices(enum)

@@ -209,7 +209,7 @@ func (d *Decoder) lengthFits(n ast.Node, path string, v reflect.Value, r *rule, 
 	}
 	switch {
 	case have < fewest:
-		d.Fail(n, path, fmt.Sprintf("has %s; at least %d are needed", items(have), fewest), "", d.more(v, r, fewest-have))
+		d.Fail(n, path, fmt.Sprintf("has %s; at least %d are needed", items(have), fewest), "", d.more(v, r, have, fewest))
 	case most > 0 && have > most:
 		d.Fail(n, path, fmt.Sprintf("has %s; at most %d are read", items(have), most), "", fmt.Sprintf("take out %d", have-most))
 	default:
@@ -218,12 +218,15 @@ func (d *Decoder) lengthFits(n ast.Node, path string, v reflect.Value, r *rule, 
 	return false
 }
 
-// more says what to add to a list that is short by n.
-func (d *Decoder) more(v reflect.Value, r *rule, n int) string {
-	if n == 1 && v.Len() == 0 {
+// more says what to add to a list that has fewer items than it needs.
+func (d *Decoder) more(v reflect.Value, r *rule, have, fewest int) string {
+	switch {
+	case have == 0 && (fewest == 1 || len(r.samples) == fewest):
 		return "write " + d.example(v.Type(), r)
+	case have < len(r.samples):
+		return fmt.Sprintf("add %d, such as %s", fewest-have, r.samples[have])
 	}
-	return fmt.Sprintf("add %d", n)
+	return fmt.Sprintf("add %d", fewest-have)
 }
 
 func items(n int) string {

@@ -32,7 +32,8 @@
 //	unit:"mm"          unit of a number without one; an imperial job takes its
 //	                   counterpart (in); "mm|ft" names both
 //	enum:"a|b|c"       the words allowed; "@kinds" are the kinds of collapse
-//	example:"3 m"      a likely value, for messages and editors
+//	example:"3 m"      a likely value, for messages and editors; "3 m; 5 m" are
+//	                   items of a list that needs several
 //	minitems:"1" maxitems:"4"   number of items of a list
 //	maxlength:"60"     characters of a text; without it 400
 //

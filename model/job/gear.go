@@ -196,7 +196,7 @@ type Wheels struct {
 // Lifting jacks are moved from pad to pad under the sills; at each they lift one
 // pass, and the screw jacks follow.
 type Lifting struct {
-	Pads     []units.Length `yaml:"pads" example:"1.05 m" min:"0 m" max:"60 m" minitems:"2" maxitems:"20" doc:"Lifting pads along the form from its rear end, on both sides."`
+	Pads     []units.Length `yaml:"pads" example:"1.05 m; 3.45 m" min:"0 m" max:"60 m" minitems:"2" maxitems:"20" doc:"Lifting pads along the form from its rear end, on both sides."`
 	Capacity units.Force    `yaml:"capacity" example:"50 kN" above:"0 kN" doc:"What one lifting jack carries."`
 	Stroke   units.Length   `yaml:"stroke" example:"160 mm" above:"0 mm" max:"2 m" doc:"Stroke of one lifting jack."`
 	Pass     units.Length   `yaml:"pass" default:"10 mm" source:"common practice" safer:"more" min:"1 mm" max:"50 mm" doc:"Most that one pad is lifted before the next one follows; 10 mm is common practice."`

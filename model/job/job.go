@@ -239,43 +239,43 @@ type Step struct {
 
 // Limits that replace the defaults.
 type Limits struct {
-	StripRelease *units.Length `yaml:"strip.release" min:"0 mm" doc:"Least gap to concrete while collapsing, once a face has been released."`
+	StripRelease *units.Length `yaml:"strip.release" example:"3 mm" min:"0 mm" doc:"Least gap to concrete while collapsing, once a face has been released."`
 	StripClear   *ZoneLimits   `yaml:"strip.clear" doc:"Travel clearance when collapsed, surface by surface."`
-	RollClear    *units.Length `yaml:"roll.clear" min:"0 mm" doc:"Clearance while rolling ahead."`
-	MidOrdinate  *units.Length `yaml:"roll.mid_ordinate" min:"0 mm" doc:"Distance of a straight pour from the alignment."`
-	RaiseLift    *units.Length `yaml:"raise.lift" min:"0 mm" doc:"Out of level over 1 m while pads are lifted one after the other."`
-	StripDrag    *units.Length `yaml:"strip.drag" min:"0 mm" doc:"Sliding of a face or edge in contact, in one step."`
-	SetupFaces   *units.Length `yaml:"setup.faces" min:"0 mm" doc:"Distance of a raised panel face from its design face."`
+	RollClear    *units.Length `yaml:"roll.clear" example:"25 mm" min:"0 mm" doc:"Clearance while rolling ahead."`
+	MidOrdinate  *units.Length `yaml:"roll.mid_ordinate" example:"10 mm" min:"0 mm" doc:"Distance of a straight pour from the alignment."`
+	RaiseLift    *units.Length `yaml:"raise.lift" example:"15 mm" min:"0 mm" doc:"Out of level over 1 m while pads are lifted one after the other."`
+	StripDrag    *units.Length `yaml:"strip.drag" example:"0 mm" min:"0 mm" doc:"Sliding of a face or edge in contact, in one step."`
+	SetupFaces   *units.Length `yaml:"setup.faces" example:"3 mm" min:"0 mm" doc:"Distance of a raised panel face from its design face."`
 }
 
 // ZoneLimits is the travel clearance of each surface.
 type ZoneLimits struct {
-	Roof         *units.Length `yaml:"roof" min:"0 mm" doc:"To the soffit."`
-	HaunchTop    *units.Length `yaml:"haunch_top" min:"0 mm" doc:"To the top haunch."`
-	Wall         *units.Length `yaml:"wall" min:"0 mm" doc:"To the wall."`
-	Kicker       *units.Length `yaml:"kicker" min:"0 mm" doc:"To the kicker."`
-	HaunchBottom *units.Length `yaml:"haunch_bottom" min:"0 mm" doc:"To the bottom haunch."`
-	Hanger       *units.Length `yaml:"hanger" min:"0 mm" doc:"To hanger plates, rods and nuts."`
+	Roof         *units.Length `yaml:"roof" example:"25 mm" min:"0 mm" doc:"To the soffit."`
+	HaunchTop    *units.Length `yaml:"haunch_top" example:"25 mm" min:"0 mm" doc:"To the top haunch."`
+	Wall         *units.Length `yaml:"wall" example:"25 mm" min:"0 mm" doc:"To the wall."`
+	Kicker       *units.Length `yaml:"kicker" example:"25 mm" min:"0 mm" doc:"To the kicker."`
+	HaunchBottom *units.Length `yaml:"haunch_bottom" example:"25 mm" min:"0 mm" doc:"To the bottom haunch."`
+	Hanger       *units.Length `yaml:"hanger" example:"25 mm" min:"0 mm" doc:"To hanger plates, rods and nuts."`
 }
 
 // Tolerance replaces entries of the tolerance allowance; see worked numbers in
 // the README.
 type Tolerance struct {
-	PanelFace  *units.Length `yaml:"panel_face" min:"0 mm" doc:"Panel face off its place."`
-	SpringBack *units.Length `yaml:"spring_back" min:"0 mm" doc:"Wall springing back when the form comes off."`
-	Wander     *units.Length `yaml:"wander" min:"0 mm" doc:"Wheels off their course."`
-	Yaw        *units.Length `yaml:"yaw" min:"0 mm" doc:"Carrier turned in plan, at its ends."`
-	TrackLevel *units.Length `yaml:"track_level" min:"0 mm" doc:"Level difference between the two wheel tracks."`
-	Setting    *units.Length `yaml:"setting" min:"0 mm" doc:"Adjusters off their reading."`
-	Alignment  *units.Length `yaml:"alignment" min:"0 mm" doc:"Concrete formed by others off alignment."`
-	Thickness  *units.Length `yaml:"thickness" min:"0 mm" doc:"Section size of concrete formed by others."`
-	Plumb      *units.Length `yaml:"plumb" min:"0 mm" doc:"Plumb of concrete formed by others."`
-	SoffitFace *units.Length `yaml:"soffit_face" min:"0 mm" doc:"Roof panel face off its place."`
-	RoofSag    *units.Length `yaml:"roof_sag" min:"0 mm" doc:"Sag and creep of the young roof."`
-	Invert     *units.Length `yaml:"invert" min:"0 mm" doc:"Invert off level."`
-	Tyres      *units.Length `yaml:"tyres" min:"0 mm" doc:"Wheels settling under load."`
-	Frame      *units.Length `yaml:"frame" min:"0 mm" doc:"Frame bending under its own weight."`
-	Level      *units.Length `yaml:"level" min:"0 mm" doc:"Level of concrete formed by others."`
+	PanelFace  *units.Length `yaml:"panel_face" example:"3 mm" min:"0 mm" doc:"Panel face off its place."`
+	SpringBack *units.Length `yaml:"spring_back" example:"3 mm" min:"0 mm" doc:"Wall springing back when the form comes off."`
+	Wander     *units.Length `yaml:"wander" example:"15 mm" min:"0 mm" doc:"Wheels off their course."`
+	Yaw        *units.Length `yaml:"yaw" example:"10 mm" min:"0 mm" doc:"Carrier turned in plan, at its ends."`
+	TrackLevel *units.Length `yaml:"track_level" example:"6 mm" min:"0 mm" doc:"Level difference between the two wheel tracks."`
+	Setting    *units.Length `yaml:"setting" example:"3 mm" min:"0 mm" doc:"Adjusters off their reading."`
+	Alignment  *units.Length `yaml:"alignment" example:"25 mm" min:"0 mm" doc:"Concrete formed by others off alignment."`
+	Thickness  *units.Length `yaml:"thickness" example:"10 mm" min:"0 mm" doc:"Section size of concrete formed by others."`
+	Plumb      *units.Length `yaml:"plumb" example:"10 mm" min:"0 mm" doc:"Plumb of concrete formed by others."`
+	SoffitFace *units.Length `yaml:"soffit_face" example:"3 mm" min:"0 mm" doc:"Roof panel face off its place."`
+	RoofSag    *units.Length `yaml:"roof_sag" example:"5 mm" min:"0 mm" doc:"Sag and creep of the young roof."`
+	Invert     *units.Length `yaml:"invert" example:"6 mm" min:"0 mm" doc:"Invert off level."`
+	Tyres      *units.Length `yaml:"tyres" example:"2 mm" min:"0 mm" doc:"Wheels settling under load."`
+	Frame      *units.Length `yaml:"frame" example:"3 mm" min:"0 mm" doc:"Frame bending under its own weight."`
+	Level      *units.Length `yaml:"level" example:"19 mm" min:"0 mm" doc:"Level of concrete formed by others."`
 	JackLevel  *units.Length `yaml:"jack_level" example:"2.5 mm" min:"1 mm" doc:"Most that any screw jack is ahead of any other while they carry and are turned, side to side or along."`
-	Lag        *units.Length `yaml:"lag" min:"0 mm" doc:"Out-of-step difference between adjusters turned in one step."`
+	Lag        *units.Length `yaml:"lag" example:"10 mm" min:"0 mm" doc:"Out-of-step difference between adjusters turned in one step."`
 }
