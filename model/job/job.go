@@ -45,10 +45,10 @@ type Culvert struct {
 	Cells      Cells        `yaml:"cells" doc:"How many equal cells stand side by side, or a list of {span, rise} from the left looking ahead."`
 	Span       units.Length `yaml:"span" example:"3.0 m" optional:"true" above:"0 mm" max:"30 m" doc:"Clear width of a cell, wall face to wall face; bare numbers are metres."`
 	Rise       units.Length `yaml:"rise" example:"2.4 m" optional:"true" above:"0 mm" max:"30 m" doc:"Clear height of a cell, invert top to soffit; bare numbers are metres."`
-	Roof       units.Length `yaml:"roof" example:"300 mm" min:"50 mm" max:"5 m" doc:"Thickness of the roof slab."`
-	Invert     units.Length `yaml:"invert" example:"300 mm" min:"50 mm" max:"5 m" doc:"Thickness of the invert slab."`
-	OuterWall  units.Length `yaml:"outer_wall" example:"250 mm" min:"50 mm" max:"5 m" doc:"Thickness of the two outer walls."`
-	InnerWall  units.Length `yaml:"inner_wall" default:"200 mm" source:"judgement" min:"50 mm" max:"5 m" doc:"Thickness of the walls between cells."`
+	Roof       units.Length `yaml:"roof" example:"300 mm" min:"100 mm" max:"5 m" doc:"Thickness of the roof slab."`
+	Invert     units.Length `yaml:"invert" example:"300 mm" min:"100 mm" max:"5 m" doc:"Thickness of the invert slab."`
+	OuterWall  units.Length `yaml:"outer_wall" example:"250 mm" min:"100 mm" max:"5 m" doc:"Thickness of the two outer walls."`
+	InnerWall  units.Length `yaml:"inner_wall" default:"200 mm" source:"judgement" min:"100 mm" max:"5 m" doc:"Thickness of the walls between cells."`
 	Haunch     Haunches     `yaml:"haunch" optional:"true" doc:"Haunches as run x rise; leave one out where there is none."`
 	Kicker     units.Length `yaml:"kicker" default:"0 mm" source:"none unless given" min:"0 mm" max:"5 m" doc:"Height of the kicker (starter wall) above the invert top, cast with the invert."`
 	Skew       Skews        `yaml:"skew" optional:"true" doc:"Skew of ends and joints, measured from square; positive: the left side further ahead."`
@@ -151,10 +151,10 @@ type LeftInPlace struct {
 type Hangers struct {
 	At    string         `yaml:"at" default:"bents" enum:"bents" doc:"Where along the cell: over every bent."`
 	Lines []units.Length `yaml:"lines" minitems:"1" maxitems:"10" doc:"Lines along the cell, left of its centreline."`
-	Plate units.Size3    `yaml:"plate" example:"200 x 200 x 20 mm" above:"0 mm" max:"2 m" doc:"Plate against the soffit: length along the cell x width across x thickness."`
-	Rod   units.Length   `yaml:"rod" example:"25 mm" above:"0 mm" max:"200 mm" doc:"Diameter of the rod."`
+	Plate units.Size3    `yaml:"plate" example:"200 x 200 x 20 mm" min:"3 mm" max:"2 m" doc:"Plate against the soffit: length along the cell x width across x thickness."`
+	Rod   units.Length   `yaml:"rod" example:"25 mm" min:"6 mm" max:"200 mm" doc:"Diameter of the rod."`
 	Tail  units.Length   `yaml:"tail" default:"50 mm" source:"judgement" min:"0 mm" max:"1 m" doc:"Nut and rod below the plate; 0 where the rod is a stud held from above."`
-	Nut   units.Length   `yaml:"nut" default:"44 mm" source:"judgement" above:"0 mm" max:"500 mm" doc:"Width of nut and rod end below the plate."`
+	Nut   units.Length   `yaml:"nut" default:"44 mm" source:"judgement" min:"6 mm" max:"500 mm" doc:"Width of nut and rod end below the plate."`
 }
 
 // SteelAhead is a curtain of bars standing on the next invert's kickers.

@@ -109,6 +109,10 @@ func (c *Culvert) checkPours(d *Decoder, path string) {
 	}
 }
 
+// leastUnder is what has to stay of an invert under a channel: as much as the thinnest
+// slab that a job may have (judgement).
+const leastUnder units.Length = 0.100
+
 // checkChannel asks that a low-flow channel lies in the invert of every cell,
 // between the bottom haunches.
 func (c *Culvert) checkChannel(d *Decoder, path string) {
@@ -116,8 +120,13 @@ func (c *Culvert) checkChannel(d *Decoder, path string) {
 		return
 	}
 	sys, ch := d.System(), c.Channel
-	if ch.Depth >= c.Invert {
-		d.FailAt(path+".channel.depth", ch.Depth.Text(sys)+" cuts through the invert", "the invert is "+c.Invert.Text(sys)+" thick", "write for example "+(c.Invert/3).Text(sys))
+	if left := c.Invert - ch.Depth; left < leastUnder {
+		fix := "write at most " + (c.Invert - leastUnder).Text(sys)
+		if c.Invert <= leastUnder {
+			fix = "leave the channel out, or make the invert thicker"
+		}
+		d.FailAt(path+".channel.depth", ch.Depth.Text(sys)+" cuts too deep into the invert",
+			fmt.Sprintf("%s - %s = %s; at least %s stay under a channel", c.Invert.Text(sys), ch.Depth.Text(sys), left.Text(sys), leastUnder.Text(sys)), fix)
 	}
 	for i, o := range c.Openings() {
 		room, reach := flat(o, c.Haunch.Bottom), units.Length(math.Abs(float64(ch.Offset)))+ch.Width/2
