@@ -38,7 +38,7 @@ func (t *trials) byItself(r *result.Result, id string) *trials {
 // AllFixes lists the fixes of the whole job, as FindFixes does, and behind them,
 // for each check that does not pass, in the order of the checks, the least single
 // changes with which that check passes; up to most for the job and for each. With
-// each stands what else then passes no longer; those that break nothing stand
+// each stands what else then passes no longer; those that break least stand
 // first, then as in FindFixes. Checks whose numbers come from a setting that the
 // gear does not have are left out: setup.range is to be mended first. Progress,
 // which may be nil, is called as dimensions are done.
@@ -149,7 +149,7 @@ func (s search) all(r *result.Result, tick func()) []Fix {
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Fix) int {
-		return cmp.Or(cmp.Compare(min(1, len(a.Breaks)), min(1, len(b.Breaks))), easiest(a, b))
+		return cmp.Or(cmp.Compare(len(a.Breaks), len(b.Breaks)), easiest(a, b))
 	})
 	return out
 }

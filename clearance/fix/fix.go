@@ -13,7 +13,7 @@ import (
 // Fix is one change to one dimension that makes a job pass, or one check of it.
 type Fix struct {
 	Check     string      // the check that it fixes by itself; empty for the whole job
-	Breaks    []string    // ids that pass no longer with it; none where it fixes the whole job
+	Breaks    []string    // ids of which something passes no longer with it; none where it fixes the whole job
 	Whole     bool        // the whole job passes with it
 	Dimension string      // in words: "the leg tubes", "low brace in step \"wall bottoms in\""
 	Ease      result.Ease // who can make the change

@@ -14,7 +14,7 @@ type FixRow struct {
 	Unit        string  `json:"unit"`
 
 	Check  string   `json:"check"`  // the check that it fixes by itself; empty for the whole job
-	Breaks []string `json:"breaks"` // ids that pass no longer with it
+	Breaks []string `json:"breaks"` // ids of which something passes no longer with it
 	Passes bool     `json:"passes"` // the whole job passes with it
 }
 

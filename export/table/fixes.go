@@ -28,7 +28,7 @@ func (t *terminal) fixes() {
 		t.print(hung("  ", "These make one check pass, by itself:", t.width))
 	}
 	for _, c := range each {
-		t.print(hung("  - ", c.Check+", "+makers[c.Ease]+": "+c.Text+"; "+aftermath(c), t.width))
+		t.print(hung("  - ", c.Check+", "+makers[c.Ease]+": "+c.Text+"; "+t.aftermath(c), t.width))
 	}
 	if len(r.Fixes) == 0 {
 		return
@@ -55,17 +55,43 @@ func (t *terminal) split() (whole, each []result.FixRow) {
 }
 
 // aftermath is what the rest does with a fix of one check.
-func aftermath(c result.FixRow) string {
-	switch n := len(c.Breaks); {
+func (t *terminal) aftermath(c result.FixRow) string {
+	switch {
 	case c.Passes:
 		return "with it the whole job passes"
-	case n == 0:
+	case len(c.Breaks) == 0:
 		return "the rest stays as it was, or gains"
-	case n == 1:
-		return "but then " + c.Breaks[0] + " passes no longer"
-	default:
-		return "but then " + strings.Join(c.Breaks[:n-1], ", ") + " and " + c.Breaks[n-1] + " pass no longer"
 	}
+	var passed, failed []string
+	for _, id := range c.Breaks {
+		if t.fails(id) {
+			failed = append(failed, id)
+		} else {
+			passed = append(passed, id)
+		}
+	}
+	var out []string
+	if len(passed) > 0 {
+		out = append(out, enumerated(passed, "passes no longer", "pass no longer"))
+	}
+	if len(failed) > 0 {
+		out = append(out, enumerated(failed, "fails", "fail")+" at more places than now")
+	}
+	return "but then " + strings.Join(out, ", and ")
+}
+
+// fails tells whether anything of a check does not pass before a change.
+func (t *terminal) fails(id string) bool {
+	return slices.ContainsFunc(t.result.Checks, func(e result.Entry) bool { return e.ID == id && e.Verdict != result.Pass })
+}
+
+// enumerated names things one after the other with the word for one or for several.
+func enumerated(list []string, one, several string) string {
+	n := len(list)
+	if n == 1 {
+		return list[0] + " " + one
+	}
+	return strings.Join(list[:n-1], ", ") + " and " + list[n-1] + " " + several
 }
 
 // fixesOfAll are the fixes of the whole job.
