@@ -38,7 +38,7 @@ func (r *route) bearingChecks(*model.Study) []Judged { return []Judged{r.bearing
 // against what the invert bears by then.
 func (r *route) bearingCheck() Judged {
 	loads, err := r.wheelLoads()
-	worst := loads.rocking
+	worst := loads.rocking.Load
 	if err != nil {
 		return open("roll.bearing", r.bay.subject("wheels"), "kN", r.bay.told(err), r.bay.underway())
 	}
@@ -60,5 +60,5 @@ func (r *route) bearingCheck() Judged {
 	demand, bears := r.bay.against("kN", float64(v.Demand), float64(v.Capacity))
 	return r.one("roll.bearing", "wheels", "kN", float64(v.Demand), 0, Limit{Value: float64(v.Capacity), Source: v.Source.String() + "; strength: " + invert.source}, result.Max,
 		fmt.Sprintf("rocking on two diagonal wheels one carries %s; with its factor %s on a contact of %s x %s, %s from the nearest free edge across; the invert %s and bears %s",
-			r.bay.demand(worst), demand, r.bay.mm(float64(w.Patch)), r.bay.mm(float64(w.Tread)), r.bay.mm(edge), invert.basis, bears))
+			r.bay.demand(worst), demand, r.bay.mm(float64(w.Patch)), r.bay.mm(float64(w.Tread)), r.bay.mm(edge), invert.basis, bears)).with(r.workedBearing(worst, edge))
 }

@@ -217,7 +217,7 @@ func (r *bending) scrubChecks() []Judged {
 	bend := r.bend(r.turning.all)
 	loads, err := r.route.wheelLoads()
 	if err == nil {
-		worst := loads.rocking
+		worst := loads.rocking.Load
 		var s load.Scrubbing
 		if s, err = bend.Scrub(r.route.weight, worst, units.Length(r.route.centre[0]-rear), float64(r.route.job.Travel.Scrub)); err == nil {
 			return []Judged{r.scrubCheck(bend, s, worst), r.bentPull(s)}
@@ -235,12 +235,12 @@ func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force
 			r.slips(bend), float64(r.route.job.Travel.Scrub), r.bay.demand(wheel), side, r.bay.demand(s.Line))
 	}
 	if w.Side == 0 {
-		return Judged{Entry: result.Entry{ID: "roll.bend", Subject: r.bay.subject(scrubbing), Value: result.Exactly(float64(s.Wheel)), Unit: "kN", Sense: result.Max, Where: r.bay.underway(),
+		return Judged{Entry: result.Entry{ID: "roll.bend", Subject: r.bay.subject(scrubbing), Working: r.workedScrub(float64(wheel)), Value: result.Exactly(float64(s.Wheel)), Unit: "kN", Sense: result.Max, Where: r.bay.underway(),
 			Text: text(r.bay.demand(s.Wheel)) + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: coefficients(s.Source.String(), r.route.job, "travel.scrub")}}
 	}
 	side, has := r.bay.against("kN", float64(s.Wheel), float64(w.Side))
 	return r.route.one("roll.bend", scrubbing, "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: coefficients(s.Source.String(), r.route.job, "travel.scrub") + "; capacity: gear"}, result.Max,
-		fmt.Sprintf("%s; a wheel carries %s", text(side), has))
+		fmt.Sprintf("%s; a wheel carries %s", text(side), has)).with(r.workedScrub(float64(wheel)))
 }
 
 // slips says how far the wheels of every line slide.
@@ -272,5 +272,5 @@ func (r *bending) bentPull(s load.Scrubbing) Judged {
 	}
 	demand, has := r.bay.against("kN", float64(need), float64(t.Capacity))
 	return r.route.one("roll.bend", pullRound, "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: coefficients(s.Source.String(), r.route.job, "travel.scrub", "travel.rolling.most", "travel.breakaway", "travel.capacity")}, result.Max,
-		fmt.Sprintf("%s%s; the %s can pull %s", text, demand, t.PulledBy, has))
+		fmt.Sprintf("%s%s; the %s can pull %s", text, demand, t.PulledBy, has)).with(r.workedBentPull())
 }

@@ -20,7 +20,7 @@ func (b *bay) midOrdinateCheck(s *model.Study) []Judged {
 		text += "; shorter pours follow it closer: half the length leaves a quarter"
 	}
 	c := candidate{Value: *result.Exactly(b.Pour.MidOrdinate), where: b.at("raised"), text: text}
-	return []Judged{entry("roll.bend", b.subject(midOrdinate), []candidate{c}, limit, result.Max, "")}
+	return []Judged{entry("roll.bend", b.subject(midOrdinate), []candidate{c}, limit, result.Max, "").with(b.workedMiddle())}
 }
 
 // lapChecks hold a form that reaches across a joint at which the line bends: as
@@ -61,5 +61,5 @@ func (b *bay) lapCheck(rest string, over, turn float64, fix string) Judged {
 		text += fmt.Sprintf("; %s to %s at most, or end it at the joint and fill the wedge", fix, b.roundedDown(limit.Value/sin))
 	}
 	c := candidate{Value: *result.Exactly(dig), where: b.at("raised"), text: text}
-	return entry("roll.bend", b.subject(rest), []candidate{c}, limit, result.Max, "")
+	return entry("roll.bend", b.subject(rest), []candidate{c}, limit, result.Max, "").with(workedLap(over, turn))
 }

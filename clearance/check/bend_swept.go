@@ -60,7 +60,9 @@ func (r *bending) swept(part int, faces []face) ([]candidate, error) {
 				continue
 			}
 			for _, b := range bows {
-				out = append(out, r.passing(part, f, b, math.Abs(w[1]), w[2], d))
+				c := r.passing(part, f, b, math.Abs(w[1]), w[2], d)
+				c.working = func() []result.Line { return r.workedSwept(x0, x1, f, b, d) }
+				out = append(out, c)
 			}
 		}
 	}

@@ -42,6 +42,8 @@ type candidate struct {
 	remedy    string // of what does not pass; empty for the check's usual one
 	// tell gives place and text where only the governing one is worth working out
 	tell func() (result.Where, string)
+	// working is how the number comes about, where that is a hand formula
+	working func() []result.Line
 	// of a clearance: whose it is, from what, and whether the two may touch
 	Part     int
 	Against  int   // by place among the solids, or of the other part; -1 if nothing was near
@@ -88,6 +90,9 @@ func entry(id string, subject result.Subject, list []candidate, limit Limit, s r
 	c.Value, c.Allowance, c.WorstCase, c.Where, c.Text = &value, best.Allowance, best.worst, best.where, best.text
 	if best.tell != nil {
 		c.Where, c.Text = best.tell()
+	}
+	if best.working != nil {
+		c.Working = best.working()
 	}
 	if c.Verdict != result.Pass {
 		c.Remedy = best.remedy

@@ -166,6 +166,9 @@ func FuzzCheck(f *testing.F) {
 			if c.Verdict == result.Pass && c.Value != nil && (math.IsNaN(c.Value.Lower) || math.IsNaN(c.Value.Upper)) {
 				t.Errorf("%s %s passes without a number\n%s\n%s", c.ID, c.Subject, gearText, jobText)
 			}
+			if wrong := worksOut(c); wrong != "" {
+				t.Errorf("%s %s: %s\n%s\n%s", c.ID, c.Subject, wrong, gearText, jobText)
+			}
 		}
 	})
 }

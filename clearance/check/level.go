@@ -37,7 +37,7 @@ func (b *bay) levelChecks(s carrier.Step, r measure.StepGaps) []Judged {
 
 // levelCandidate is what a part beside a wall leaves between jacks side to side.
 func (b *bay) levelCandidate(s carrier.Step, part int, w measure.BesideWall) candidate {
-	return candidate{Value: result.Between(w.Differ, math.Max(w.Differ, w.Upper)), tell: func() (result.Where, string) {
+	return candidate{Value: result.Between(w.Differ, math.Max(w.Differ, w.Upper)), working: b.workedDiffer(w.Gap, w.Height), tell: func() (result.Where, string) {
 		at := b.where(s.Name, part, "wall", measure.Nothing())
 		at.A = point(w.At)
 		return at, fmt.Sprintf("%s is %s clear of the wall at a height of %s: %s x gauge %s / %s = %s of jack difference allowed",

@@ -77,7 +77,7 @@ func (r *route) liftLoads(l *job.Lifting, grade float64) []Judged {
 	demand, carries := r.bay.against("kN", float64(p.Worst), float64(l.Capacity))
 	text := fmt.Sprintf("the carrier weighs %s; lifted pad by pad a rigid frame can rock on two diagonal places, and the %s pad %s from the rear end takes %s then%s; a lifting jack carries %s",
 		r.weighs(), side, r.bay.mm(float64(p.At)-r.bay.Carrier.Rear), demand, even, carries)
-	return []Judged{r.lifted(liftLoad, "kN", float64(p.Worst), Limit{Value: float64(l.Capacity), Source: p.Source.String() + "; capacity: gear"}, text)}
+	return []Judged{r.lifted(liftLoad, "kN", float64(p.Worst), Limit{Value: float64(l.Capacity), Source: p.Source.String() + "; capacity: gear"}, text).with(r.workedLift(l, grade, p.How))}
 }
 
 // besidePads tells why lifting does not raise the carrier: its centre of gravity, give
@@ -114,7 +114,7 @@ func (r *route) liftStroke(l *job.Lifting) Judged {
 	demand, has := r.bay.against("m", float64(need), limit)
 	text := fmt.Sprintf("from wheels to raised the pads rise %s: jack %s - %s at which the wheels touch; with %s for packing a lifting jack needs a stroke of %s and has %s",
 		r.bay.mm(rise), r.bay.mm(r.bay.Carrier.Jack), r.bay.mm(r.bay.Carrier.Wheels), r.bay.mm(float64(l.Packing)), demand, has)
-	return r.lifted(liftStroke, "m", float64(need), Limit{Value: limit, Source: "geometry; stroke: gear"}, text)
+	return r.lifted(liftStroke, "m", float64(need), Limit{Value: limit, Source: "geometry; stroke: gear"}, text).with(r.workedStroke(l))
 }
 
 // liftTilt is how far out of level over a metre the frame gets while one pad is
@@ -135,7 +135,7 @@ func (r *route) liftTilt(l *job.Lifting, way string) Judged {
 		high := r.bay.Carrier.Soffit
 		text += fmt.Sprintf("; at the roof, %s up, that is %s to the side", r.bay.mm(high), r.bay.mm(float64(tilt)*high))
 	}
-	return r.lifted("tilt "+way, "m", float64(tilt), limit, text)
+	return r.lifted("tilt "+way, "m", float64(tilt), limit, text).with(workedTilt(l.Pass, apart))
 }
 
 // nearest is the least distance between neighbouring places, which are in order.

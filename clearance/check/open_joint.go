@@ -34,7 +34,7 @@ func (r *route) jointChecks(s *model.Study) []Judged {
 	text := fmt.Sprintf("the joints of the invert are open by %s; a wheel of %s sinks by no more than %s into one of %s: 2 sqrt(%s (%s - %s))",
 		r.bay.mm(gap), r.bay.mm(2*radius), r.bay.mm(jointDip), r.bay.roundedDown(limit.Value), r.bay.mm(jointDip), r.bay.mm(2*radius), r.bay.mm(jointDip))
 	c := candidate{Value: *result.Exactly(gap), where: r.bay.underway(), text: text, remedy: "close the joints flush before anything stands on them or rolls over them (culvert.joint_cover: true), or leave them narrower (culvert.joint_gap); larger wheels bridge more"}
-	return []Judged{entry("roll.support", about, []candidate{c}, limit, result.Max, "")}
+	return []Judged{entry("roll.support", about, []candidate{c}, limit, result.Max, "").with(workedJoint(radius, gap))}
 }
 
 // coverWords say what is counted on where joints are said to be closed.

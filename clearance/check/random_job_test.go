@@ -237,6 +237,11 @@ func TestNoRandomJobPassesWithACapacityBelowItsLoad(t *testing.T) {
 			continue
 		}
 		r := Run(s, Options{Brief: true})
+		for _, c := range r.Checks {
+			if wrong := worksOut(c); wrong != "" {
+				t.Errorf("job %d: %s, %s: %s", seed, c.ID, c.Subject, wrong)
+			}
+		}
 		over := append(j.overloads(s), j.unstated()...)
 		if len(over) > 0 {
 			overloaded++

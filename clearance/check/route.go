@@ -148,11 +148,11 @@ func (r *route) trackChecks(*model.Study) []Judged {
 	}
 	out := []Judged{r.one("roll.track", "outer edge of the treads", "m", edge-outer, wander, limit, result.Min,
 		fmt.Sprintf("the treads' outer edge runs %s from the %s: %s - (gauge %s + tread %s) / 2; allowance %s for wander",
-			r.bay.roundedDown(edge-outer), what, r.bay.mm(edge), r.bay.mm(r.bay.Carrier.Gauge), r.bay.mm(float64(r.bay.Carrier.Gear.Wheels.Tread)), r.bay.mm(wander)))}
+			r.bay.roundedDown(edge-outer), what, r.bay.mm(edge), r.bay.mm(r.bay.Carrier.Gauge), r.bay.mm(float64(r.bay.Carrier.Gear.Wheels.Tread)), r.bay.mm(wander))).with(r.workedTrack())}
 	if r.bay.Cell.Channel.Exists() {
 		clear := r.besideChannel()
 		out = append(out, r.one("roll.track", lowFlowChannel, "m", clear, wander, limit, result.Min,
-			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; allowance %s for wander", r.bay.roundedDown(clear), r.bay.mm(wander))))
+			fmt.Sprintf("the nearer tread runs %s from the edge of the low-flow channel; allowance %s for wander", r.bay.roundedDown(clear), r.bay.mm(wander))).with(r.workedChannel()))
 	}
 	return out
 }
@@ -189,7 +189,8 @@ func (r *route) supportChecks(s *model.Study) []Judged {
 			}
 		}
 	}
-	out := []Judged{r.supportCheck("rear wheels", behind, "inlet"), r.supportCheck("front wheels", ahead, "outlet")}
+	out := []Judged{r.supportCheck("rear wheels", behind, "inlet").with(r.workedSupport(rear, behind, false)),
+		r.supportCheck("front wheels", ahead, "outlet").with(r.workedSupport(front, ahead, true))}
 	return append(out, r.jointChecks(s)...)
 }
 
@@ -289,7 +290,7 @@ func (r *route) tipChecks(*model.Study) []Judged {
 			out = append(out, e)
 			continue
 		}
-		out = append(out, r.one("roll.tip", way.what, "1", s.Ratio, 0, limit, result.Min, text))
+		out = append(out, r.one("roll.tip", way.what, "1", s.Ratio, 0, limit, result.Min, text).with(r.workedTipping(way.what)))
 	}
 	return out
 }

@@ -123,7 +123,8 @@ func (b *bay) blockedChecks(s carrier.Step) []Judged {
 func (b *bay) restChecks() []Judged {
 	hang := b.Carrier.Jack - b.Carrier.Wheels
 	out := []Judged{entry("setup.rest", b.subject("wheels raised"), []candidate{{Value: *result.Exactly(hang), where: b.at("raised"),
-		text: fmt.Sprintf("raised, the wheels hang %s above the level of the invert: jack %s - %s at which the wheels touch", b.roundedDown(hang), b.mm(b.Carrier.Jack), b.mm(b.Carrier.Wheels))}},
+		text:    fmt.Sprintf("raised, the wheels hang %s above the level of the invert: jack %s - %s at which the wheels touch", b.roundedDown(hang), b.mm(b.Carrier.Jack), b.mm(b.Carrier.Wheels)),
+		working: b.workedHang(b.Carrier.Jack, "J - J_w", "by which the wheels hang above the invert")}},
 		b.limits.of("setup.rest"), result.Min, "")}
 	if len(b.Steps) == 0 {
 		return append(out, open("setup.rest", b.About().As(result.Collapsed), "m", "the gear has no steps", b.at("")))
@@ -140,10 +141,12 @@ func (b *bay) restChecks() []Judged {
 		to := last.Moves[k].To
 		up := math.Max(0, to-b.Carrier.Wheels)
 		wheels = append(wheels, candidate{Value: *result.Exactly(up), where: b.at(last.Name),
-			text: fmt.Sprintf("at the end %s reads %s and the wheels touch at %s: they hang %s off the level of the invert", a.Label(), b.mm(to), b.mm(b.Carrier.Wheels), b.mm(up))})
+			text:    fmt.Sprintf("at the end %s reads %s and the wheels touch at %s: they hang %s off the level of the invert", a.Label(), b.mm(to), b.mm(b.Carrier.Wheels), b.mm(up)),
+			working: b.workedHang(to, "max(0, J - J_w)", "by which the wheels hang off the invert")})
 		clear := math.Max(0, b.Carrier.Wheels-to)
 		plates = append(plates, candidate{Value: *result.Exactly(clear), where: b.at(last.Name),
-			text: fmt.Sprintf("at the end the plate of %s stands %s above the level of the invert: %s - %s", a.Label(), b.roundedDown(clear), b.mm(b.Carrier.Wheels), b.mm(to))})
+			text:    fmt.Sprintf("at the end the plate of %s stands %s above the level of the invert: %s - %s", a.Label(), b.roundedDown(clear), b.mm(b.Carrier.Wheels), b.mm(to)),
+			working: b.workedHang(to, "max(0, J_w - J)", "by which the plates stand above the invert")})
 	}
 	return append(out,
 		entry("setup.rest", b.subject("wheels collapsed"), wheels, b.limits.of("setup.rest.wheels"), result.Max, ""),
@@ -158,5 +161,5 @@ func (b *bay) lengthCheck() Judged {
 	text := fmt.Sprintf("form %s long; pour %s along the left wall face, %s along the right, from corner to corner with a lap of %s it needs %s",
 		b.roundedDown(have), b.mm(left), b.mm(right), b.mm(b.Pour.Lap), b.mm(b.Needed))
 	return entry("setup.length", b.subject("form length"), []candidate{{Value: *result.Exactly(have), where: b.at("raised"), text: text}},
-		Limit{Value: b.Needed, Source: "pour length"}, result.Min, "")
+		Limit{Value: b.Needed, Source: "pour length"}, result.Min, "").with(b.workedLength())
 }

@@ -16,9 +16,9 @@ const ownWeight = "own weight only; loads of the pour are not checked"
 // shared is what the places that a carrier stands on have to carry.
 type shared struct {
 	on       load.Wheels
-	standing units.Force // the most on one, standing as a rigid frame on all of them
-	rocking  units.Force // the most on one, on any three of them
-	stand    error       // why standing is not known
+	standing load.Worst // the most on one, standing as a rigid frame on all of them
+	rocking  load.Worst // the most on one, on any three of them
+	stand    error      // why standing is not known
 }
 
 // share spreads a carrier over what it stands on. An error is one of both.
@@ -59,10 +59,10 @@ func (r *route) wheelChecks(*model.Study) []Judged {
 	if err != nil {
 		return []Judged{open("roll.wheel", r.bay.subject("wheels"), "kN", r.bay.told(err), r.bay.underway())}
 	}
-	rocking := units.Force(float64(w.rocking) * load.LiveFactor)
+	rocking, on := units.Force(float64(w.rocking.Load)*load.LiveFactor), r.underWheels(w)
 	return []Judged{
-		r.carries("roll.wheel", "wheel, standing", "", w.standing, w.stand, capacity, w.standingText(r, "wheels")),
-		r.carries("roll.wheel", "wheel, rocking", "", rocking, nil, capacity, w.rockingText(r, "two diagonal wheels carry", load.LiveFactor)),
+		r.carries("roll.wheel", "wheel, standing", "", w.standing.Load, w.stand, capacity, w.standingText(r, "wheels")).with(r.workedStanding(on)),
+		r.carries("roll.wheel", "wheel, rocking", "", rocking, nil, capacity, w.rockingText(r, "two diagonal wheels carry", load.LiveFactor)).with(r.workedRocking(on, load.LiveFactor)),
 	}
 }
 
@@ -82,10 +82,10 @@ func (b *bay) jackChecks(s *model.Study) []Judged {
 	if err != nil {
 		return []Judged{open("setup.jacks", b.subject("jacks"), "kN", b.told(err), b.at("raised"))}
 	}
-	capacity := b.Carrier.Gear.Jack.Capacity
+	capacity, on := b.Carrier.Gear.Jack.Capacity, r.underJacks(w, grade)
 	return []Judged{
-		r.carries("setup.jacks", "jack, standing", "raised", w.standing, w.stand, capacity, w.standingText(r, "jacks")),
-		r.carries("setup.jacks", "jack, worst three", "raised", w.rocking, nil, capacity, w.rockingText(r, "three jacks carry alone", 1)),
+		r.carries("setup.jacks", "jack, standing", "raised", w.standing.Load, w.stand, capacity, w.standingText(r, "jacks")).with(r.workedStanding(on)),
+		r.carries("setup.jacks", "jack, worst three", "raised", w.rocking.Load, nil, capacity, w.rockingText(r, "three jacks carry alone", 1)).with(r.workedRocking(on, 1)),
 	}
 }
 
@@ -95,16 +95,16 @@ func (s shared) standingText(r *route, what string) func(load string) string {
 	even := s.on.Weight / units.Force(n)
 	return func(load string) string {
 		return fmt.Sprintf("%s on %d %s as a rigid frame: %s x %.3f for the centre of gravity off their middle and slopes = %s",
-			r.weighs(), n, what, r.bay.force(even), float64(s.standing/even), load)
+			r.weighs(), n, what, r.bay.force(even), float64(s.standing.Load/even), load)
 	}
 }
 
 // rockingText shows how a load rocking, as it is printed, comes about.
 func (s shared) rockingText(r *route, how string, factor float64) func(load string) string {
 	text := fmt.Sprintf("on uneven ground a rigid frame of %s rocks so that %s: the worst takes %s x %.3f = ",
-		r.weighs(), how, r.bay.force(s.on.Weight), float64(s.rocking/s.on.Weight))
+		r.weighs(), how, r.bay.force(s.on.Weight), float64(s.rocking.Load/s.on.Weight))
 	if factor != 1 {
-		text += fmt.Sprintf("%s; rolling, x %.2f = ", r.bay.demand(s.rocking), factor)
+		text += fmt.Sprintf("%s; rolling, x %.2f = ", r.bay.demand(s.rocking.Load), factor)
 	}
 	return func(load string) string { return text + load }
 }

@@ -33,15 +33,19 @@ func (r *route) standsOff(w *result.Working) {
 // workedPull is the pull that starts the carrier.
 func (r *route) workedPull() []result.Line {
 	var w result.Working
+	r.standsPull(&w)
+	return w.Lines()
+}
+
+func (r *route) standsPull(w *result.Working) {
 	t := r.job.Travel
-	r.standsWeight(&w)
-	r.standsOff(&w)
+	r.standsWeight(w)
+	r.standsOff(w)
 	w.Given("i_g", "steepest grade of the way, up positive", r.up, "1", "alignment.profile (job)")
 	w.Step("i", "slope with what the invert may be off", "i_g + e_i", "1", "")
 	w.Given("f", "rolling coefficient, the most", float64(t.Rolling.Most), "1", whose(r.job, "travel.rolling.most"))
 	w.Given("b", "breakaway over rolling", float64(t.Breakaway), "1", whose(r.job, "travel.breakaway"))
 	w.Step("F", "pull that starts it", "max(0, W * (i + f * b) / sqrt(1 + i^2))", "kN", "statics: W (sin a + f b cos a), tan a = i")
-	return w.Lines()
 }
 
 // workedHold is what the restraint has to take.

@@ -27,6 +27,7 @@ type PadLoads struct {
 	Worst units.Force  // kN, the most that any one pad can take
 	At    units.Length // m, the pad that can take it
 	Left  bool         // on the left side
+	How   Worst        // where the centre of gravity is then, and what carries beside it
 	// Even is the most on one pad while all of them carry alike, kN; zero where
 	// one of them would have to pull down.
 	Even   units.Force
@@ -78,8 +79,8 @@ func (l Lifting) Loads() (PadLoads, error) {
 			return PadLoads{}, outsideBecause("the centre of gravity lies beyond what pads and stands carry")
 		}
 	}
-	if load, err := even.Standing(); err == nil {
-		out.Even = load
+	if most, err := even.Standing(); err == nil {
+		out.Even = most.Load
 	}
 	return answer("load on a pad", out, float64(out.Worst), float64(out.Even))
 }
@@ -91,10 +92,11 @@ func (l Lifting) worst(out *PadLoads) bool {
 	places := append(l.sides(l.Stands), pads...)
 	found := false
 	for i, pad := range pads {
-		share, ok := shareOf(pad, places)
+		share, with, ok := shareOf(pad, places)
 		found = found || ok
 		if w := units.Force(share * float64(l.Weight)); ok && (out.At == 0 && out.Worst == 0 || w > out.Worst) {
 			out.Worst, out.At, out.Left = w, l.Pads[i/2], i%2 == 0
+			out.How = Worst{Load: w, Line: out.At, Left: out.Left, Along: l.Along, Off: l.Left, With: [2][2]units.Length{l.place(places[with[0]]), l.place(places[with[1]])}}
 		}
 	}
 	return found
@@ -110,24 +112,31 @@ func (l Lifting) sides(places []units.Length) [][2]float64 {
 	return out
 }
 
+// place is one of sides along and left of the middle.
+func (l Lifting) place(p [2]float64) [2]units.Length {
+	return [2]units.Length{l.Along + units.Length(p[0]), l.Left + units.Length(p[1])}
+}
+
 // shareOf is the greatest share of a unit load at the origin that a place takes
-// together with any two others; false where it carries it with no two. The
+// together with any two others, and those; false where it carries it with no two. The
 // shares of three places are the barycentric coordinates of the origin.
-func shareOf(pad [2]float64, places [][2]float64) (most float64, ok bool) {
+func shareOf(pad [2]float64, places [][2]float64) (most float64, with [2]int, ok bool) {
 	cross := func(p, q [2]float64) float64 { return p[0]*q[1] - p[1]*q[0] }
 	for i, a := range places {
-		for _, b := range places[:i] {
+		for j, b := range places[:i] {
 			u, v, t := cross(a, b), cross(b, pad), cross(pad, a)
 			sum := u + v + t
 			if math.Abs(sum) < 1e-6 { // m²: in one line
 				continue
 			}
 			if u, v, t = u/sum, v/sum, t/sum; min(u, v, t) >= -snap {
-				most, ok = max(most, u), true
+				if ok = true; u > most {
+					most, with = u, [2]int{i, j}
+				}
 			}
 		}
 	}
-	return most, ok
+	return most, with, ok
 }
 
 // Stroke returns the stroke that a lifting jack needs: the height it lifts and

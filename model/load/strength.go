@@ -88,6 +88,9 @@ func CementClassOf(letter string) CementClass {
 	return map[string]CementClass{"R": ClassR, "N": ClassN, "S": ClassS}[letter]
 }
 
+// Rate is s of the class, by which [CementClass.Beta] grows; 0 of ClassUnset.
+func (c CementClass) Rate() float64 { return en1992S[c] }
+
 func (c CementClass) check() error { return chosen("cement class", uint8(c), uint8(ClassS)) }
 
 // EN1992Source is the source of the EN 1992 curves.

@@ -93,22 +93,45 @@ func (w Wheels) extremes() []Wheels {
 	return out
 }
 
+// Worst is a wheel that carries the most, and what makes it do so.
+type Worst struct {
+	Load  units.Force  // kN
+	Line  units.Length // m, its line, in the measure of Lines
+	Left  bool         // on the left side
+	Along units.Length // m, where the centre of gravity is then
+	Off   units.Length // m, and how far left of the middle
+	// With are the two others that carry beside it, where only three do: along and
+	// left of the middle.
+	With [2][2]units.Length
+}
+
 // Standing returns the greatest load of any wheel, as [Wheels.Rigid] spreads it,
 // wherever the centre of gravity may be. Errors: [ErrLifts] where a wheel may
 // lift. Source: statics (derived).
-func (w Wheels) Standing() (units.Force, error) {
+func (w Wheels) Standing() (Worst, error) {
 	if err := w.check(); err != nil {
-		return 0, err
+		return Worst{}, err
 	}
-	var worst units.Force
+	var worst Worst
 	for _, one := range w.extremes() {
 		loads, err := one.Rigid()
 		if err != nil {
-			return 0, err
+			return Worst{}, err
 		}
-		worst = max(worst, loads.Greatest)
+		for i, x := range w.Lines {
+			worst = heavier(worst, Worst{Load: loads.Left[i], Line: x, Left: true, Along: one.Along, Off: one.Left})
+			worst = heavier(worst, Worst{Load: loads.Right[i], Line: x, Along: one.Along, Off: one.Left})
+		}
 	}
 	return worst, nil
+}
+
+// heavier is the second of two wheels where it carries more.
+func heavier(a, b Worst) Worst {
+	if b.Load > a.Load {
+		return b
+	}
+	return a
 }
 
 // Rigid returns the loads of a rigid frame on equal supports: for two lines
@@ -163,32 +186,42 @@ var outsideLift = errors.Join(ErrLifts, ErrRange)
 // the corners of the set of equilibria (derived: linear programming with three
 // equations), and over the places of the centre of gravity. Reached by frames
 // stiff against twist; never exceeded.
-func (w Wheels) Rocking() (units.Force, error) {
+func (w Wheels) Rocking() (Worst, error) {
 	if err := w.check(); err != nil {
-		return 0, err
+		return Worst{}, err
 	}
-	worst := 0.0
+	var worst Worst
 	for _, one := range w.extremes() {
 		if err := one.check(); err != nil {
-			return 0, err
+			return Worst{}, err
 		}
-		worst = max(worst, mostOfThree(one.points()))
+		worst = heavier(worst, one.mostOfThree())
 	}
-	return answer("wheel load", units.Force(worst*float64(w.Weight)), worst)
+	return answer("wheel load", worst, float64(worst.Load))
 }
 
-// mostOfThree is the greatest share of a unit load at the origin that one of
-// three places takes which carry it alone.
-func mostOfThree(points [][2]float64) float64 {
-	worst := 0.0
+// mostOfThree is the wheel that takes the greatest share of any three that carry the
+// carrier alone.
+func (w Wheels) mostOfThree() Worst {
+	points := w.points()
+	most, at := 0.0, [3]int{}
 	for i := range points {
 		for j := range i {
 			for k := range j {
-				worst = max(worst, greatestOfThree(points[i], points[j], points[k]))
+				if share, first := greatestOfThree(points[i], points[j], points[k]); share > most {
+					three := [3]int{i, j, k}
+					three[0], three[first] = three[first], three[0]
+					most, at = share, three
+				}
 			}
 		}
 	}
-	return worst
+	half := w.Gauge / 2
+	place := func(i int) [2]units.Length {
+		return [2]units.Length{w.Lines[i/2], [2]units.Length{half, -half}[i%2]}
+	}
+	return Worst{Load: units.Force(most * float64(w.Weight)), Line: w.Lines[at[0]/2], Left: at[0]%2 == 0, Along: w.Along, Off: w.Left,
+		With: [2][2]units.Length{place(at[1]), place(at[2])}}
 }
 
 // points returns the wheels as (along, left) from the centre of gravity.
@@ -202,18 +235,23 @@ func (w Wheels) points() [][2]float64 {
 }
 
 // greatestOfThree returns the greatest share of a unit load at the origin among
-// three wheels that carry it alone, 0 when they cannot without pulling. The
-// shares are the barycentric coordinates of the origin.
-func greatestOfThree(a, b, c [2]float64) float64 {
+// three wheels that carry it alone, and which has it; 0 when they cannot without
+// pulling. The shares are the barycentric coordinates of the origin.
+func greatestOfThree(a, b, c [2]float64) (share float64, first int) {
 	cross := func(p, q [2]float64) float64 { return p[0]*q[1] - p[1]*q[0] }
 	u, v, t := cross(b, c), cross(c, a), cross(a, b)
 	sum := u + v + t
 	if math.Abs(sum) < 1e-6 { // m²: in one line; lines and gauge are 50 mm apart at least
-		return 0
+		return 0, 0
 	}
 	u, v, t = u/sum, v/sum, t/sum
-	if min(u, v, t) < -snap {
-		return 0
+	switch {
+	case min(u, v, t) < -snap:
+		return 0, 0
+	case v > u && v >= t:
+		return v, 1
+	case t > u:
+		return t, 2
 	}
-	return max(u, v, t)
+	return u, 0
 }
