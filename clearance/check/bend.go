@@ -8,6 +8,7 @@ import (
 	"boxwalk/clearance/result"
 	"boxwalk/model"
 	"boxwalk/model/culvert"
+	"boxwalk/model/job"
 	"boxwalk/model/load"
 	"boxwalk/model/motion"
 	"boxwalk/model/units"
@@ -234,13 +235,12 @@ func (r *bending) scrubCheck(bend load.Bend, s load.Scrubbing, wheel units.Force
 		return fmt.Sprintf("%s; with friction %.2f (travel.scrub) a wheel with %s is pushed sideways with %s, and steering a wheel line takes up to %s",
 			r.slips(bend), float64(r.route.job.Travel.Scrub), r.bay.demand(wheel), side, r.bay.demand(s.Line))
 	}
-	if w.Side == 0 {
-		return Judged{Entry: result.Entry{ID: "roll.bend", Subject: r.bay.subject(scrubbing), Working: r.workedScrub(float64(wheel)), Value: result.Exactly(float64(s.Wheel)), Unit: "kN", Sense: result.Max, Where: r.bay.underway(),
-			Text: text(r.bay.demand(s.Wheel)) + "; the gear does not say what a wheel carries sideways: give wheels.side, or wheels.swivel where they turn in plan", Source: coefficients(s.Source.String(), r.route.job, "travel.scrub")}}
+	e := r.bay.held(holding{id: "roll.bend", about: r.bay.subject(scrubbing), where: r.bay.underway(), unit: "kN", text: text, source: coefficients(s.Source.String(), r.route.job, "travel.scrub"),
+		demand: Demand{Live: float64(s.Wheel)}, rating: r.bay.Carrier.Gear.Rated("wheels.side", job.IfStated(w.Side)), bearer: "a wheel", verb: "carries", way: " sideways", working: r.workedScrub(float64(wheel))})
+	if e.Lacks != "" {
+		e.Text += ", or wheels.swivel where they turn in plan"
 	}
-	side, has := r.bay.against("kN", float64(s.Wheel), float64(w.Side))
-	return r.route.one("roll.bend", scrubbing, "kN", float64(s.Wheel), 0, Limit{Value: float64(w.Side), Source: coefficients(s.Source.String(), r.route.job, "travel.scrub") + "; capacity: gear"}, result.Max,
-		fmt.Sprintf("%s; a wheel carries %s", text(side), has)).with(r.workedScrub(float64(wheel)))
+	return e
 }
 
 // slips says how far the wheels of every line slide.
@@ -260,17 +260,13 @@ func (r *bending) slips(bend load.Bend) string {
 // bentPull holds the pull that starts the carrier on the grade while its wheels
 // scrub against the line's capacity.
 func (r *bending) bentPull(s load.Scrubbing) Judged {
-	t := r.route.job.Travel
 	p, err := r.route.demands(r.route.up + r.route.off)
 	if err != nil {
 		return open("roll.bend", r.bay.subject(pullRound), "kN", r.bay.told(err), r.bay.underway())
 	}
 	need := p.Starting + s.Pull
-	text := fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: ", r.bay.demand(p.Starting), r.bay.demand(s.Pull), r.turning.words())
-	if t.Capacity == 0 {
-		return r.route.lineNotStated("roll.bend", pullRound, text+r.bay.demand(need))
-	}
-	demand, has := r.bay.against("kN", float64(need), float64(t.Capacity))
-	return r.route.one("roll.bend", pullRound, "kN", float64(need), 0, Limit{Value: float64(t.Capacity), Source: coefficients(s.Source.String(), r.route.job, "travel.scrub", "travel.rolling.most", "travel.breakaway", "travel.capacity")}, result.Max,
-		fmt.Sprintf("%s%s; the %s can pull %s", text, demand, t.PulledBy, has)).with(r.workedBentPull())
+	source := coefficients(s.Source.String(), r.route.job, "travel.scrub", "travel.rolling.most", "travel.breakaway")
+	return r.route.pulled("roll.bend", pullRound, need, source, r.workedBentPull(), func(demand string) string {
+		return fmt.Sprintf("to start it takes %s, and the scrubbing wheels add up to %s at %s: %s", r.bay.demand(p.Starting), r.bay.demand(s.Pull), r.turning.words(), demand)
+	})
 }

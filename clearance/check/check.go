@@ -43,11 +43,16 @@ type Examination struct {
 func Examine(s *model.Study, o Options) *Examination {
 	r := &result.Result{Schema: result.Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
 		Job: result.JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job, s.Gear),
-		NotChecked: notChecked(o.Only), NotRead: job.Unread(s.Job, s.Gear), Looser: looserThanDefault(s.Job, s.Gear)}
+		NotRead: job.Unread(s.Job, s.Gear), Looser: looserThanDefault(s.Job, s.Gear)}
 	reports := reportsOf(s, o, measure.Ask{Steps: measure.Every, Raising: true, Advance: true, EveryPart: !o.Brief || o.Proof})
+	leftOut := map[string]bool{}
 	for _, t := range reportAll(s, reports, o) {
 		add(r, t, o.Only)
+		for _, id := range t.leftOut {
+			leftOut[id] = leftOut[id] || len(o.Only) == 0 || Matches(id, o.Only)
+		}
 	}
+	r.NotChecked = notChecked(o.Only, s.Job, leftOut)
 	tellFriction(r.Looser, frictionNote(s, reports))
 	if !o.Brief {
 		r.Parts = partRowsOf(s, reports)
@@ -67,6 +72,7 @@ type Examined struct {
 	brief   bool
 	onWay   *route   // worked out when first asked for
 	Entries []Judged // with what they come from, where a proof is to be written
+	leftOut []string // ids of entries that somebody else covers
 }
 
 // Entry finds one of a report's entries; there is one for every check that was
@@ -152,6 +158,7 @@ type report struct {
 	raising      []result.RaisingRow
 	rolling      []result.RollingRow
 	along        []result.AlongRow
+	leftOut      []string // ids of entries that somebody else covers
 }
 
 func (r *Examined) report(s *model.Study) *report {
@@ -165,6 +172,7 @@ func (r *Examined) report(s *model.Study) *report {
 	holdSteps(t.steps, r.bay.Bay.Bay, s)
 	r.bay.levels(t)
 	r.underWay(t, s, nil)
+	t.leftOut = r.leftOut
 	return t
 }
 
@@ -203,7 +211,9 @@ func (r *Examined) reportOf(first *report, s *model.Study, b *model.Bay) *report
 	}
 	holdSteps(t.steps, b, s)
 	t.raising = raisingOf(first.raising, b)
-	r.as(b).underWay(t, s, first.along)
+	twin := r.as(b)
+	twin.underWay(t, s, first.along)
+	t.leftOut = twin.leftOut
 	return t
 }
 

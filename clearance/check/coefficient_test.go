@@ -20,9 +20,9 @@ func TestAForceSaysWhoseItsCoefficientsAre(t *testing.T) {
 		return c.Source
 	}
 	for _, c := range []struct{ travel, id, rest, want string }{
-		{"", "roll.pull", "winch", "travel.rolling.most, default: judgement; travel.breakaway, default: judgement; travel.capacity: the job"},
-		{"rolling: {most: 0.03}", "roll.pull", "winch", "travel.rolling.most: the job; travel.breakaway, default: judgement; travel.capacity: the job"},
-		{"rolling: {most: 0.02}, breakaway: 2", "roll.pull", "winch", "travel.rolling.most: the job (equal to the default); travel.breakaway: the job (equal to the default); travel.capacity: the job"},
+		{"", "roll.pull", "winch", "travel.rolling.most, default: judgement; travel.breakaway, default: judgement; capacity: travel.capacity, permissible, plates of winch and restraint"},
+		{"rolling: {most: 0.03}", "roll.pull", "winch", "travel.rolling.most: the job; travel.breakaway, default: judgement; capacity: travel.capacity, permissible, plates of winch and restraint"},
+		{"rolling: {most: 0.02}, breakaway: 2", "roll.pull", "winch", "travel.rolling.most: the job (equal to the default); travel.breakaway: the job (equal to the default); capacity: travel.capacity, permissible, plates of winch and restraint"},
 		{"", "roll.hold", "restraint", "travel.rolling.least, default: the safe end"},
 		{"rolling: {least: 0.005, source: pull test}", "roll.hold", "restraint", "travel.rolling.least: the job"},
 	} {

@@ -21,6 +21,7 @@ type Judged struct {
 	result.Entry
 	From    []candidate
 	Governs int
+	Lacks   string // key of the capacity that it is open for, because nobody states it
 }
 
 // entries are what a result has of what was judged.
@@ -123,10 +124,11 @@ type bay struct {
 	*measure.Bay
 	imperial bool // the job's units
 	limits   Limits
+	factors  job.LoadFactors
 }
 
 func worded(b *measure.Bay, j *job.Job, l Limits) *bay {
-	return &bay{Bay: b, imperial: j.Job.Units == units.Imperial.String(), limits: l}
+	return &bay{Bay: b, imperial: j.Job.Units == units.Imperial.String(), limits: l, factors: j.LoadFactors}
 }
 
 // About is the bay as the subject of a check, and subject something of its carrier.

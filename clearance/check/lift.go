@@ -74,10 +74,12 @@ func (r *route) liftLoads(l *job.Lifting, grade float64) []Judged {
 	if p.Even > 0 {
 		even = fmt.Sprintf("; with all %d pads carrying alike it is %s at most", 2*len(l.Pads), r.bay.demand(p.Even))
 	}
-	demand, carries := r.bay.against("kN", float64(p.Worst), float64(l.Capacity))
-	text := fmt.Sprintf("the carrier weighs %s; lifted pad by pad a rigid frame can rock on two diagonal places, and the %s pad %s from the rear end takes %s then%s; a lifting jack carries %s",
-		r.weighs(), side, r.bay.mm(float64(p.At)-r.bay.Carrier.Rear), demand, even, carries)
-	return []Judged{r.lifted(liftLoad, "kN", float64(p.Worst), Limit{Value: float64(l.Capacity), Source: p.Source.String() + "; capacity: gear"}, text).with(r.workedLift(l, grade, p.How))}
+	text := func(demand string) string {
+		return fmt.Sprintf("the carrier weighs %s; lifted pad by pad a rigid frame can rock on two diagonal places, and the %s pad %s from the rear end takes %s then%s",
+			r.weighs(), side, r.bay.mm(float64(p.At)-r.bay.Carrier.Rear), demand, even)
+	}
+	return []Judged{r.bay.held(holding{id: "raise.lift", about: r.bay.subject(liftLoad), where: r.bay.at(raising), unit: "kN", text: text, source: p.Source.String(),
+		demand: Demand{Dead: float64(p.Worst)}, rating: r.bay.Carrier.Gear.Rated("lifting.capacity", job.IfStated(l.Capacity)), bearer: "a lifting jack", verb: "carries", working: r.workedLift(l, grade, p.How)})}
 }
 
 // besidePads tells why lifting does not raise the carrier: its centre of gravity, give

@@ -1,9 +1,13 @@
 package check
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"boxwalk/clearance/result"
+	"boxwalk/model/diag"
+	"boxwalk/model/job"
 )
 
 // duties are all that a release rests on, in the order of the work, so that what a
@@ -28,7 +32,7 @@ var duties = []string{
 	"force to break the bond",
 	"jack plates and lifting jacks on the invert",
 	"anchors of pulling line and restraint, and jerks in them",
-	"safety in stated capacities, which are held to the full",
+	"whether stated capacities are true, and of the basis stated",
 	"lifting by crane",
 	"steel, pins and welds of the carrier",
 	"punching and bending of the slabs",
@@ -47,13 +51,38 @@ func answeredBy(duty string) []string {
 }
 
 // notChecked are the duties that a result leaves to others: those without a check,
-// and those of which a check was not asked for.
-func notChecked(only []string) []result.Duty {
+// those of which a check was not asked for, and those of which the job says who covers
+// a check and entries were left out for that.
+func notChecked(only []string, j *job.Job, leftOut map[string]bool) []result.Duty {
 	var out []result.Duty
-	missed := func(id string) bool { return len(only) > 0 && !Matches(id, only) }
+	missed := func(id string) bool { return len(only) > 0 && !Matches(id, only) || leftOut[id] }
 	for _, d := range duties {
 		if checks := answeredBy(d); len(checks) == 0 || slices.ContainsFunc(checks, missed) {
-			out = append(out, result.Duty{What: d, Checks: checks})
+			duty := result.Duty{What: d, Checks: checks}
+			for _, id := range checks {
+				if leftOut[id] {
+					duty.CoveredBy = append(duty.CoveredBy, result.Cover{Check: id, By: j.CoveredBy[id]})
+				}
+			}
+			out = append(out, duty)
+		}
+	}
+	return out
+}
+
+// covered tells whether an entry is open for a capacity that nobody states, of a check
+// that the job says somebody else covers.
+func (j Judged) covered(by map[string]string) bool {
+	_, is := by[j.ID]
+	return is && j.Lacks != ""
+}
+
+// UnknownCovers are the keys of covered_by that name no check.
+func UnknownCovers(j *job.Job) diag.Problems {
+	var out diag.Problems
+	for _, id := range job.SortedKeys(j.CoveredBy) {
+		if lookUp(id) == nil {
+			out = append(out, diag.Problem{Key: "covered_by." + id, Summary: fmt.Sprintf("%q is no check", id), Detail: "checks are " + strings.Join(IDs(), ", "), Fix: "write the id of a check, as 'boxwalk check' prints it"})
 		}
 	}
 	return out

@@ -152,7 +152,7 @@ func newLotJob(seed int64) lotJob {
 	if j.hold > 0 {
 		hold = fmt.Sprintf(", restraint: {capacity: %s}", w.force(j.hold))
 	}
-	fmt.Fprintf(&b, "travel: {pulled_by: winch, capacity: %s, scrub: %.2f%s}\n", w.force(j.pull), j.scrub, hold)
+	fmt.Fprintf(&b, "travel: {pulled_by: winch, capacity: %s, scrub: %.2f%s}\ncapacities: {basis: permissible, source: drawn by lot}\n", w.force(j.pull), j.scrub, hold)
 	fmt.Fprintf(&b, "schedule: {invert_age: %.1f d}\n", w.between(2, 20))
 	fmt.Fprintf(&b, "concrete: {strength: %.0f MPa, cement: %s, curing: %.0f degC}\ngear: gear.yaml\n", w.between(20, 40), []string{"N", "R", "S"}[w.Intn(3)], w.between(2, 25))
 	j.Job = b.String()

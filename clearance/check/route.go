@@ -215,52 +215,70 @@ func (r *route) supported(wheels string, left float64) string {
 
 // pullChecks hold pull and restraint against the lines.
 func (r *route) pullChecks(*model.Study) []Judged {
-	t := r.job.Travel
 	p, err := r.demands(r.up + r.off)
 	h, err2 := r.demands(r.worse(r.steep))
 	if err = errors.Join(err, err2); err != nil {
 		return []Judged{open("roll.pull", r.bay.subject("advance"), "kN", r.bay.told(err), r.bay.underway()), open("roll.hold", r.bay.subject("advance"), "kN", r.bay.told(err), r.bay.underway())}
 	}
+	return []Judged{r.pullCheck(p), r.holdCheck(h)}
+}
+
+// holdCheck holds what keeps the carrier from running against what the restraint can
+// hold. Where there is none, it holds nothing.
+func (r *route) holdCheck(h load.Pulling) Judged {
+	t := r.job.Travel
+	source := coefficients(h.Source.String(), r.job, "travel.rolling.least")
 	var have units.Force
 	if t.Restraint != nil {
 		have = t.Restraint.Capacity
 	}
-	text := fmt.Sprintf("the grade of %+.2f %%, %s, is not above the least rolling coefficient %.3f: it holds itself", 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least))
-	if t.Rolling.Least == 0 {
-		text = fmt.Sprintf("nothing pulls the carrier off on a grade of %+.2f %%, %s", 100*r.steep, r.giveOrTake())
+	runs := func(then string) string {
+		text := fmt.Sprintf("%s on %+.2f %%, %s, can run: that is above the least rolling coefficient %.3f; %s; set it before plates leave the invert",
+			r.weighs(), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), then)
+		if t.Rolling.Least > 0 {
+			text += "; " + r.friction().words(r)
+		}
+		return text
 	}
-	if h.NeedsHold {
-		demand, has := r.bay.against("kN", float64(h.Hold), float64(have))
-		text = fmt.Sprintf("%s on %+.2f %%, %s, can run: that is above the least rolling coefficient %.3f; the restraint must take %s and has %s; set it before plates leave the invert",
-			r.weighs(), 100*r.steep, r.giveOrTake(), float64(t.Rolling.Least), demand, has)
+	switch {
+	case !h.NeedsHold:
+		return r.one("roll.hold", "restraint", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: source}, result.Max, r.holdsItself()).with(r.workedHold())
+	case t.Restraint == nil:
+		demand, has := r.bay.against("kN", float64(h.Hold), 0)
+		return r.one("roll.hold", "restraint", "kN", float64(h.Hold), 0, Limit{Source: source}, result.Max, runs(fmt.Sprintf("the restraint must take %s and has %s", demand, has))).with(r.workedHold())
 	}
-	if t.Rolling.Least > 0 {
-		text += "; " + r.friction().words(r)
+	return r.bay.held(holding{id: "roll.hold", about: r.bay.subject("restraint"), where: r.bay.underway(), unit: "kN", source: source,
+		text:   func(demand string) string { return runs("the restraint must take " + demand) },
+		demand: Demand{Live: float64(h.Hold)}, rating: r.job.Rated("travel.restraint.capacity", job.IfStated(have)), bearer: "the restraint", verb: "can hold", working: r.workedHold()})
+}
+
+// holdsItself says why nothing has to hold the carrier back.
+func (r *route) holdsItself() string {
+	least := float64(r.job.Travel.Rolling.Least)
+	if least == 0 {
+		return fmt.Sprintf("nothing pulls the carrier off on a grade of %+.2f %%, %s", 100*r.steep, r.giveOrTake())
 	}
-	hold := r.one("roll.hold", "restraint", "kN", float64(h.Hold), 0, Limit{Value: float64(have), Source: coefficients(h.Source.String(), r.job, "travel.rolling.least")}, result.Max, text)
-	return []Judged{r.pullCheck(p), hold.with(r.workedHold())}
+	return fmt.Sprintf("the grade of %+.2f %%, %s, is not above the least rolling coefficient %.3f: it holds itself; ", 100*r.steep, r.giveOrTake(), least) + r.friction().words(r)
 }
 
 // pullCheck holds what it takes to start the carrier against what the line can pull.
 func (r *route) pullCheck(p load.Pulling) Judged {
 	t := r.job.Travel
-	text := func(demand string) string {
+	source := coefficients(p.Source.String(), r.job, "travel.rolling.most", "travel.breakaway")
+	return r.pulled("roll.pull", t.PulledBy, p.Starting, source, r.workedPull(), func(demand string) string {
 		return fmt.Sprintf("%s on %+.2f %%, %s: to start it takes %s with rolling coefficient %.3f x breakaway %.1f",
 			r.weighs(), 100*r.up, r.giveOrTake(), demand, float64(t.Rolling.Most), float64(t.Breakaway))
-	}
-	if t.Capacity == 0 {
-		return r.lineNotStated("roll.pull", t.PulledBy, text(r.bay.demand(p.Starting)))
-	}
-	demand, has := r.bay.against("kN", float64(p.Starting), float64(t.Capacity))
-	source := coefficients(p.Source.String(), r.job, "travel.rolling.most", "travel.breakaway", "travel.capacity")
-	return r.one("roll.pull", t.PulledBy, "kN", float64(p.Starting), 0, Limit{Value: float64(t.Capacity), Source: source}, result.Max,
-		fmt.Sprintf("%s; the %s can pull %s", text(demand), t.PulledBy, has)).with(r.workedPull())
+	})
 }
 
-// lineNotStated is a pull that nothing can be held against.
-func (r *route) lineNotStated(id, rest, text string) Judged {
-	e := open(id, r.bay.subject(rest), "kN", fmt.Sprintf("%s; what the %s can pull is not stated: travel.capacity in the job file, such as %s", text, r.job.Travel.PulledBy, r.bay.force(20)), r.bay.underway())
-	e.Remedy = "state what the whole pulling line can pull, as its maker states it (travel.capacity in the job file)"
+// pulled holds a pull against what the pulling line can pull.
+func (r *route) pulled(id, what string, pull units.Force, source string, working []result.Line, text func(demand string) string) Judged {
+	t := r.job.Travel
+	e := r.bay.held(holding{id: id, about: r.bay.subject(what), where: r.bay.underway(), unit: "kN", text: text, source: source, working: working,
+		demand: Demand{Live: float64(pull)}, rating: r.job.Rated("travel.capacity", job.IfStated(t.Capacity)), bearer: "the " + t.PulledBy, verb: "can pull"})
+	if e.Lacks != "" {
+		e.Remedy = "state what the whole pulling line can pull, as its maker states it (travel.capacity in the job file)"
+	}
 	return e
 }
 

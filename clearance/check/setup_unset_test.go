@@ -26,6 +26,7 @@ ends: {outlet: {apron: 40 ft}}
 schedule: {invert_age: 7 d}
 concrete: {strength: 4000 psi, cement: N, curing: 62 degF}
 travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
+capacities: {basis: permissible, source: plates of winch and restraint}
 gear: gear.yaml
 `}.Study(t)
 	b := inspected(s, 0)

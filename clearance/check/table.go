@@ -139,7 +139,13 @@ func (r *Examined) judgeAll(s *model.Study, placed bool, wanted func(c *Check) b
 	var out []Judged
 	for i := range table {
 		if c := &table[i]; c.placed == placed && wanted(c) {
-			out = append(out, c.at(r, s)...)
+			for _, e := range c.at(r, s) {
+				if e.covered(s.Job.CoveredBy) {
+					r.leftOut = append(r.leftOut, c.ID)
+				} else {
+					out = append(out, e)
+				}
+			}
 		}
 	}
 	return out

@@ -6,6 +6,7 @@ import (
 
 	"boxwalk/clearance/result"
 	"boxwalk/model"
+	"boxwalk/model/job"
 	"boxwalk/model/load"
 	"boxwalk/model/units"
 )
@@ -61,8 +62,8 @@ func (r *route) wheelChecks(*model.Study) []Judged {
 	}
 	rocking, on := units.Force(float64(w.rocking.Load)*load.LiveFactor), r.underWheels(w)
 	return []Judged{
-		r.carries("roll.wheel", "wheel, standing", "", w.standing.Load, w.stand, capacity, w.standingText(r, "wheels")).with(r.workedStanding(on)),
-		r.carries("roll.wheel", "wheel, rocking", "", rocking, nil, capacity, w.rockingText(r, "two diagonal wheels carry", load.LiveFactor)).with(r.workedRocking(on, load.LiveFactor)),
+		r.carries("roll.wheel", "wheel, standing", "", w.standing.Load, w.stand, capacity, w.standingText(r, "wheels"), r.workedStanding(on)),
+		r.carries("roll.wheel", "wheel, rocking", "", rocking, nil, capacity, w.rockingText(r, "two diagonal wheels carry", load.LiveFactor), r.workedRocking(on, load.LiveFactor)),
 	}
 }
 
@@ -84,8 +85,8 @@ func (b *bay) jackChecks(s *model.Study) []Judged {
 	}
 	capacity, on := b.Carrier.Gear.Jack.Capacity, r.underJacks(w, grade)
 	return []Judged{
-		r.carries("setup.jacks", "jack, standing", "raised", w.standing.Load, w.stand, capacity, w.standingText(r, "jacks")).with(r.workedStanding(on)),
-		r.carries("setup.jacks", "jack, worst three", "raised", w.rocking.Load, nil, capacity, w.rockingText(r, "three jacks carry alone", 1)).with(r.workedRocking(on, 1)),
+		r.carries("setup.jacks", "jack, standing", "raised", w.standing.Load, w.stand, capacity, w.standingText(r, "jacks"), r.workedStanding(on)),
+		r.carries("setup.jacks", "jack, worst three", "raised", w.rocking.Load, nil, capacity, w.rockingText(r, "three jacks carry alone", 1), r.workedRocking(on, 1)),
 	}
 }
 
@@ -109,15 +110,15 @@ func (s shared) rockingText(r *route, how string, factor float64) func(load stri
 	return func(load string) string { return text + load }
 }
 
-// capacities are the keys that state what a wheel and a jack carry.
-var capacities = map[string]struct{ what, key string }{
+// bearers are what wheels and jacks are called, and the keys of what they carry.
+var bearers = map[string]struct{ what, key string }{
 	"roll.wheel":  {"wheel", "wheels.capacity"},
 	"setup.jacks": {"jack", "jack.capacity"},
 }
 
-// carries holds a load against what the gear says its bearer carries. What the
-// gear does not say is not taken for granted.
-func (r *route) carries(id, rest, step string, value units.Force, unknown error, capacity units.Force, text func(load string) string) Judged {
+// carries holds the carrier's own weight on a wheel or jack against what the gear
+// says that carries.
+func (r *route) carries(id, rest, step string, value units.Force, unknown error, capacity units.Force, text func(load string) string, working []result.Line) Judged {
 	where := r.bay.underway()
 	if step != "" {
 		where = r.bay.at(step)
@@ -125,16 +126,10 @@ func (r *route) carries(id, rest, step string, value units.Force, unknown error,
 	if unknown != nil {
 		return open(id, r.bay.subject(rest), "kN", r.bay.told(unknown), where)
 	}
-	bearer, source := capacities[id], load.Source{Text: "statics of a rigid frame", Flag: load.Derived}.String()
-	if capacity == 0 {
-		return Judged{Entry: result.Entry{ID: id, Subject: r.bay.subject(rest), Value: result.Exactly(float64(value)), Unit: "kN", Sense: result.Max, Where: where, Source: source,
-			Text: fmt.Sprintf("%s; the gear does not say what a %s carries: give %s in the gear file (%s)", text(r.bay.demand(value)), bearer.what, bearer.key, ownWeight)}}
-	}
-	demand, has := r.bay.against("kN", float64(value), float64(capacity))
-	one := candidate{Value: *result.Exactly(float64(value)), where: where, text: fmt.Sprintf("%s; a %s carries %s (%s)", text(demand), bearer.what, has, ownWeight)}
-	e := entry(id, r.bay.subject(rest), []candidate{one}, Limit{Value: float64(capacity), Source: source + "; capacity: gear"}, result.Max, "")
-	e.Unit = "kN"
-	return e
+	bearer := bearers[id]
+	return r.bay.held(holding{id: id, about: r.bay.subject(rest), where: where, unit: "kN", text: text, note: ownWeight, working: working,
+		demand: Demand{Dead: float64(value)}, rating: r.bay.Carrier.Gear.Rated(bearer.key, job.IfStated(capacity)), bearer: "a " + bearer.what, verb: "carries",
+		source: load.Source{Text: "statics of a rigid frame", Flag: load.Derived}.String()})
 }
 
 // capacityRemedy is what mends a bearer that is overloaded, or whose capacity is
@@ -142,7 +137,7 @@ func (r *route) carries(id, rest, step string, value units.Force, unknown error,
 func capacityRemedy(stronger string) advice {
 	return func(_ *bay, e Judged) string {
 		if e.Limit == nil && e.Value != nil {
-			return fmt.Sprintf("state what a %s carries, from its maker's papers (%s in the gear file)", capacities[e.ID].what, capacities[e.ID].key)
+			return fmt.Sprintf("state what a %s carries, from its maker's papers (%s in the gear file)", bearers[e.ID].what, bearers[e.ID].key)
 		}
 		return stronger
 	}

@@ -83,6 +83,7 @@ ends: {outlet: {apron: 40 ft}}
 schedule: {invert_age: 7 d}
 concrete: {strength: 4000 psi, cement: N, curing: 62 degF}
 travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
+capacities: {basis: permissible, source: plates of winch and restraint}
 %sgear: gear.yaml
 `, r.id, r.span, r.rise, r.roof, r.invert, r.wall, haunch, max(6, r.haunch), limits)
 }

@@ -1,13 +1,36 @@
 package result
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+)
 
 // Duty is one thing that has to hold before and while a carrier is released, and
 // the checks that hold it. No checks: this version has none, and somebody else
 // answers for it.
 type Duty struct {
-	What   string   `json:"what"`
-	Checks []string `json:"checks"`
+	What      string   `json:"what"`
+	Checks    []string `json:"checks"`
+	CoveredBy []Cover  `json:"covered_by,omitempty"`
+}
+
+// Cover is who answers for a check whose capacities nobody states, in the job's words.
+// Entries that would be open for that are left out of the result.
+type Cover struct {
+	Check string `json:"check"`
+	By    string `json:"by"`
+}
+
+// String is the duty with who covers it.
+func (d Duty) String() string {
+	var by []string
+	for _, c := range d.CoveredBy {
+		by = append(by, fmt.Sprintf("%s covered by %s", c.Check, c.By))
+	}
+	if by == nil {
+		return d.What
+	}
+	return d.What + " (" + strings.Join(by, ", ") + ")"
 }
 
 // Looser is a number that a job or gear sets to make a check easier than its default
@@ -24,7 +47,7 @@ type Looser struct {
 func (r *Result) NotCheckedNames() []string {
 	var out []string
 	for _, d := range r.NotChecked {
-		out = append(out, d.What)
+		out = append(out, d.String())
 	}
 	return out
 }

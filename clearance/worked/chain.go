@@ -44,6 +44,7 @@ ends: {outlet: {apron: 12 m}}
 schedule: {invert_age: 7 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
 travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
+capacities: {basis: permissible, source: plates of winch and restraint}
 gear: gear.yaml
 `
 
@@ -66,6 +67,7 @@ ends: {outlet: {apron: 12 m}}
 schedule: {invert_age: 7 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
 travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
+capacities: {basis: permissible, source: plates of winch and restraint}
 gear: gear.yaml
 `
 

@@ -137,6 +137,9 @@ func (r *reading) readLine(folder string) {
 
 // build assembles the study unless something is wrong already.
 func (r *reading) build() *model.Study {
+	if r.job != nil {
+		r.put(r.jobAt, "", check.UnknownCovers(r.job)...)
+	}
 	if r.problems.HasErrors() || r.job == nil || r.gear == nil {
 		return nil
 	}

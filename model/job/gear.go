@@ -9,23 +9,24 @@ import "boxwalk/model/units"
 // of the plane wall face, `above_sill` from the sill's underside,
 // `above_header` from the header's centre.
 type Gear struct {
-	Stated   `yaml:"-"`
-	Gear     GearTitle  `yaml:"gear" doc:"What the gear is called and how it collapses."`
-	Form     Form       `yaml:"form" doc:"Length of the form and the bents along it."`
-	Wall     WallPanels `yaml:"wall" doc:"Wall panels and walers."`
-	Corner   Corner     `yaml:"corner" doc:"Corner panel over the top haunch."`
-	Roof     RoofPanels `yaml:"roof" doc:"Roof panels, stringers and the fillers between them."`
-	Hinge    *Hinge     `yaml:"hinge" doc:"Hinge of the wall on the roof half (roof_halves)."`
-	Slide    *Slide     `yaml:"slide" doc:"Roller track on which the walls draw in (roof_whole)."`
-	Frame    Frame      `yaml:"frame" doc:"Bents, sills and struts."`
-	Jack     Jack       `yaml:"jack" doc:"Screw jacks under the legs."`
-	RoofJack *Adjust    `yaml:"roof_jack" doc:"Jacks between header and roof, where the roof has its own (roof_whole): range of lowering."`
-	Wheels   Wheels     `yaml:"wheels" doc:"Wheels under the sills."`
-	Lifting  *Lifting   `yaml:"lifting" doc:"Lifting jacks and the pads they lift the carrier at."`
-	Ties     *Ties      `yaml:"ties" doc:"Ties through the walls."`
-	Links    []Link     `yaml:"links" maxitems:"20" doc:"Braces and turnbuckles."`
-	Mass     Masses     `yaml:"mass" optional:"true" doc:"What the carrier weighs, where it was weighed, and what lies on it."`
-	Steps    []Step     `yaml:"steps" minitems:"1" maxitems:"60" doc:"The collapse, step by step."`
+	Stated     `yaml:"-"`
+	Gear       GearTitle   `yaml:"gear" doc:"What the gear is called and how it collapses."`
+	Capacities *Capacities `yaml:"capacities" doc:"What the capacities stated in this file are: permissible or factored, and whose numbers. Without it none of them is used."`
+	Form       Form        `yaml:"form" doc:"Length of the form and the bents along it."`
+	Wall       WallPanels  `yaml:"wall" doc:"Wall panels and walers."`
+	Corner     Corner      `yaml:"corner" doc:"Corner panel over the top haunch."`
+	Roof       RoofPanels  `yaml:"roof" doc:"Roof panels, stringers and the fillers between them."`
+	Hinge      *Hinge      `yaml:"hinge" doc:"Hinge of the wall on the roof half (roof_halves)."`
+	Slide      *Slide      `yaml:"slide" doc:"Roller track on which the walls draw in (roof_whole)."`
+	Frame      Frame       `yaml:"frame" doc:"Bents, sills and struts."`
+	Jack       Jack        `yaml:"jack" doc:"Screw jacks under the legs."`
+	RoofJack   *Adjust     `yaml:"roof_jack" doc:"Jacks between header and roof, where the roof has its own (roof_whole): range of lowering."`
+	Wheels     Wheels      `yaml:"wheels" doc:"Wheels under the sills."`
+	Lifting    *Lifting    `yaml:"lifting" doc:"Lifting jacks and the pads they lift the carrier at."`
+	Ties       *Ties       `yaml:"ties" doc:"Ties through the walls."`
+	Links      []Link      `yaml:"links" maxitems:"20" doc:"Braces and turnbuckles."`
+	Mass       Masses      `yaml:"mass" optional:"true" doc:"What the carrier weighs, where it was weighed, and what lies on it."`
+	Steps      []Step      `yaml:"steps" minitems:"1" maxitems:"60" doc:"The collapse, step by step."`
 }
 
 // Masses are what the parts do not tell.
@@ -178,7 +179,7 @@ type Jack struct {
 	Lower    units.Length `yaml:"lower" above:"0 mm" max:"2 m" doc:"Lowering to the wheels to aim for when the legs are pinned."`
 	Plate    units.Size3  `yaml:"plate" example:"150 x 150 x 15 mm" above:"0 mm" max:"2 m" doc:"Plate: length x width x thickness."`
 	Screw    units.Length `yaml:"screw" above:"0 mm" max:"500 mm" doc:"Width of the screw."`
-	Capacity units.Force  `yaml:"capacity" default:"0 kN" source:"not stated" min:"0 kN" doc:"What one jack carries; 0 is not stated."`
+	Capacity units.Force  `yaml:"capacity" rated:"true" default:"0 kN" source:"not stated" min:"0 kN" doc:"What one jack carries; 0 is not stated."`
 }
 
 // Wheels under the sills, between the bents.
@@ -188,16 +189,16 @@ type Wheels struct {
 	Axle     units.Length   `yaml:"axle" above:"0 mm" max:"2 m" doc:"Axle below the sill's underside."`
 	At       []units.Length `yaml:"at" maxitems:"12" doc:"Positions along the form from its rear end."`
 	Swivel   bool           `yaml:"swivel" default:"false" doc:"Wheels that turn in plan by themselves; left out, they point along the carrier and scrub round a bend."`
-	Side     units.Force    `yaml:"side" default:"0 kN" source:"not stated" min:"0 kN" doc:"What one wheel and its fork carry sideways; 0 is not stated."`
+	Side     units.Force    `yaml:"side" rated:"true" default:"0 kN" source:"not stated" min:"0 kN" doc:"What one wheel and its fork carry sideways; 0 is not stated."`
 	Patch    units.Length   `yaml:"patch" default:"60 mm" source:"judgement" safer:"less" above:"0 mm" max:"1 m" doc:"Length of a tyre's contact with the invert under load, along the cell."`
-	Capacity units.Force    `yaml:"capacity" default:"0 kN" source:"not stated" min:"0 kN" doc:"What one wheel carries; 0 is not stated."`
+	Capacity units.Force    `yaml:"capacity" rated:"true" default:"0 kN" source:"not stated" min:"0 kN" doc:"What one wheel carries; 0 is not stated."`
 }
 
 // Lifting jacks are moved from pad to pad under the sills; at each they lift one
 // pass, and the screw jacks follow.
 type Lifting struct {
 	Pads     []units.Length `yaml:"pads" example:"1.05 m; 3.45 m" min:"0 m" max:"60 m" minitems:"2" maxitems:"20" doc:"Lifting pads along the form from its rear end, on both sides."`
-	Capacity units.Force    `yaml:"capacity" example:"50 kN" above:"0 kN" doc:"What one lifting jack carries."`
+	Capacity units.Force    `yaml:"capacity" rated:"true" example:"50 kN" above:"0 kN" doc:"What one lifting jack carries."`
 	Stroke   units.Length   `yaml:"stroke" example:"160 mm" above:"0 mm" max:"2 m" doc:"Stroke of one lifting jack."`
 	Pass     units.Length   `yaml:"pass" default:"10 mm" source:"common practice" safer:"more" min:"1 mm" max:"50 mm" doc:"Most that one pad is lifted before the next one follows; 10 mm is common practice."`
 	Last     *units.Length  `yaml:"last" example:"3 mm" min:"1 mm" max:"50 mm" doc:"Pass of the last step of raising, which brings the roof up to its height and walls beside what is cast already; left out, it is pass."`

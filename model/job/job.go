@@ -6,20 +6,24 @@ import "boxwalk/model/units"
 // metres once decoded; the tags state the unit of a bare number.
 type Job struct {
 	Stated      `yaml:"-"`
-	Job         Title       `yaml:"job" doc:"What the job is called and the units its bare numbers and drawings use."`
-	Sheet       SheetData   `yaml:"sheet" optional:"true" doc:"What the title block of every sheet says."`
-	Culvert     Culvert     `yaml:"culvert" doc:"The concrete: cells, section, pours and joints."`
-	Ends        Ends        `yaml:"ends" optional:"true" doc:"Aprons beyond the first and last pour, on which the carrier can stand."`
-	Alignment   Alignment   `yaml:"alignment" optional:"true" doc:"Where the alignment runs: the centre of the whole box at the top of the invert."`
-	LeftInPlace LeftInPlace `yaml:"left_in_place" optional:"true" doc:"What stays in the pour while the carrier leaves."`
-	Travel      Travel      `yaml:"travel" optional:"true" doc:"How the carrier is moved to the next pour."`
-	Schedule    Schedule    `yaml:"schedule" optional:"true" doc:"Ages at which the concrete is used."`
-	Concrete    Concrete    `yaml:"concrete" optional:"true" doc:"The fresh and hardened concrete."`
-	Gear        string      `yaml:"gear" doc:"Path of the gear file, relative to the job file; it must stay inside the root folder."`
-	Set         Set         `yaml:"set" optional:"true" doc:"Settings this job gives; keys left out are worked out."`
-	Sequence    []Step      `yaml:"sequence" optional:"true" minitems:"1" maxitems:"60" doc:"The collapse, step by step; when given it replaces the gear's order."`
-	Limits      Limits      `yaml:"limits" optional:"true" doc:"Limits that replace the defaults; 'boxwalk limits' lists those."`
-	Tolerance   Tolerance   `yaml:"tolerance" optional:"true" doc:"Tolerances that replace the defaults; 'boxwalk limits' lists those."`
+	Job         Title             `yaml:"job" doc:"What the job is called and the units its bare numbers and drawings use."`
+	Sheet       SheetData         `yaml:"sheet" optional:"true" doc:"What the title block of every sheet says."`
+	Culvert     Culvert           `yaml:"culvert" doc:"The concrete: cells, section, pours and joints."`
+	Ends        Ends              `yaml:"ends" optional:"true" doc:"Aprons beyond the first and last pour, on which the carrier can stand."`
+	Alignment   Alignment         `yaml:"alignment" optional:"true" doc:"Where the alignment runs: the centre of the whole box at the top of the invert."`
+	LeftInPlace LeftInPlace       `yaml:"left_in_place" optional:"true" doc:"What stays in the pour while the carrier leaves."`
+	Travel      Travel            `yaml:"travel" optional:"true" doc:"How the carrier is moved to the next pour."`
+	Schedule    Schedule          `yaml:"schedule" optional:"true" doc:"Ages at which the concrete is used."`
+	Concrete    Concrete          `yaml:"concrete" optional:"true" doc:"The fresh and hardened concrete."`
+	Pour        Pour              `yaml:"pour" optional:"true" doc:"How the concrete of walls and roof is placed, and by what its pressure is worked out."`
+	Capacities  *Capacities       `yaml:"capacities" doc:"What the capacities stated in this file are: permissible or factored, and whose numbers. Without it none of them is used."`
+	LoadFactors LoadFactors       `yaml:"load_factors" optional:"true" doc:"What loads are multiplied by before they are held against factored capacities."`
+	CoveredBy   map[string]string `yaml:"covered_by" optional:"true" example:"permit 12, sheet 3" doc:"Who answers for a check whose capacities are not stated, by the check's id, such as pour.ties: permit 12, sheet 3. Results print it under what is not checked."`
+	Gear        string            `yaml:"gear" doc:"Path of the gear file, relative to the job file; it must stay inside the root folder."`
+	Set         Set               `yaml:"set" optional:"true" doc:"Settings this job gives; keys left out are worked out."`
+	Sequence    []Step            `yaml:"sequence" optional:"true" minitems:"1" maxitems:"60" doc:"The collapse, step by step; when given it replaces the gear's order."`
+	Limits      Limits            `yaml:"limits" optional:"true" doc:"Limits that replace the defaults; 'boxwalk limits' lists those."`
+	Tolerance   Tolerance         `yaml:"tolerance" optional:"true" doc:"Tolerances that replace the defaults; 'boxwalk limits' lists those."`
 }
 
 // Title names the job.
@@ -166,7 +170,7 @@ type SteelAhead struct {
 // Travel is how the carrier moves; the rolling checks read it.
 type Travel struct {
 	PulledBy  string       `yaml:"pulled_by" default:"winch" enum:"winch|crane line|crew" doc:"What pulls the carrier."`
-	Capacity  units.Force  `yaml:"capacity" default:"0 kN" source:"not stated" min:"0 kN" max:"1000 kN" doc:"What the pulling line can pull; 0 is not stated."`
+	Capacity  units.Force  `yaml:"capacity" rated:"true" default:"0 kN" source:"not stated" min:"0 kN" max:"1000 kN" doc:"What the pulling line can pull; 0 is not stated."`
 	End       string       `yaml:"end" default:"front" enum:"front|rear" doc:"Which end is pulled as the carrier rolls ahead; rolling back it is the other one."`
 	Leaves    string       `yaml:"leaves" default:"outlet" enum:"outlet|inlet" doc:"Over which end the carrier leaves after the last pour that it casts."`
 	Steering  string       `yaml:"steering" default:"centreline" enum:"centreline|offset|guide rollers" doc:"How the carrier is guided: wheels on the centreline, wheels beside it by offset, or rollers on a wall."`
@@ -188,7 +192,7 @@ type Rollers struct {
 
 // Restraint is what keeps the carrier from running away.
 type Restraint struct {
-	Capacity units.Force `yaml:"capacity" above:"0 kN" max:"1000 kN" doc:"What the restraint can hold."`
+	Capacity units.Force `yaml:"capacity" rated:"true" above:"0 kN" max:"1000 kN" doc:"What the restraint can hold."`
 }
 
 // Rolling coefficients: the least counts for holding, the most for pulling. Friction
@@ -209,13 +213,13 @@ type Schedule struct {
 // Concrete as delivered, as specified and as it hardens. What has to do with
 // strength has no default.
 type Concrete struct {
-	UnitWeight     units.UnitWeight  `yaml:"unit_weight" default:"24 kN/m3" source:"EN 1991-1-1, plain concrete of normal weight, from memory" above:"0 kN/m3" max:"60 kN/m3" doc:"Unit weight of the fresh concrete. Read by no check yet: pressure of the pour is not checked."`
-	Cement         string            `yaml:"cement" optional:"true" example:"N" enum:"R|N|S" doc:"Strength-gain class of the cement by EN 1992-1-1: R rapid, N normal, S slow."`
-	RiseRate       units.Rate        `yaml:"rise_rate" default:"1.5 m/h" source:"judgement" above:"0 m/h" max:"50 m/h" doc:"How fast the concrete rises in the walls. Read by no check yet: pressure of the pour is not checked."`
-	Temperature    units.Temperature `yaml:"temperature" default:"15 degC" source:"judgement" min:"-10 degC" max:"60 degC" doc:"Temperature of the fresh concrete when it is placed, for its pressure; how it hardens is concrete.curing. Read by no check yet: pressure of the pour is not checked."`
-	Strength       *units.Pressure   `yaml:"strength" example:"30 MPa" above:"0 MPa" max:"200 MPa" doc:"Characteristic cylinder strength at 28 days."`
-	Curing         *Curing           `yaml:"curing" doc:"Temperature of the invert's concrete since casting: one mean, or a list of {for, at} from casting on that reaches as far as schedule.invert_age. Strength by age needs it; the placing temperature does not stand in for it."`
-	InvertStrength *units.Pressure   `yaml:"invert_strength" example:"18 MPa" above:"0 MPa" max:"200 MPa" doc:"Strength of the invert when the wheels run on it, by cylinders kept beside it, the least of them; it governs over age and curing."`
+	UnitWeight     units.UnitWeight   `yaml:"unit_weight" default:"25 kN/m3" source:"EN 1991-1-1, plain concrete of normal weight while it is fresh, from memory" above:"0 kN/m3" max:"60 kN/m3" doc:"Unit weight of the fresh concrete."`
+	Cement         string             `yaml:"cement" optional:"true" example:"N" enum:"R|N|S" doc:"Strength-gain class of the cement by EN 1992-1-1: R rapid, N normal, S slow."`
+	RiseRate       *units.Rate        `yaml:"rise_rate" example:"1.5 m/h" above:"0 m/h" max:"50 m/h" doc:"How fast the concrete rises in the walls, at most; no default: a method of pour.pressure that needs it stays open without."`
+	Temperature    *units.Temperature `yaml:"temperature" example:"15 degC" min:"-10 degC" max:"60 degC" doc:"Temperature of the fresh concrete when it is placed, the least of it, for its pressure; how it hardens is concrete.curing. No default: a method of pour.pressure that needs it stays open without."`
+	Strength       *units.Pressure    `yaml:"strength" example:"30 MPa" above:"0 MPa" max:"200 MPa" doc:"Characteristic cylinder strength at 28 days."`
+	Curing         *Curing            `yaml:"curing" doc:"Temperature of the invert's concrete since casting: one mean, or a list of {for, at} from casting on that reaches as far as schedule.invert_age. Strength by age needs it; the placing temperature does not stand in for it."`
+	InvertStrength *units.Pressure    `yaml:"invert_strength" example:"18 MPa" above:"0 MPa" max:"200 MPa" doc:"Strength of the invert when the wheels run on it, by cylinders kept beside it, the least of them; it governs over age and curing."`
 }
 
 // Set gives settings that would otherwise be worked out.

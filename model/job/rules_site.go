@@ -10,6 +10,7 @@ import (
 
 // Check holds the rules between groups of the job: hangers hang in the cells.
 func (j *Job) Check(d *Decoder, path string) {
+	j.checkCovered(d)
 	h := j.LeftInPlace.Hangers
 	if h == nil {
 		return

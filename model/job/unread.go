@@ -7,6 +7,8 @@ func NotReadYet() []string {
 	return []string{
 		"schedule.walls_age", "schedule.roof_age",
 		"concrete.unit_weight", "concrete.rise_rate", "concrete.temperature",
+		"pour", "pour.pressure", "pour.slump", "pour.consistency", "pour.set_end", "pour.reference_conditions",
+		"pour.retarder", "pour.binder", "pour.vibration", "pour.from_below",
 		"wall.facing", "roof.facing",
 	}
 }
