@@ -145,3 +145,21 @@ func TestADemandThatIsNoNumberPassesNoCapacity(t *testing.T) {
 		return nil
 	})
 }
+
+// What is factored is worked out from the page as well.
+func TestAWorkingGoesOnToTheFactoredLoad(t *testing.T) {
+	c := basis(strings.Replace(yard, "permissible", "factored", 1))
+	c.Jobs = [][2]string{{"basis: permissible", "basis: factored"}}
+	seen := 0
+	for _, e := range checked(t, c).Checks {
+		if n := len(e.Working); n > 0 && e.Working[n-1].Symbol == "E_d" {
+			if wrong := worksOut(e); wrong != "" {
+				t.Errorf("%s, %s: %s", e.ID, e.Subject, wrong)
+			}
+			seen++
+		}
+	}
+	if seen < 5 {
+		t.Errorf("%d factored loads have a working", seen)
+	}
+}
