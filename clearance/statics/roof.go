@@ -11,22 +11,38 @@ import (
 	"boxwalk/model/units"
 )
 
-// RoofCase is what comes on a roof form while it is poured, and by what it is
-// multiplied.
+// RoofCase is what comes on a roof form while it is poured.
 type RoofCase struct {
 	Concrete units.UnitWeight // kN/m³, fresh, with its bars
 	Live     units.Pressure   // kPa, people and equipment, wherever they may stand
-	Edge     load.LineLoad    // kN/m along both ends of the pour
+	Edge     load.LineLoad    // kN/m along both ends of the pour, of people and equipment
 	Sideways load.LineLoad    // kN/m of the form's length, across the cell at soffit level, either way
-	Dead     float64          // factor on what is always there: the form and the carrier
-	Variable float64          // factor on concrete, live load and what pushes sideways
+	Factors  Load             // on each kind of load, where factored numbers are asked for
 	Shores   []float64        // places under each header's tube, m left of the centreline
 	Walls    [2]float64       // kN by which braces draw a wall down on its bent, at most and at least; of each bent and side
 }
 
-// Roof is how a bay's roof comes down to its jacks: the greatest of each number over
-// every way of placing concrete and live load span by span along the cell and strip by
-// strip across it. kN, m. What is above 0 pushes down or up as its name says.
+// Load is a number by what it comes from: what always weighs, fresh concrete, and people
+// and equipment with what pushes sideways.
+type Load struct{ Dead, Concrete, Live float64 }
+
+// Sum is all of it.
+func (l Load) Sum() float64 { return l.Dead + l.Concrete + l.Live }
+
+// By is all of it, each times its factor.
+func (l Load) By(f Load) float64 { return f.Dead*l.Dead + f.Concrete*l.Concrete + f.Live*l.Live }
+
+func (l Load) plus(o Load) Load {
+	return Load{l.Dead + o.Dead, l.Concrete + o.Concrete, l.Live + o.Live}
+}
+
+func (l Load) times(f float64) Load { return Load{f * l.Dead, f * l.Concrete, f * l.Live} }
+
+// single are the factors of loads that are taken as they are.
+var single = Load{1, 1, 1}
+
+// Roof is how a bay's roof comes down to its jacks. kN, m. What is above 0 pushes down or
+// up as its name says.
 type Roof struct {
 	Case      RoofCase
 	Thickness float64 // m, of the slab
@@ -35,12 +51,21 @@ type Roof struct {
 	Seats     []Seat
 	Zones     []Zone
 	Along     Along
-	Stringer  Stringer // the worst of them
-	Bent      Bent     // the greatest of each over all bents
-	Bents     []Whole  // all poured and loaded, bent by bent
+	AsIs      Numbers // the worst of loads as they are
+	Factored  Numbers // the worst of loads by their factors; the loads in it are as they are
+	Bents     []Whole // all poured and loaded, bent by bent
 	Weights   Weights
 
-	kept *Kept
+	frame  bentFrame
+	solved influences
+	kept   *Kept
+}
+
+// Numbers are the greatest of each number over every way of placing concrete and live load
+// span by span along the cell and strip by strip across it.
+type Numbers struct {
+	Stringer Stringer // the worst of them
+	Bent     Bent     // the greatest of each over all bents
 }
 
 // Seat is where a stringer, or a wall that hangs, bears on each bent.
@@ -54,18 +79,15 @@ type Seat struct {
 	Width float64 // m of soffit that may lie on it, at most
 }
 
-// Line is the greatest load along a seat where the pour lies, kN/m: what is always there,
-// and concrete and live load, each with its factor.
-func (s Seat) Line(c RoofCase) float64 {
-	return c.Dead*s.Dead + c.Variable*(float64(c.Concrete)*s.Area+float64(c.Live)*s.Width)
+// Line is the greatest load along a seat where the pour lies, kN/m.
+func (s Seat) Line(c RoofCase) Load {
+	return Load{s.Dead, float64(c.Concrete) * s.Area, float64(c.Live) * s.Width}
 }
 
-// Stringer is the most that a stringer has to take. Sag is E I times it, kN m³, under
-// loads without factors.
+// Stringer is the most that a stringer has to take. Sag is E I times it, kN m³.
 type Stringer struct {
 	Seat               int // that governs bending
-	Line               float64
-	Moment, Shear, Sag float64
+	Moment, Shear, Sag Load
 }
 
 // RoofOf works the roof of a bay out. An error says what keeps the statics from being
@@ -83,11 +105,23 @@ func RoofOf(b *model.Bay, c RoofCase, k *Kept) (*Roof, error) {
 	if r.Along, err = alongOf(car, rear, front, k); err != nil {
 		return nil, fmt.Errorf("stringers: %w", err)
 	}
-	r.stringers()
-	if err := r.bents(car); err != nil {
+	if err := r.tubes(car); err != nil {
 		return nil, fmt.Errorf("headers: %w", err)
 	}
+	r.AsIs, r.Factored = r.numbers(len(car.Bents), single), r.numbers(len(car.Bents), c.Factors)
+	for k := range car.Bents {
+		r.whole(k)
+	}
 	return r, nil
+}
+
+// numbers are the worst of loads by factors.
+func (r *Roof) numbers(bents int, factors Load) Numbers {
+	n := Numbers{Stringer: r.stringers(factors)}
+	for k := range bents {
+		r.bent(&n.Bent, k, factors)
+	}
+	return n
 }
 
 // widest is the widest of bent to bent.
@@ -100,36 +134,39 @@ func widest(bents []float64) float64 {
 }
 
 // stringers finds the most that any stringer has to take: all are beams alike.
-func (r *Roof) stringers() {
-	plain := r.Case
-	plain.Dead, plain.Variable = 1, 1
+func (r *Roof) stringers(factors Load) Stringer {
+	var out Stringer
 	for i, s := range r.Seats {
 		if s.Wall {
 			continue
 		}
-		m, v, _ := r.alongSeat(s, r.Case)
-		_, _, sag := r.alongSeat(s, plain)
-		if m > r.Stringer.Moment {
-			r.Stringer.Seat, r.Stringer.Line, r.Stringer.Moment = i, s.Line(r.Case), m
+		moment := r.alongSeat(s, func(e Effect) float64 { return e.Moment })
+		if moment.By(factors) > out.Moment.By(factors) {
+			out.Seat, out.Moment = i, moment
 		}
-		r.Stringer.Shear = math.Max(r.Stringer.Shear, v)
-		r.Stringer.Sag = math.Max(r.Stringer.Sag, sag)
+		greater(&out.Shear, r.alongSeat(s, func(e Effect) float64 { return e.Shear }), factors)
+		greater(&out.Sag, r.alongSeat(s, func(e Effect) float64 { return e.Sag }), factors)
+	}
+	return out
+}
+
+// greater keeps the greater of two loads by their factors.
+func greater(into *Load, l, factors Load) {
+	if l.By(factors) > into.By(factors) {
+		*into = l
 	}
 }
 
-// alongSeat is moment, shear and E I sag of a stringer with loads by their factors:
-// where the pour lies all of it, beyond only form and live load.
-func (r *Roof) alongSeat(s Seat, c RoofCase) (moment, shear, sag float64) {
+// alongSeat is an effect on a stringer: where the pour lies of all of it, beyond only of
+// form and live load, and of what stands along the pour's ends.
+func (r *Roof) alongSeat(s Seat, of func(Effect) float64) Load {
 	beyond := s
 	beyond.Area = 0
-	in, out, ends := s.Line(c), beyond.Line(c), c.Variable*float64(c.Edge)*s.Width
-	sum := func(of func(Effect) float64) float64 {
-		return in*of(r.Along.In) + out*of(r.Along.Out) + ends*of(r.Along.Ends)
-	}
-	return sum(func(e Effect) float64 { return e.Moment }), sum(func(e Effect) float64 { return e.Shear }), sum(func(e Effect) float64 { return e.Sag })
+	ends := Load{Live: float64(r.Case.Edge) * s.Width}
+	return s.Line(r.Case).times(of(r.Along.In)).plus(beyond.Line(r.Case).times(of(r.Along.Out))).plus(ends.times(of(r.Along.Ends)))
 }
 
-// mirrored is a side's sign; the middle has none of its own.
+// signs are those of the sides that a part stands on; the middle is one.
 func signs(side culvert.Side) []float64 {
 	if side == culvert.Both {
 		return []float64{1}

@@ -14,7 +14,7 @@ import (
 )
 
 // plain is a case without factors: 26 kN/m3, 2.4 kPa.
-var plain = statics.RoofCase{Concrete: 26, Live: 2.4, Dead: 1, Variable: 1}
+var plain = statics.RoofCase{Concrete: 26, Live: 2.4, Factors: statics.Load{Dead: 1.35, Concrete: 1.5, Live: 1.5}}
 
 // jobs are the studies of the test data by name.
 func jobs(t *testing.T, each func(name string, s *model.Study)) {
@@ -105,12 +105,22 @@ func roofs(t *testing.T, c statics.RoofCase, each func(gear string, b *model.Bay
 	}
 }
 
-// numbers are all that a roof is judged by.
+// numbers are all that a roof is judged by, as they are and by their factors.
 func numbers(r *statics.Roof) map[string]float64 {
-	b := r.Bent
-	return map[string]float64{"stringer moment": r.Stringer.Moment, "stringer shear": r.Stringer.Shear, "stringer sag": r.Stringer.Sag,
-		"tube moment": b.TubeMoment, "tube shear": b.TubeShear, "tube sag": b.TubeSag, "arm moment": b.ArmMoment, "arm shear": b.ArmShear,
-		"arm hold": b.ArmHold, "tip": b.Tip, "tip by the tube": b.TubeTip, "seat": b.Screw, "leg": b.Leg, "jack": b.Jack}
+	out := map[string]float64{}
+	for _, n := range []struct {
+		name    string
+		of      statics.Numbers
+		factors statics.Load
+	}{{"", r.AsIs, statics.Load{Dead: 1, Concrete: 1, Live: 1}}, {"factored ", r.Factored, r.Case.Factors}} {
+		b, s := n.of.Bent, n.of.Stringer
+		for what, l := range map[string]statics.Load{"stringer moment": s.Moment, "stringer shear": s.Shear, "stringer sag": s.Sag,
+			"tube moment": b.TubeMoment, "tube shear": b.TubeShear, "tube sag": b.TubeSag, "arm moment": b.ArmMoment, "arm shear": b.ArmShear,
+			"arm hold": b.ArmHold, "tip": b.Tip, "tip by the tube": b.TubeTip, "seat": b.Seat, "leg": b.Leg, "jack": b.Jack} {
+			out[n.name+what] = l.By(n.factors)
+		}
+	}
+	return out
 }
 
 // What concrete, live load, pour's ends and sideways load add, they add again when they
@@ -140,7 +150,7 @@ func TestARoofScalesWithItsLoads(t *testing.T) {
 func TestMoreOnARoofNeverAsksLessOfAnything(t *testing.T) {
 	for _, more := range []func(c *statics.RoofCase){
 		func(c *statics.RoofCase) { c.Concrete *= 1.1 }, func(c *statics.RoofCase) { c.Live += 1 }, func(c *statics.RoofCase) { c.Edge += 1 },
-		func(c *statics.RoofCase) { c.Dead = 1.35 }, func(c *statics.RoofCase) { c.Variable = 1.5 },
+		func(c *statics.RoofCase) { c.Factors.Dead = 1.5 }, func(c *statics.RoofCase) { c.Factors.Concrete = 1.6 }, func(c *statics.RoofCase) { c.Factors.Live = 2 },
 		func(c *statics.RoofCase) { c.Sideways += 1 }, func(c *statics.RoofCase) { c.Walls = [2]float64{3, -1} },
 	} {
 		heavier := plain
@@ -171,7 +181,7 @@ func TestARoofIsTheSameInAMirror(t *testing.T) {
 		for what, v := range numbers(r) {
 			near(t, gear+": "+what, numbers(m)[what], v)
 		}
-		near(t, gear+": shore", m.Bent.Shores[0], r.Bent.Shores[0])
+		near(t, gear+": shore", m.AsIs.Bent.Shores[0].Sum(), r.AsIs.Bent.Shores[0].Sum())
 	})
 }
 

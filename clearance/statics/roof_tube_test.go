@@ -19,9 +19,8 @@ func bentAt(r *rand.Rand, shores ...float64) (*Roof, *carrier.Carrier) {
 	c.Gear.Frame.Header.Length = units.Length(2 * half)
 	c.Gauge = 2 * half * (0.5 + 0.45*r.Float64())
 	c.ArmInner, c.ArmOuter = half*0.3*r.Float64(), half+0.5
-	roof := &Roof{Case: RoofCase{Shores: shores, Dead: 1, Variable: 1}}
-	roof.Bent.half, roof.Bent.inner = half, c.ArmInner
-	roof.Bent.overlap = half - c.ArmInner
+	roof := &Roof{Case: RoofCase{Shores: shores, Factors: single}}
+	roof.frame = bentFrame{half, c.ArmInner, half - c.ArmInner}
 	roof.Weights = Weights{Tube: 0.5, Arm: 0.2, light: Light{Share: 1}, armLong: c.ArmOuter - c.ArmInner, gauge: c.Gauge}
 	for range 4 {
 		roof.Seats = append(roof.Seats, Seat{At: half * (2*r.Float64() - 1), On: carrier.Header})
@@ -33,7 +32,7 @@ func bentAt(r *rand.Rand, shores ...float64) (*Roof, *carrier.Carrier) {
 }
 
 // at is what a seat's 1 kN puts on the tube, from its left end: y up along the tube.
-func at(b Bent, s Seat) []frame.PointLoad {
+func at(b bentFrame, s Seat) []frame.PointLoad {
 	if s.On == carrier.Arm {
 		return b.byArm(math.Copysign(1, s.At), math.Abs(s.At), 1)
 	}
@@ -77,7 +76,7 @@ func TestABentOfTwoLegsByHandStaticsAndVirtualWork(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b := roof.Bent
+		b := roof.frame
 		legs := [2]float64{b.half - c.Gauge/2, b.half + c.Gauge/2}
 		for i, s := range roof.Seats {
 			m := statically(at(b, s), legs)
@@ -121,7 +120,7 @@ func TestAShoreTakesBackTheSagOfTheTube(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b := roof.Bent
+		b := roof.frame
 		legs := [2]float64{b.half - c.Gauge/2, b.half + c.Gauge/2}
 		one := statically([]frame.PointLoad{{At: units.Length(b.half + 0.1), Down: 1}}, legs)
 		give := integral(func(y float64) float64 { return one(y) * one(y) }, 2*b.half)
