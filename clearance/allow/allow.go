@@ -142,42 +142,66 @@ func (t Tolerances) In(s culvert.Section, gauge float64) Standing {
 	return Standing{t.grow(s.Rise, math.Max(s.Left, s.Right)), s, gauge}
 }
 
-// Of a zone, for a gap square to its face. A haunch is met sideways and from
+// Of a zone, for a gap square to its face.
+func (t Standing) Of(zone culvert.Zone) Allowance {
+	var a Allowance
+	var squares float64
+	for _, one := range t.Terms(zone) {
+		v := one.Share * one.Toward
+		a.WorstCase += v
+		squares += v * v
+		a.Keys = append(a.Keys, one.Key)
+	}
+	a.RootSumSquare = math.Sqrt(squares)
+	return a
+}
+
+// Term is one tolerance in an allowance: what it moves the carrier toward a face, in
+// metres, and how much of that lies square to the face.
+type Term struct {
+	Entry
+	Toward float64
+	Share  float64
+}
+
+// Terms are the tolerances that count at a zone. A haunch is met sideways and from
 // above or below at once, each counting with its share of the direction square
 // to the face: of a haunch of run x rise, rise/l sideways and run/l up or down,
 // l being the length of its face.
-func (t Standing) Of(zone culvert.Zone) Allowance {
+func (t Standing) Terms(zone culvert.Zone) []Term {
 	switch zone {
 	case culvert.Wall:
-		return t.sum(share{1, lateralOwn})
+		return t.terms(1, lateralOwn)
 	case culvert.Kicker, culvert.SteelAhead:
-		return t.sum(share{1, lateralForeign})
+		return t.terms(1, lateralForeign)
 	case culvert.Roof:
-		return t.sum(share{1, soffitOwn})
+		return t.terms(1, soffitOwn)
 	case culvert.Hanger:
-		return t.sum(share{1, soffitForeign})
+		return t.terms(1, soffitForeign)
 	case culvert.HaunchTop:
 		return t.haunch(t.section.Top, lateralOwn, soffitOwn)
 	case culvert.HaunchBottom:
 		return t.haunch(t.section.Bottom, lateralFoot, vertical)
 	}
-	return t.sum(share{1, vertical})
+	return t.terms(1, vertical)
 }
 
-// share is a group of entries and how much of it lies square to a face.
-type share struct {
-	of   float64
-	keys []string
-}
-
-// haunch is the allowance square to a haunch's face; where there is none, no
+// haunch are the terms square to a haunch's face; where there is none, no
 // gap is measured to it.
-func (t Standing) haunch(h culvert.Haunch, sideways, upright []string) Allowance {
+func (t Standing) haunch(h culvert.Haunch, sideways, upright []string) []Term {
 	if !h.Exists() {
-		return Allowance{}
+		return nil
 	}
 	l := math.Hypot(h.Run, h.Rise)
-	return t.sum(share{h.Rise / l, sideways}, share{h.Run / l, upright})
+	return append(t.terms(h.Rise/l, sideways), t.terms(h.Run/l, upright)...)
+}
+
+func (t Standing) terms(share float64, keys []string) []Term {
+	out := make([]Term, len(keys))
+	for i, key := range keys {
+		out[i] = Term{t.entries[key], t.toward(key), share}
+	}
+	return out
 }
 
 // toward is what an entry moves the carrier toward a face. Tracks out of level
@@ -189,19 +213,4 @@ func (t Standing) toward(key string) float64 {
 		v *= t.section.Rise / t.gauge
 	}
 	return v
-}
-
-func (t Standing) sum(shares ...share) Allowance {
-	var a Allowance
-	var squares float64
-	for _, s := range shares {
-		for _, key := range s.keys {
-			v := s.of * t.toward(key)
-			a.WorstCase += v
-			squares += v * v
-			a.Keys = append(a.Keys, key)
-		}
-	}
-	a.RootSumSquare = math.Sqrt(squares)
-	return a
 }

@@ -58,7 +58,7 @@ func Examine(s *model.Study, o Options) *Examination {
 		r.Parts = partRowsOf(s, reports)
 	}
 	if !o.Brief {
-		r.Masses = massRows(s)
+		r.Masses, r.Allowances = massRows(s), allowanceRows(s, reports)
 	}
 	order(r)
 	r.Verdict = result.OfJob(result.Overall(r.Checks), o.Only)

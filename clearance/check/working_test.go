@@ -103,3 +103,38 @@ func follows(l result.Line, known map[string]float64) string {
 func alikeTo9(a, b float64) bool {
 	return math.Abs(a-b) <= 1e-9*math.Max(math.Abs(a), math.Abs(b))+1e-15
 }
+
+// What is taken off a travel clearance is the root-sum-square that its working gives,
+// and what its sentence says that slopes and grade breaks add, never less.
+func TestEveryAllowanceHasItsWorking(t *testing.T) {
+	for _, name := range []string{"one-pour", "four-cells", "pindle-beck"} {
+		r := Run(worked.Job(t, name), Options{})
+		of := map[[2]any]float64{}
+		for _, a := range r.Allowances {
+			known := map[string]float64{}
+			for _, l := range a.Working {
+				if wrong := follows(l, known); wrong != "" {
+					t.Errorf("%s: %s: %s: %s", name, a.Zone, l.Symbol, wrong)
+				}
+				known[l.Symbol] = l.Value
+			}
+			of[[2]any{a.Cell, a.Zone}] = known["A"]
+		}
+		level := 0
+		for _, e := range r.Checks {
+			if e.ID != "roll.clear" || e.Value == nil {
+				continue
+			}
+			squares, is := of[[2]any{e.Subject.Cell, e.Subject.Zone}]
+			if !is || e.Allowance < squares*(1-1e-12) {
+				t.Errorf("%s: %s takes %v off, its working %v", name, e.Subject, e.Allowance, squares)
+			}
+			if alikeTo9(e.Allowance, squares) {
+				level++
+			}
+		}
+		if level == 0 {
+			t.Errorf("%s: no allowance is that of its working alone", name)
+		}
+	}
+}

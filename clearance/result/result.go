@@ -29,7 +29,8 @@ type Result struct {
 	Raising    []RaisingRow      `json:"raising"` // before each pour, see RaisingRow
 	Rolling    []RollingRow      `json:"rolling"` // after the collapse of each pour, see RollingRow
 	Masses     []MassRow         `json:"masses"`
-	Along      []AlongRow        `json:"along"` // samples along the way, see AlongRow
+	Allowances []AllowanceRow    `json:"allowances"` // how what is taken off travel clearances comes about, see AllowanceRow
+	Along      []AlongRow        `json:"along"`      // samples along the way, see AlongRow
 	Cautions   []string          `json:"cautions"`
 	Fixes      []FixRow          `json:"fixes,omitzero"` // nil where nobody asked for them, see FindFixes
 	Parts      iter.Seq[PartRow] `json:"-"`              // every part in every step, for clearance.csv

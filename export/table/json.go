@@ -28,6 +28,7 @@ func JSON(w io.Writer, r *result.Result) error {
 	whole.Steps = listed(r.Steps)
 	whole.Raising, whole.Rolling = listed(r.Raising), listed(r.Rolling)
 	whole.Masses = listed(r.Masses)
+	whole.Allowances = listed(r.Allowances)
 	whole.Along = listed(r.Along)
 	whole.Cautions = listed(r.Cautions)
 	var out bytes.Buffer
