@@ -3,7 +3,6 @@ package check
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
@@ -65,40 +64,50 @@ func (b *bay) hung() bool {
 	return false
 }
 
-// rangeRemedy goes by what cannot be reached.
+// rangeRemedy is for readings and steps; what a dimension of the setting needs is told
+// with it.
 func (b *bay) rangeRemedy(e Judged) string {
-	is := func(what string) bool { return strings.HasPrefix(e.Subject.What, what) }
 	switch {
-	case strings.HasPrefix(e.Subject.Kind, lockedIn):
+	case e.Subject.Kind == lockedIn+e.Where.Step:
 		return fmt.Sprintf("take the link out of `locked:` in step %q, so that it can follow", e.Where.Step)
 	case e.Verdict == result.Fail && e.Subject.Step != "":
 		return fmt.Sprintf("change the reading in step %q, or the step before it, so that every link can close", e.Where.Step)
-	case is("corner panel"):
+	}
+	return b.readingRemedy(e)
+}
+
+// settingRemedy goes by the dimension that cannot be reached.
+func (b *bay) settingRemedy(of carrier.Dimension) string {
+	switch of {
+	case carrier.CornerSize:
 		return "take gear whose corner panel is made for this haunch (corner.haunch), or build the section with the haunch that it fits"
-	case is("wall panel stack"):
-		top, over := b.Carrier.PlaneTop-float64(b.Carrier.Gear.Corner.Leg), b.Carrier.Gear.Wall.OverKicker
-		reach := top - b.Cell.Kicker
-		return fmt.Sprintf("wall panels of another height, so that a stack is %s to %s high (wall.heights): %s from the kicker up, and what reaches over it; or another kicker",
-			b.mm(reach+float64(over.Min)), b.mm(reach+float64(over.Max)), b.mm(reach))
-	case is("wall panel foot"), is("reach over"):
+	case carrier.WallStack:
+		return b.stackRemedy()
+	case carrier.WallFoot, carrier.KickerReach:
 		return "a wall panel of another height (wall.heights) or another reach over the kicker (`set: {foot: ...}`, kicker height)"
-	case is("filler width"):
+	case carrier.FillerWidth:
 		c := b.Carrier.Gear.Roof.Filler
 		return fmt.Sprintf("a roof panel %s to %s wide (roof.widths): edge of the corner panel %s less the filler's share; or fillers of another width (roof.filler)",
 			b.mm(b.Carrier.PanelBeside(float64(c.Max))), b.mm(b.Carrier.PanelBeside(float64(c.Min))), b.mm(b.Carrier.Edge))
-	case is("roof panel width"):
+	case carrier.RoofWidth:
 		return "a roof panel of another width (roof.widths), or fillers of another (`set: {filler: ...}`)"
-	case is("leg "), is("jack, "), is("jack"):
-		if e.Where.Step != "raised" {
-			return b.readingRemedy(e)
-		}
-		return "another hole of the legs (`set: {leg: ...}`), longer or shorter leg tubes (frame.leg), or packing under the roof (roof.seat)"
-	case is("gauge"):
+	case carrier.LegLength, carrier.LegOverlap, carrier.JackReading:
+		return heightRemedy
+	case carrier.Gauge:
 		return "set a gauge that the frame has (`set: {gauge: ...}`)"
-	case is("arm overlap"):
+	case carrier.ArmOverlap:
 		return "longer header arms (frame.header.arm.length) or a longer tube (frame.header.length)"
 	}
-	return b.readingRemedy(e)
+	return ""
+}
+
+const heightRemedy = "another hole of the legs (`set: {leg: ...}`), longer or shorter leg tubes (frame.leg), or packing under the roof (roof.seat)"
+
+func (b *bay) stackRemedy() string {
+	top, over := b.Carrier.PlaneTop-float64(b.Carrier.Gear.Corner.Leg), b.Carrier.Gear.Wall.OverKicker
+	reach := top - b.Cell.Kicker
+	return fmt.Sprintf("wall panels of another height, so that a stack is %s to %s high (wall.heights): %s from the kicker up, and what reaches over it; or another kicker",
+		b.mm(reach+float64(over.Min)), b.mm(reach+float64(over.Max)), b.mm(reach))
 }
 
 func (b *bay) readingRemedy(e Judged) string {

@@ -39,27 +39,28 @@ const (
 // findingChecks turn a finding into a lower and an upper limit, and one more
 // for its increment.
 func (b *bay) findingChecks(f carrier.Finding) []Judged {
+	remedy := b.settingRemedy(f.Of)
 	// a finding that has no reachable value at all says so with an empty range
 	if f.Min > f.Max {
-		c := Judged{Entry: result.Entry{ID: "setup.range", Subject: b.subject(f.Subject), Verdict: result.Fail, Value: result.Exactly(f.Value), Unit: "m", Where: b.at(f.State), Text: f.Text.Say(b.mm), Source: "gear"}}
+		c := Judged{Entry: result.Entry{ID: "setup.range", Subject: b.subject(f.Subject), Verdict: result.Fail, Value: result.Exactly(f.Value), Unit: "m", Where: b.at(f.State), Text: f.Text.Say(b.mm), Remedy: remedy, Source: "gear"}}
 		return []Judged{c}
 	}
 	if f.Min == f.Max {
-		off := []candidate{{Value: *result.Exactly(math.Abs(f.Value - f.Min)), where: b.at(f.State), text: f.Text.Say(b.mm)}}
+		off := []candidate{{Value: *result.Exactly(math.Abs(f.Value - f.Min)), where: b.at(f.State), text: f.Text.Say(b.mm), remedy: remedy}}
 		return []Judged{entry("setup.range", b.subject(f.Subject), off, Limit{Value: incrementPlay, Source: "judgement: the play of a pin"}, result.Max, "")}
 	}
 	text := f.Text.Say(b.mm)
 	if !f.Reached() {
 		text += "; " + b.allows(f.Min, f.Max)
 	}
-	one := []candidate{{Value: *result.Exactly(f.Value), where: b.at(f.State), text: text}}
+	one := []candidate{{Value: *result.Exactly(f.Value), where: b.at(f.State), text: text, remedy: remedy}}
 	out := []Judged{
 		entry("setup.range", b.subject(f.Subject).As("least"), one, Limit{Value: f.Min - rangeSlack, Source: "gear"}, result.Min, ""),
 		entry("setup.range", b.subject(f.Subject).As("most"), one, Limit{Value: f.Max + rangeSlack, Source: "gear"}, result.Max, ""),
 	}
 	if f.Off > rangeSlack {
 		text := fmt.Sprintf("%s at %s lies %s from the nearest hole or increment", f.Subject, b.mm(f.Value), b.mm(f.Off))
-		out = append(out, entry("setup.range", b.subject(f.Subject).As("increment"), []candidate{{Value: *result.Exactly(f.Off), where: b.at(f.State), text: text}},
+		out = append(out, entry("setup.range", b.subject(f.Subject).As("increment"), []candidate{{Value: *result.Exactly(f.Off), where: b.at(f.State), text: text, remedy: remedy}},
 			Limit{Value: incrementPlay, Source: "judgement: the play of a pin"}, result.Max, ""))
 	}
 	return out
@@ -76,6 +77,9 @@ func (b *bay) adjusterChecks(k int) []Judged {
 	}
 	if len(list) == 0 {
 		list = append(list, candidate{Value: *result.Exactly(a.Raised), where: b.at("raised"), text: fmt.Sprintf("%s reads %s raised", a.Label(), b.mm(a.Raised))})
+		if a.Jack() {
+			list[0].remedy = heightRemedy
+		}
 	}
 	ends := func(pick func(result.Bracket) float64) []candidate {
 		out := make([]candidate, len(list))

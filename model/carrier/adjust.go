@@ -16,8 +16,8 @@ func off(a job.Adjust, v float64) float64 {
 }
 
 // against holds a value against an adjuster.
-func against(a job.Adjust, subject, state string, v float64, text Words) Finding {
-	return Finding{Subject: subject, State: state, Value: v, Min: float64(a.Min), Max: float64(a.Max), Off: off(a, v), Text: text}
+func against(a job.Adjust, of Dimension, subject, state string, v float64, text Words) Finding {
+	return Finding{Of: of, Subject: subject, State: state, Value: v, Min: float64(a.Min), Max: float64(a.Max), Off: off(a, v), Text: text}
 }
 
 // choices are the values of a stepped adjuster from least to greatest; a

@@ -1,9 +1,28 @@
 package carrier
 
+// Dimension is what a finding is about, so that nobody has to read it from its name.
+type Dimension int
+
+// The dimensions of a setting.
+const (
+	CornerSize Dimension = iota + 1
+	WallStack
+	WallFoot
+	KickerReach
+	RoofWidth
+	FillerWidth
+	LegLength
+	LegOverlap
+	JackReading
+	Gauge
+	ArmOverlap
+)
+
 // Finding is a setting that was asked for or worked out, against what the gear
 // can do. Margin is negative when it cannot be reached.
 type Finding struct {
-	Subject  string  // the dimension: "leg length", "low brace left"
+	Of       Dimension
+	Subject  string  // the dimension in words: "leg length"
 	State    string  // raised, collapsed, or the step
 	Value    float64 // asked for, m
 	Min, Max float64 // what the gear can do, m

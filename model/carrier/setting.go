@@ -56,7 +56,7 @@ func (s *Setting) settleCorner(sec culvert.Section, g *job.Gear) {
 		what      string
 		has, want float64
 	}{{"run", float64(g.Corner.Haunch.X), sec.Top.Run}, {"rise", float64(g.Corner.Haunch.Y), sec.Top.Rise}} {
-		s.find(Finding{Subject: "corner panel " + d.what, State: "raised", Value: d.want, Min: d.has, Max: d.has,
+		s.find(Finding{Of: CornerSize, Subject: "corner panel " + d.what, State: "raised", Value: d.want, Min: d.has, Max: d.has,
 			Text: words("the top haunch has a %s of %s, the corner panel fits %s", d.what, metres(d.want), metres(d.has))})
 	}
 }
@@ -79,13 +79,13 @@ func (s *Setting) settleWall(sec culvert.Section, g *job.Gear, set job.Set) {
 	text := words("top of the panels %s - stack %s = foot %s; kicker %s - foot = reach over the kicker", metres(top), metres(reached), metres(s.Foot), metres(sec.Kicker))
 	if len(s.Stack) == 0 {
 		s.Stack, s.Foot = []float64{top - want}, want
-		s.find(Finding{Subject: "wall panel stack", State: "raised", Value: top - want, Min: math.Inf(1), Max: math.Inf(-1),
+		s.find(Finding{Of: WallStack, Subject: "wall panel stack", State: "raised", Value: top - want, Min: math.Inf(1), Max: math.Inf(-1),
 			Text: words("the wall needs %s of panels (%s - foot %s); no stack of panels of %s gives a reach over the kicker between %s and %s",
 				metres(top-want), metres(top), metres(want), heights(g.Wall), metres(over.Min), metres(over.Max))})
 	}
-	s.find(against(over, "reach over the kicker", "raised", sec.Kicker-s.Foot, text))
+	s.find(against(over, KickerReach, "reach over the kicker", "raised", sec.Kicker-s.Foot, text))
 	if set.Foot != nil {
-		s.find(Finding{Subject: "wall panel foot", State: "raised", Value: s.Foot, Min: want - incrementSlack, Max: want + incrementSlack,
+		s.find(Finding{Of: WallFoot, Subject: "wall panel foot", State: "raised", Value: s.Foot, Min: want - incrementSlack, Max: want + incrementSlack,
 			Text: words("the job sets the foot at %s; panels of %s give %s", metres(want), heights(g.Wall), metres(s.Foot))})
 	}
 }
@@ -135,11 +135,11 @@ func (s *Setting) settleRoof(g *job.Gear, set job.Set) {
 	text := words("edge of the corner panel %s from the centreline, roof panel %s wide", metres(s.Edge), metres(s.Panel))
 	if set.Filler != nil && best > incrementSlack {
 		need := s.panelBeside(want, share)
-		s.find(Finding{Subject: "roof panel width", State: "raised", Value: need, Min: s.Panel, Max: s.Panel,
+		s.find(Finding{Of: RoofWidth, Subject: "roof panel width", State: "raised", Value: need, Min: s.Panel, Max: s.Panel,
 			Text: words("a filler %s wide needs a roof panel of %s; the nearest in the gear is %s", metres(want), metres(need), metres(s.Panel))})
 		s.Panel, s.Filler = need, want
 	}
-	s.find(against(g.Roof.Filler, "filler width", "raised", s.Filler, text))
+	s.find(against(g.Roof.Filler, FillerWidth, "filler width", "raised", s.Filler, text))
 }
 
 // panelBeside is the roof panel that leaves a filler so wide its share.
@@ -167,14 +167,14 @@ func (s *Setting) settleHeight(g *job.Gear, set job.Set) {
 	}
 	s.Jack = rest - s.Leg
 	text := words("header underside %s - sill %s - leg %s = jack %s", metres(under), metres(g.Frame.Sill.Y), metres(s.Leg), metres(s.Jack))
-	s.find(against(g.Frame.Leg.Length, "leg length", "raised", s.Leg, text))
-	s.find(against(g.Jack.Reading, "jack", "raised", s.Jack, text))
+	s.find(against(g.Frame.Leg.Length, LegLength, "leg length", "raised", s.Leg, text))
+	s.find(against(g.Jack.Reading, JackReading, "jack", "raised", s.Jack, text))
 	if set.Jack != nil && set.Leg != nil {
-		s.find(Finding{Subject: "jack", State: "raised", Value: float64(*set.Jack), Min: s.Jack - incrementSlack, Max: s.Jack + incrementSlack,
+		s.find(Finding{Of: JackReading, Subject: "jack", State: "raised", Value: float64(*set.Jack), Min: s.Jack - incrementSlack, Max: s.Jack + incrementSlack,
 			Text: text.and("; the job sets both leg and jack, which must add up to %s", metres(rest))})
 	}
 	overlap := float64(g.Frame.Leg.Outer) + float64(g.Frame.Leg.Inner) - s.Leg
-	s.find(Finding{Subject: "leg overlap", State: "raised", Value: overlap, Min: float64(g.Frame.Leg.Overlap), Max: math.Min(float64(g.Frame.Leg.Outer), float64(g.Frame.Leg.Inner)),
+	s.find(Finding{Of: LegOverlap, Subject: "leg overlap", State: "raised", Value: overlap, Min: float64(g.Frame.Leg.Overlap), Max: math.Min(float64(g.Frame.Leg.Outer), float64(g.Frame.Leg.Inner)),
 		Text: words("outer tube %s + inner tube %s - leg %s", metres(g.Frame.Leg.Outer), metres(g.Frame.Leg.Inner), metres(s.Leg))})
 }
 
@@ -183,7 +183,7 @@ func (s *Setting) settleGauge(g *job.Gear, set job.Set) {
 	if set.Gauge != nil {
 		s.Gauge = float64(*set.Gauge)
 	}
-	s.find(against(g.Frame.Gauge, "gauge", "raised", s.Gauge, words("legs, sills and wheels, centre to centre")))
+	s.find(against(g.Frame.Gauge, Gauge, "gauge", "raised", s.Gauge, words("legs, sills and wheels, centre to centre")))
 }
 
 func (s *Setting) settleArms(g *job.Gear) {
@@ -194,7 +194,7 @@ func (s *Setting) settleArms(g *job.Gear) {
 	s.ArmOuter = s.Half - float64(arm.Behind)
 	s.ArmInner = s.ArmOuter - float64(arm.Length)
 	tube := float64(g.Frame.Header.Length) / 2
-	s.find(Finding{Subject: "arm overlap", State: "raised", Value: tube - s.ArmInner, Min: float64(arm.Overlap), Max: math.Min(float64(arm.Length), tube+s.Half),
+	s.find(Finding{Of: ArmOverlap, Subject: "arm overlap", State: "raised", Value: tube - s.ArmInner, Min: float64(arm.Overlap), Max: math.Min(float64(arm.Length), tube+s.Half),
 		Text: words("tube end %s - arm's inner end %s (wall face %s - %s behind it - arm %s)", metres(tube), metres(s.ArmInner), metres(s.Half), metres(arm.Behind), metres(arm.Length))})
 }
 
