@@ -125,8 +125,8 @@ func TestDifferencesAreCountedAndNotUnlimited(t *testing.T) {
 	refused(t, text, "less 7", "two differences")
 	text = swap(t, hinged(2), "need strip.clear 2\n", "need strip.clear 2\nless -999999 0\n")
 	r := accepted(t, text)
-	if r.Trust.Differences != 1 || r.Trust.MostLess != 0.999999 {
-		t.Errorf("%d differences, at most %g m less: not told of 0.999999", r.Trust.Differences, r.Trust.MostLess)
+	if r.Assumed.Differences != 1 || r.Assumed.MostLess != 0.999999 {
+		t.Errorf("%d differences, at most %g m less: not told of 0.999999", r.Assumed.Differences, r.Assumed.MostLess)
 	}
 	refused(t, swap(t, text, "less -999999 0", "less -1000001 0"), "less", "whole number")
 }
@@ -157,8 +157,8 @@ func TestPairsThatArePinnedMustShareAJoint(t *testing.T) {
 	refused(t, text, "pinned", "share no joint")
 	runs := swap(t, text, "part 0 0", "runs 0 1\npart 0 0")
 	r := accepted(t, swap(t, runs, "S 0\nN\nP 0,1,0\nN\n", "N\n"))
-	if r.Trust.Runs != 1 || r.Trust.Pinned != 1 {
-		t.Errorf("what was declared is not told: %+v", r.Trust)
+	if r.Assumed.Runs != 1 || r.Assumed.Pinned != 1 {
+		t.Errorf("what was declared is not told: %+v", r.Assumed)
 	}
 	refused(t, swap(t, runs, "runs 0 1\n", "runs 1 0\n"), "runs", "first one first")
 	refused(t, swap(t, runs, "runs 0 1\n", "runs 0 1\nruns 0 1\n"), "runs", "twice")

@@ -17,7 +17,7 @@ type Report struct {
 	Unfailed []string // fails of the result that their witness does not show, by Holds
 
 	Claims, Records, Planes, Swings, Contacts, Witnesses int
-	Trust                                                Trust
+	Assumed                                              Assumed
 
 	asks map[[2]string]asked // by check and subject
 }
@@ -34,8 +34,8 @@ type Entry struct {
 	Upper       *float64 // something comes as near as this; nil where no witness shows it
 }
 
-// Trust is what a proof cannot show.
-type Trust struct {
+// Assumed is what a proof cannot show.
+type Assumed struct {
 	Carriers, Parts, Bodies, Links, Steps            int
 	Places, Twins, Solids                            int
 	Runs, Pinned, Seams, Faces, Lands, Stands, Rolls int
@@ -47,7 +47,7 @@ type Trust struct {
 }
 
 // Lines says in words what was assumed, not proved.
-func (t Trust) Lines() []string {
+func (t Assumed) Lines() []string {
 	out := []string{
 		fmt.Sprintf("the solids: %d parts of %d carriers, %d solids around them at %d places", t.Parts, t.Carriers, t.Solids, t.Places),
 		fmt.Sprintf("the motion: %d bodies, %d links, %d pairs of bodies that run in each other, %d steps", t.Bodies, t.Links, t.Runs, t.Steps),
@@ -64,8 +64,8 @@ func (t Trust) Lines() []string {
 }
 
 func (r *Report) touch(floor float64) {
-	r.Trust.contact = true
-	r.Trust.DeepestContact = math.Min(r.Trust.DeepestContact, floor)
+	r.Assumed.contact = true
+	r.Assumed.DeepestContact = math.Min(r.Assumed.DeepestContact, floor)
 }
 
 // add takes over an entry; false if it is there with another number, or has two

@@ -98,7 +98,7 @@ end 12
 
 func TestContactsLastAsLongAsTheyLive(t *testing.T) {
 	r := accepted(t, crew())
-	if !r.Whole || r.Claims != 12 || r.Contacts != 6 || len(r.Inputs) != 1 || r.Trust.Faces != 1 || r.Trust.Twins != 1 || r.Trust.Absent != 1 {
+	if !r.Whole || r.Claims != 12 || r.Contacts != 6 || len(r.Inputs) != 1 || r.Assumed.Faces != 1 || r.Assumed.Twins != 1 || r.Assumed.Absent != 1 {
 		t.Errorf("%+v", r)
 	}
 	want := Entry{ID: "strip.clear", Subject: "cell 1, pour 2, draw, wall", Lower: 0.1}

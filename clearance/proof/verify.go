@@ -26,7 +26,7 @@ func verify(r io.Reader, most limits) (*Report, error) {
 	if v.t.bad != nil {
 		return nil, v.t.bad
 	}
-	v.report.Trust = v.trust(v.report.Trust)
+	v.report.Assumed = v.trust(v.report.Assumed)
 	return v.report, nil
 }
 
@@ -159,8 +159,8 @@ func (v *verifier) claim() {
 		return
 	}
 	v.report.Witnesses += c.witnesses
-	v.report.Trust.Differences += c.differences
-	v.report.Trust.MostLess = max(v.report.Trust.MostLess, c.mostLess)
+	v.report.Assumed.Differences += c.differences
+	v.report.Assumed.MostLess = max(v.report.Assumed.MostLess, c.mostLess)
 	(&walker{claim: c, t: t, rides: &v.rides, report: v.report}).walk()
 	v.enter(c)
 	c.free, c.touch = nil, nil
@@ -224,7 +224,7 @@ func (v *verifier) subject(c *claim, id, place string) (string, string) {
 }
 
 // trust counts what was not shown.
-func (v *verifier) trust(t Trust) Trust {
+func (v *verifier) trust(t Assumed) Assumed {
 	t.Carriers, t.Places = len(v.carriers), len(v.places)
 	steps := func(list []*step) {
 		t.Steps += len(list)

@@ -146,7 +146,7 @@ func verified(r *proof.Report, result string) []byte {
 		fmt.Fprintf(&out, "Worked out from %s, sha256 %s.\n", proof.Said(in.Name), in.SHA256)
 	}
 	fmt.Fprintln(&out, "\nAssumed, not proved:")
-	for _, l := range r.Trust.Lines() {
+	for _, l := range r.Assumed.Lines() {
 		fmt.Fprintln(&out, "  "+l)
 	}
 	fmt.Fprintln(&out)

@@ -32,7 +32,7 @@ func must(t testing.TB, start Start, plan []Element, profile []PVI) *Alignment {
 	return a
 }
 
-// lane is the line of a culvert with a bend and a sag curve.
+// lane is the alignment of a culvert with a bend and a sag curve.
 func lane(t testing.TB) *Alignment {
 	return must(t, Start{Station: 0, Elevation: 182.4, Bearing: 74 * deg, Easting: 5000, Northing: 8000},
 		[]Element{Tangent(17), AnglePoint(1 * deg), Tangent(16.5)},
@@ -302,7 +302,7 @@ func TestTheLineIsContinuousAndAsLongAsItsStations(t *testing.T) {
 		for _, x := range append(a.Breaks(), rapid.Float64Range(h, a.Length()-h).Draw(t, "x")) {
 			before, after := a.Point(x-h/2), a.Point(x+h/2)
 			if d := math.Hypot(after[0]-before[0], after[1]-before[1]); !(d <= h*(1+1e-6)) || d < 0.9*h {
-				t.Fatalf("at %g the line runs %g m in plan over %g m", x, d, h)
+				t.Fatalf("at %g the alignment runs %g m in plan over %g m", x, d, h)
 			}
 			if rise := math.Abs(after[2] - before[2]); rise > 0.3*h {
 				t.Fatalf("at %g it jumps by %g m", x, rise)
@@ -326,7 +326,7 @@ func TestFramesStandOnTheLineAlongItsTangent(t *testing.T) {
 		}
 		step := pose.Inverse().Apply(a.Point(x + 1e-5))
 		if math.Abs(step[1]) > 1e-10 || math.Abs(step[2]) > 1e-10 || step[0] < 1e-5*(1-1e-6) {
-			t.Fatalf("10 micrometres on the line is at %v", step)
+			t.Fatalf("10 micrometres on the alignment is at %v", step)
 		}
 		if y := pose.Turn(geom.Vec{0, 1, 0}); y[2] != 0 {
 			t.Fatal("y is not level")

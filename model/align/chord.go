@@ -7,20 +7,20 @@ import (
 	"boxwalk/model/geom"
 )
 
-// Chord is one pour: straight between two places on the line, as the carrier
+// Chord is one pour: straight between two places on the alignment, as the carrier
 // that casts it is.
 type Chord struct {
-	From, To    float64 // along the line
+	From, To    float64 // along the alignment
 	Rear, Front geom.Vec
 	Length      float64 // from end to end in space, m
 	Heading     float64 // in plan, positive left of the job frame's x
 	Pitch       float64 // up, rad
-	// Plan and Profile are the greatest distances of the line from the chord,
+	// Plan and Profile are the greatest distances of the alignment from the chord,
 	// square to it: to its left or right, and above or below.
 	Plan, Profile float64
 }
 
-// Chord of the line between two distances along it; from must be less than to.
+// Chord of the alignment between two distances along it; from must be less than to.
 func (a *Alignment) Chord(from, to float64) (Chord, error) {
 	for _, along := range [2]float64{from, to} {
 		if err := a.reaches(along); err != nil {
@@ -73,7 +73,7 @@ func (a *Alignment) planOrdinate(c Chord, run float64) float64 {
 	return most
 }
 
-// profileOrdinate holds the profile, unrolled along the line, against the
+// profileOrdinate holds the profile, unrolled along the alignment, against the
 // straight from end to end; a parabola is farthest where its grade is the
 // chord's.
 func (a *Alignment) profileOrdinate(c Chord) float64 {

@@ -9,9 +9,9 @@ import (
 // millimetre.
 const leastCut = 1e-5
 
-// Between is the part of the line from one distance along it to another, as a
+// Between is the part of the alignment from one distance along it to another, as a
 // line of its own: its start is there, with its station, elevation, bearing and
-// coordinates. A *Beyond error names an end that is not on the line.
+// coordinates. A *Beyond error names an end that is not on the alignment.
 func (a *Alignment) Between(from, to float64) (*Alignment, error) {
 	if !(to-from >= leastCut) {
 		return nil, fmt.Errorf("from %s to %s of the alignment there is no length", num(from, "m"), num(to, "m"))

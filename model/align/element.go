@@ -2,11 +2,11 @@ package align
 
 import "math"
 
-// Start is where the line begins on the ground.
+// Start is where the alignment begins on the ground.
 type Start struct {
 	Station           float64 // m
 	Elevation         float64 // of the invert top, m
-	Bearing           float64 // of the line ahead, clockwise from north, rad
+	Bearing           float64 // of the alignment ahead, clockwise from north, rad
 	Easting, Northing float64 // m
 	Grade             float64 // rise over run all along, where there is no profile
 }
@@ -15,7 +15,7 @@ type Start struct {
 // then only Turn counts; a tangent when Radius is zero; a circular curve
 // otherwise.
 type Element struct {
-	Length float64 // along the line, m
+	Length float64 // along the alignment, m
 	Radius float64 // m, positive turning left, negative right
 	Turn   float64 // of an angle point, rad, positive left
 }
@@ -23,14 +23,14 @@ type Element struct {
 // Tangent is a straight of that length, in the direction of what comes before.
 func Tangent(length float64) Element { return Element{Length: length} }
 
-// AnglePoint turns the line by an angle, positive left.
+// AnglePoint turns the alignment by an angle, positive left.
 func AnglePoint(turn float64) Element { return Element{Turn: turn} }
 
 // Arc is a circular curve tangent to what comes before; the radius is positive
 // turning left.
 func Arc(radius, length float64) Element { return Element{Length: length, Radius: radius} }
 
-// angle is by how much the element turns the line.
+// angle is by how much the element turns the alignment.
 func (e Element) angle() float64 {
 	switch {
 	case e.Length == 0:

@@ -36,7 +36,7 @@ func (a *Alignment) GradeBreaks(least float64) []Bend {
 // Curve is a circular curve of the plan. The methods are the usual elements of
 // a circular curve of radius R and angle d.
 type Curve struct {
-	From, To float64 // along the line
+	From, To float64 // along the alignment
 	Radius   float64 // positive turning left
 }
 
@@ -77,18 +77,18 @@ func (c Curve) MidOrdinate() float64 {
 
 // VerticalCurve is a parabolic curve of the profile.
 type VerticalCurve struct {
-	From, To           float64 // along the line
+	From, To           float64 // along the alignment
 	GradeIn, GradeOut  float64
 	ElevationIn, AtPVI float64 // of its beginning, and of the curve under or over its PVI, m
 	ElevationOut       float64
 	Offset             float64 // of the curve from its PVI, E = (g2-g1) L/8, positive up
 	Radius             float64 // L/|g2-g1|
 	Turns              bool    // it has a crest or a low point
-	Extreme, ExtremeAt float64 // elevation of that, and where along the line
+	Extreme, ExtremeAt float64 // elevation of that, and where along the alignment
 }
 
-// VerticalCurves of the profile, in order; one that the line's end cuts is told
-// as far as the line goes.
+// VerticalCurves of the profile, in order; one that the alignment's end cuts is told
+// as far as the alignment goes.
 func (a *Alignment) VerticalCurves() []VerticalCurve {
 	var out []VerticalCurve
 	for _, r := range a.profile {

@@ -89,7 +89,7 @@ func (r *reader) alignment(e xml.StartElement, at diag.Place) *rawAlignment {
 	return a
 }
 
-// unknown reports an element that may move the line and goes past it.
+// unknown reports an element that may move the alignment and goes past it.
 func (r *reader) unknown(e xml.StartElement, at diag.Place, in string) {
 	r.failAt(at, fmt.Sprintf("<%s> in %s is not read", short(e.Name.Local), in), "export the alignment with lines and circular curves, and a profile of PVIs and parabolas")
 	r.pass()

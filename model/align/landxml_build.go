@@ -29,7 +29,7 @@ type laid struct {
 	Element
 }
 
-// build makes the line of the chosen alignment.
+// build makes the alignment of the chosen alignment.
 func (r *reader) build(a *rawAlignment) *Alignment {
 	raw := r.scaled(a)
 	if len(raw) == 0 {
@@ -272,7 +272,7 @@ func (r *reader) join(pieces []laid) joined {
 	return out
 }
 
-// close makes the line, as long as both plan and profile reach.
+// close makes the alignment, as long as both plan and profile reach.
 func (r *reader) close(a *rawAlignment, pieces []laid, whole joined) *Alignment {
 	points := make([]PVI, len(a.points))
 	for i, p := range a.points {

@@ -32,9 +32,9 @@ const (
 // lies between the tangents from the point before and to the point behind.
 // Lengths and radii that are given besides are held against the points. The
 // profile is that of the alignment's one ProfAlign; where it is shorter than
-// the plan, a warning says so and the line ends with it.
+// the plan, a warning says so and the alignment ends with it.
 //
-// What would move the line and is not understood – spirals, chains of points,
+// What would move the alignment and is not understood – spirals, chains of points,
 // station equations, unsymmetrical and circular vertical curves, unknown
 // elements – is an error with its place, never skipped; so are entities,
 // another namespace, and text beyond bounds on size, depth and number. The

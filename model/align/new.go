@@ -8,7 +8,7 @@ import (
 	"boxwalk/model/diag"
 )
 
-// Limits of what is taken for the line of a culvert, all judgement: wide enough
+// Limits of what is taken for the alignment of a culvert, all judgement: wide enough
 // for any, narrow enough that a slipped digit is refused.
 const (
 	mostElements = 10000
@@ -35,7 +35,7 @@ type Alignment struct {
 	length    float64
 }
 
-// New is the line that starts at start and runs through the plan elements in
+// New is the alignment that starts at start and runs through the plan elements in
 // order. Without elements it is one tangent as long as the profile. Without a
 // profile it has the start's grade all along; with one, that must reach from
 // the start's station to the end of the plan, and its elevation at the start

@@ -9,11 +9,11 @@ import (
 
 // piece is a tangent or a curve placed in the job frame.
 type piece struct {
-	from, to float64    // along the line
+	from, to float64    // along the alignment
 	at       mgl64.Vec2 // where it starts
 	heading  float64    // there, positive left of x
 	radius   float64    // signed; 0 for a tangent
-	turn     float64    // by which the line turns where it starts
+	turn     float64    // by which the alignment turns where it starts
 }
 
 // planOf lays the elements end to end from the origin.
@@ -48,14 +48,14 @@ func (p piece) headingAt(s float64) float64 {
 	return p.heading + s/p.radius
 }
 
-// pieceAt is the piece at a distance along the line: where two meet, the one
+// pieceAt is the piece at a distance along the alignment: where two meet, the one
 // ahead; beyond the ends, the end pieces.
 func (a *Alignment) pieceAt(along float64) piece {
 	i := sort.Search(len(a.plan), func(i int) bool { return a.plan[i].from > along })
 	return a.plan[max(0, i-1)]
 }
 
-// planPoint at a distance along the line. Beyond the ends the line runs on
+// planPoint at a distance along the alignment. Beyond the ends the alignment runs on
 // straight.
 func (a *Alignment) planPoint(along float64) mgl64.Vec2 {
 	inside := math.Max(0, math.Min(a.length, along))

@@ -9,7 +9,7 @@ import (
 // rise is a stretch of the profile: a grade, or a parabola of constant change
 // of grade. Elevations are those of the ground.
 type rise struct {
-	from, to float64 // along the line
+	from, to float64 // along the alignment
 	z, grade float64 // where it starts
 	rate     float64 // change of grade per metre
 }
@@ -67,7 +67,7 @@ func (c *checker) follows(path string, before, p PVI) {
 	}
 }
 
-// profileOf places grades and curves along the line; the first begins at its
+// profileOf places grades and curves along the alignment; the first begins at its
 // start and the last ends at its end.
 func profileOf(start Start, points []PVI, length float64) []rise {
 	if len(points) == 0 {
@@ -90,7 +90,7 @@ func profileOf(start Start, points []PVI, length float64) []rise {
 	return clipped(all, length)
 }
 
-// clipped keeps what lies on the line, at least one stretch; a stretch that is
+// clipped keeps what lies on the alignment, at least one stretch; a stretch that is
 // cut still tells the same elevations.
 func clipped(all []rise, length float64) []rise {
 	var out []rise
@@ -117,7 +117,7 @@ func (a *Alignment) riseAt(along float64) rise {
 	return a.profile[max(0, i-1)]
 }
 
-// elevation at a distance along the line, on the end grades beyond its ends.
+// elevation at a distance along the alignment, on the end grades beyond its ends.
 func (a *Alignment) elevation(along float64) float64 {
 	inside := math.Max(0, math.Min(a.length, along))
 	r := a.riseAt(inside)

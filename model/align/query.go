@@ -9,13 +9,13 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 )
 
-// Length of the line in plan.
+// Length of the alignment in plan.
 func (a *Alignment) Length() float64 { return a.length }
 
-// Start of the line, as given.
+// Start of the alignment, as given.
 func (a *Alignment) Start() Start { return a.start }
 
-// Crossfall of the invert across the line, positive falling to the right.
+// Crossfall of the invert across the alignment, positive falling to the right.
 func (a *Alignment) Crossfall() float64 { return a.crossfall }
 
 // Elements of the plan and points of the profile, as given.
@@ -23,11 +23,11 @@ func (a *Alignment) Elements() ([]Element, []PVI) {
 	return slices.Clone(a.elements), slices.Clone(a.points)
 }
 
-// Station at a distance along the line.
+// Station at a distance along the alignment.
 func (a *Alignment) Station(along float64) float64 { return a.start.Station + along }
 
-// Along is the distance of a station from the start of the line; a *Beyond
-// error when the line does not reach there.
+// Along is the distance of a station from the start of the alignment; a *Beyond
+// error when the alignment does not reach there.
 func (a *Alignment) Along(station float64) (float64, error) {
 	along := station - a.start.Station
 	if err := a.reaches(along); err != nil {
@@ -37,7 +37,7 @@ func (a *Alignment) Along(station float64) (float64, error) {
 }
 
 // reaches allows for a micrometre at either end, so that sums of pour lengths
-// may end where the line does.
+// may end where the alignment does.
 func (a *Alignment) reaches(along float64) error {
 	if along >= -1e-6 && along <= a.length+1e-6 {
 		return nil
@@ -45,8 +45,8 @@ func (a *Alignment) reaches(along float64) error {
 	return &Beyond{Along: along, Length: a.length, Station: a.Station(along), Least: a.start.Station, Greatest: a.Station(a.length)}
 }
 
-// Place is one place on the line. Where two elements meet, its directions are
-// those ahead; at the end of the line, those behind.
+// Place is one place on the alignment. Where two elements meet, its directions are
+// those ahead; at the end of the alignment, those behind.
 type Place struct {
 	Along, Station float64
 	Point          geom.Vec // in the job frame
@@ -58,7 +58,7 @@ type Place struct {
 	Elevation      float64  // on the ground
 }
 
-// At is the place at a distance along the line; a *Beyond error when the line
+// At is the place at a distance along the alignment; a *Beyond error when the alignment
 // does not reach there.
 func (a *Alignment) At(along float64) (Place, error) {
 	if err := a.reaches(along); err != nil {
@@ -87,14 +87,14 @@ func (a *Alignment) bearing(heading float64) float64 {
 	return b
 }
 
-// Point on the line in the job frame. Beyond its ends the line runs on straight
+// Point on the alignment in the job frame. Beyond its ends the alignment runs on straight
 // on its last direction and grade, as an apron does; use At to be told.
 func (a *Alignment) Point(along float64) geom.Vec {
 	p := a.planPoint(along)
 	return geom.Vec{p[0], p[1], a.elevation(along) - a.start.Elevation}
 }
 
-// JobFromStation is the frame at a distance along the line: x ahead along it
+// JobFromStation is the frame at a distance along the alignment: x ahead along it
 // and its grade, y left and level, z square to both. The crossfall is not in it.
 func (a *Alignment) JobFromStation(along float64) (geom.Pose, error) {
 	here, err := a.At(along)
@@ -120,7 +120,7 @@ func (a *Alignment) GroundFromJob() geom.Pose {
 	return framed(geom.Vec{s.Easting, s.Northing, s.Elevation}, math.Pi/2-s.Bearing, 0)
 }
 
-// Breaks are the distances along the line where its plan or its profile changes
+// Breaks are the distances along the alignment where its plan or its profile changes
 // from one piece to the next, in order, without its ends.
 func (a *Alignment) Breaks() []float64 {
 	var out []float64

@@ -30,13 +30,13 @@ func num(v float64, unit string) string {
 	return text + " " + unit
 }
 
-// StationText is the station at a distance along the line as it is written in
+// StationText is the station at a distance along the alignment as it is written in
 // that system: 0+026.5, or 1+00 in feet.
 func (a *Alignment) StationText(along float64, s units.System) string {
 	return units.Station(a.Station(along)).Text(s)
 }
 
-// Beyond says that a place is not on the line.
+// Beyond says that a place is not on the alignment.
 type Beyond struct {
 	Along, Length   float64 // m
 	Station         float64 // of the place asked for, m
