@@ -18,6 +18,9 @@ const (
 	KindTemperature
 	KindPressure
 	KindRate
+	KindMoment
+	KindArea
+	KindInertia
 )
 
 // kindFacts is what the parser and the messages need to know about a kind.
@@ -47,6 +50,9 @@ var kinds = [...]kindFacts{
 	KindTemperature: {"a temperature", dimTemperature, [2]string{"degC", "degF"}, [2]string{"degC", "degF"}, [2]string{"15 degC", "60 degF"}, -90, 200},
 	KindPressure:    {"a pressure or strength", dimPressure, [2]string{"MPa", "psi"}, [2]string{"MPa", "psi"}, [2]string{"30 MPa", "4000 psi"}, -1e9, 1e9},
 	KindRate:        {"a rate", dimRate, [2]string{"m/h", "ft/h"}, [2]string{"m/h", "ft/h"}, [2]string{"1.5 m/h", "5 ft/h"}, -100, 100},
+	KindMoment:      {"a moment", dimMoment, [2]string{"kNm", "kip-ft"}, [2]string{"kNm", "kip-ft"}, [2]string{"12 kNm", "9 kip-ft"}, -1e6, 1e6},
+	KindArea:        {"a section area", dimArea, [2]string{"cm2", "in2"}, [2]string{"cm2", "in2"}, [2]string{"12.5 cm2", "1.94 in2"}, 0, 10},
+	KindInertia:     {"a second moment of area", dimInertia, [2]string{"cm4", "in4"}, [2]string{"cm4", "in4"}, [2]string{"850 cm4", "20.4 in4"}, 0, 10},
 }
 
 const pi = 3.14159265358979323846264338327950288

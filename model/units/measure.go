@@ -30,6 +30,7 @@ func Shown(unit string, s System) Measure {
 		"kN":  {"kN", 1, 2},
 		"kg":  {"kg", 1, 0},
 		"kPa": {"kPa", 1, 2},
+		"kNm": {"kNm", 1, 2},
 		"rad": {"deg", degrees, 2},
 		"1":   {"", 1, 2},
 	}, map[string]Measure{
@@ -37,6 +38,7 @@ func Shown(unit string, s System) Measure {
 		"kN":  {"kip", kips, 2},
 		"kg":  {"lb", pounds, 0},
 		"kPa": {"psi", psi, 2},
+		"kNm": {"kip-ft", kips / 0.3048, 2},
 	}
 	if m, ok := imperial[unit]; ok && s == Imperial {
 		return m

@@ -53,6 +53,12 @@ type (
 	Pressure float64
 	// Rate is a speed in m/s, such as the rise of concrete in a form.
 	Rate float64
+	// Moment is a moment in kN m.
+	Moment float64
+	// Area is that of a section in m2.
+	Area float64
+	// Inertia is a second moment of area in m4.
+	Inertia float64
 	// Number is a pure number.
 	Number float64
 )
@@ -92,6 +98,15 @@ func (Pressure) Kind() Kind { return KindPressure }
 
 // Kind returns KindRate.
 func (Rate) Kind() Kind { return KindRate }
+
+// Kind returns KindMoment.
+func (Moment) Kind() Kind { return KindMoment }
+
+// Kind returns KindArea.
+func (Area) Kind() Kind { return KindArea }
+
+// Kind returns KindInertia.
+func (Inertia) Kind() Kind { return KindInertia }
 
 // Kind returns KindNumber.
 func (Number) Kind() Kind { return KindNumber }

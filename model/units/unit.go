@@ -17,6 +17,9 @@ const (
 	dimTemperature
 	dimPressure
 	dimRate
+	dimMoment
+	dimArea
+	dimInertia
 	dimDensity // only to recognise kg/m3 and say what to write instead
 )
 
@@ -95,6 +98,19 @@ var unitTable = []unit{
 	{dimRate, 3048, 10000 * 60, 0, "ft/min"},
 	{dimRate, 3048, 10000, 0, "ft/s"},
 	{dimRate, 254, 10000 * 3600, 0, "in/h in/hr"},
+	{dimMoment, 1, 1, 0, "kNm kN·m kN-m"},
+	{dimMoment, 1, 1000, 0, "Nm N·m N-m"},
+	{dimMoment, poundForceN * footM, 1, 0, "kip-ft kipft"},
+	{dimMoment, poundForceN * footM, 1000, 0, "lb-ft lbf-ft"},
+	{dimMoment, poundForceN * inchM, 1, 0, "kip-in kipin"},
+	{dimArea, 1, 1e4, 0, "cm2 cm² cm^2"},
+	{dimArea, 1, 1e6, 0, "mm2 mm² mm^2"},
+	{dimArea, 1, 1, 0, "m2 m² m^2"},
+	{dimArea, inchM * inchM, 1, 0, "in2 in² in^2"},
+	{dimInertia, 1, 1e8, 0, "cm4 cm⁴ cm^4"},
+	{dimInertia, 1, 1e12, 0, "mm4 mm⁴ mm^4"},
+	{dimInertia, 1, 1, 0, "m4 m⁴ m^4"},
+	{dimInertia, inchM * inchM * inchM * inchM, 1, 0, "in4 in⁴ in^4"},
 	{dimDensity, 1, 1, 0, "kg/m3 kg/m³ kg/m^3"},
 }
 
@@ -150,6 +166,7 @@ var counterparts = map[string]string{
 	"mm": "in", "cm": "in", "m": "ft", "km": "ft",
 	"kN": "kip", "N": "lbf", "kg": "lb", "t": "lb",
 	"MPa": "psi", "kPa": "psf", "kN/m3": "pcf", "degC": "degF",
+	"kNm": "kip-ft", "cm2": "in2", "cm4": "in4",
 	"m/h": "ft/h", "m/min": "ft/min", "m/s": "ft/s", "mm/h": "in/h",
 }
 
