@@ -52,6 +52,11 @@ func Examine(s *model.Study, o Options) *Examination {
 			leftOut[id] = leftOut[id] || len(o.Only) == 0 || Matches(id, o.Only)
 		}
 	}
+	whole, left := ofJob(s, reports, always)
+	add(r, &report{still: whole}, o.Only)
+	for _, id := range left {
+		leftOut[id] = leftOut[id] || len(o.Only) == 0 || Matches(id, o.Only)
+	}
 	r.NotChecked = notChecked(o.Only, s.Job, leftOut)
 	tellFriction(r.Looser, frictionNote(s, reports))
 	if !o.Brief {

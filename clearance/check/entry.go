@@ -200,12 +200,14 @@ func (b *bay) told(err error) string {
 // strength prints a strength of concrete, kilopascals within, as the job's units
 // have it, rounded down.
 func (b *bay) strength(p units.Pressure) string {
-	m := b.shown("kPa")
-	m.Decimals = 0
-	if !b.imperial {
-		m = units.Measure{Name: "MPa", Times: 1e-3, Decimals: 1}
-	}
-	return m.With(m.Down(float64(p)))
+	m := b.shown("MPa")
+	return m.With(m.Down(float64(p) / 1e3))
+}
+
+// strengthUp is strength rounded up: what is asked for.
+func (b *bay) strengthUp(p units.Pressure) string {
+	m := b.shown("MPa")
+	return m.With(m.Up(float64(p) / 1e3))
 }
 
 // said is a gap in words: the end of its bracket that is proved, rounded down as the

@@ -10,8 +10,8 @@ import (
 
 // the keys of the worked cells that tell the strength of the invert
 const (
-	agedKey = "schedule: {invert_age: 7 d}\n"
-	madeKey = "concrete: {strength: 30 MPa, cement: N, curing: 16 degC}\n"
+	agedKey = "schedule: {invert_age: 7 d, walls_age: 4 d, roof_age: 4 d}\n"
+	madeKey = "concrete: {strength: 30 MPa, cement: N, curing: 16 degC, walls_strength: 12 MPa, roof_strength: 21 MPa}\n"
 )
 
 // bearingOf is the worked cell's bearing of a wheel with other keys for the

@@ -37,7 +37,7 @@ func PartAlone(s *model.Study, of Part) []result.Entry {
 	}
 	wanted := func(c *Check) bool { return c.Part == of }
 	reports := reportsOf(s, Options{Brief: true}, a)
-	var out []Judged
+	out, _ := ofJob(s, reports, wanted)
 	for i, b := range s.Bays {
 		if of == Unsearched || b.Twin == i {
 			r := reports[b.Twin].as(&s.Bays[i])

@@ -31,6 +31,7 @@ type Check struct {
 	some   bool                                                      // only some steps have it, and what cannot be made is none
 	judge  func(c *Check, r *Examined, s *model.Study) []Judged      // at a bay; stepwise where step tells
 	placed bool                                                      // it hangs on where along the line the bay lies
+	whole  func(s *model.Study, b *bay) []Judged                     // of the job as a whole, once, in place of judge
 }
 
 // Means is a kind of change, by what it changes.
@@ -51,7 +52,7 @@ const (
 var table []Check
 
 func init() {
-	table = slices.Concat(setupGroup, stripGroup, raiseGroup, rollGroup)
+	table = slices.Concat(setupGroup, stripGroup, raiseGroup, rollGroup, timeGroup)
 }
 
 // Table is all checks in the order that lists have them; nobody writes to it.
@@ -87,7 +88,10 @@ func IDs() []string {
 
 // at judges the check at a bay.
 func (c *Check) at(r *Examined, s *model.Study) []Judged {
-	if c.step != nil {
+	switch {
+	case c.whole != nil:
+		return c.whole(s, r.bay)
+	case c.step != nil:
 		return c.steps(r)
 	}
 	return c.judge(c, r, s)
@@ -138,7 +142,7 @@ func found(f func(r *Examined) []Judged) func(c *Check, r *Examined, s *model.St
 func (r *Examined) judgeAll(s *model.Study, placed bool, wanted func(c *Check) bool) []Judged {
 	var out []Judged
 	for i := range table {
-		if c := &table[i]; c.placed == placed && wanted(c) {
+		if c := &table[i]; c.whole == nil && c.placed == placed && wanted(c) {
 			for _, e := range c.at(r, s) {
 				if e.covered(s.Job.CoveredBy) {
 					r.leftOut = append(r.leftOut, c.ID)

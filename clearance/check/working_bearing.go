@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"boxwalk/clearance/release"
 	"boxwalk/clearance/result"
 	"boxwalk/model/load"
 	"boxwalk/model/units"
@@ -50,7 +51,7 @@ func (r *route) standsInvert(w *result.Working) {
 func (r *route) standsAge(w *result.Working) {
 	age := *r.job.Schedule.InvertAge
 	const most = 12 // spells a formula shows
-	spells := historyOf(r.job.Concrete.Curing, age).Until(age)
+	spells := release.History(r.job.Concrete.Curing, age).Until(age)
 	if len(spells) > most {
 		w.Given("t_e", fmt.Sprintf("age at 20 degC that it is worth, %d spells", len(spells)), r.worth(age).Days(), "d", "sum of t exp(13.65 - 4000 / (273 + T)) over concrete.curing (job); EN 1992-1-1 B.10, second-hand")
 		return
@@ -67,6 +68,6 @@ func (r *route) standsAge(w *result.Working) {
 
 // worth is the equivalent age of the invert; 0 where there is none.
 func (r *route) worth(age units.Duration) load.EquivalentAge {
-	v, _ := load.Invert{Age: age, Curing: historyOf(r.job.Concrete.Curing, age)}.Equivalent()
+	v, _ := load.Invert{Age: age, Curing: release.History(r.job.Concrete.Curing, age)}.Equivalent()
 	return v
 }

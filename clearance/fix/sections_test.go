@@ -80,8 +80,9 @@ culvert:
 %s  kicker: %g in
   pours: [8 ft]
 ends: {outlet: {apron: 40 ft}}
-schedule: {invert_age: 7 d}
-concrete: {strength: 4000 psi, cement: N, curing: 62 degF}
+schedule: {invert_age: 7 d, walls_age: 4 d, roof_age: 4 d}
+concrete: {strength: 4000 psi, cement: N, curing: 62 degF, walls_strength: 12 MPa, roof_strength: 21 MPa}
+release: {walls: {strength: 5 MPa}, roof: {strength: 15 MPa}}
 travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
 capacities: {basis: permissible, source: plates of winch and restraint}
 %sgear: gear.yaml

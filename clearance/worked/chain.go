@@ -41,8 +41,9 @@ culvert:
 left_in_place:
   hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}
 ends: {outlet: {apron: 12 m}}
-schedule: {invert_age: 7 d}
-concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
+schedule: {invert_age: 7 d, walls_age: 4 d, roof_age: 4 d}
+concrete: {strength: 30 MPa, cement: N, curing: 16 degC, walls_strength: 12 MPa, roof_strength: 21 MPa}
+release: {walls: {strength: 5 MPa}, roof: {strength: 15 MPa}}
 travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
 capacities: {basis: permissible, source: plates of winch and restraint}
 gear: gear.yaml
@@ -64,8 +65,9 @@ culvert:
 left_in_place:
   hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}
 ends: {outlet: {apron: 12 m}}
-schedule: {invert_age: 7 d}
-concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
+schedule: {invert_age: 7 d, walls_age: 4 d, roof_age: 4 d}
+concrete: {strength: 30 MPa, cement: N, curing: 16 degC, walls_strength: 12 MPa, roof_strength: 21 MPa}
+release: {walls: {strength: 5 MPa}, roof: {strength: 15 MPa}}
 travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
 capacities: {basis: permissible, source: plates of winch and restraint}
 gear: gear.yaml
@@ -175,6 +177,7 @@ func Job(t *testing.T, name string, swap ...[2]string) *model.Study {
 	if j == nil {
 		t.Fatal(problems.Error())
 	}
+	temperatures(t, j, filepath.Dir(path))
 	if text, err = os.ReadFile(filepath.Join(filepath.Dir(path), j.Gear)); err != nil {
 		t.Fatal(err)
 	}
@@ -190,4 +193,24 @@ func Job(t *testing.T, name string, swap ...[2]string) *model.Study {
 		t.Fatal(troubles)
 	}
 	return s
+}
+
+// temperatures reads the files of temperatures that a job names.
+func temperatures(t *testing.T, j *job.Job, folder string) {
+	t.Helper()
+	for _, key := range job.CuringKeys() {
+		c := j.CuringAt(key)
+		if c == nil || c.File == "" {
+			continue
+		}
+		text, err := os.ReadFile(filepath.Join(folder, c.File))
+		if err != nil {
+			t.Fatal(err)
+		}
+		spells, problems := job.ReadTemperatures(c.File, text)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		c.Spells = spells
+	}
 }

@@ -26,6 +26,8 @@ type named struct {
 var (
 	gearFile = named{"gear", mostBytes}
 	lineFile = named{"line", 64<<20 + 1} // LandXML is wordy; reading allows 64 MB
+	// a reading is a row of some twenty letters, and there are at most 20000
+	temperatureFile = named{"temperature", mostBytes}
 )
 
 // stdin is the job's name when it comes from standard input.

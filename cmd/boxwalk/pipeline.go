@@ -45,6 +45,7 @@ func (a *app) study(path string, overrides []string) (*model.Study, *reading, er
 		r.override(overrides)
 		r.readGear(folder)
 		r.readLine(folder)
+		r.readTemperatures(folder)
 	}
 	s := r.build()
 	return s, r, r.told()
@@ -133,6 +134,47 @@ func (r *reading) readLine(folder string) {
 	r.take(t, filepath.Base(t.name))
 	line, problems := align.ReadLandXML(t.name, t.bytes, r.jobAt.Text("alignment.name"))
 	r.line, r.problems = line, append(r.problems, problems...)
+}
+
+// readTemperatures reads the files of temperatures that a job names, each once; they lie
+// below the root as the gear does.
+func (r *reading) readTemperatures(folder string) {
+	read := map[string][]job.Spell{}
+	for _, key := range job.CuringKeys() {
+		written := r.curingFile(key)
+		if written == "" {
+			continue
+		}
+		if _, once := read[written]; !once {
+			read[written] = r.temperatures(folder, key, written)
+		}
+		if at := r.job; at != nil {
+			at.CuringAt(key).Spells = read[written]
+		}
+	}
+}
+
+// curingFile is the file that a key of temperatures names; "" where it names none, or
+// one that was told of when the job was read.
+func (r *reading) curingFile(key string) string {
+	written := r.jobAt.Text(key)
+	if !job.NamesTemperatures(written) || !job.Fits(written) {
+		return ""
+	}
+	return written
+}
+
+// temperatures reads one file; nil where it cannot be used, which is told.
+func (r *reading) temperatures(folder, key, written string) []job.Spell {
+	t, no := r.app.readNamed(folder, written, temperatureFile)
+	if no != nil {
+		r.put(r.jobAt, key, *no)
+		return nil
+	}
+	r.take(t, filepath.Base(t.name))
+	spells, problems := job.ReadTemperatures(t.name, t.bytes)
+	r.problems = append(r.problems, problems...)
+	return spells
 }
 
 // build assembles the study unless something is wrong already.

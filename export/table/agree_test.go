@@ -17,9 +17,11 @@ import (
 
 // Numbers in a sentence, by the unit of a result.
 var numbersSaid = map[string]*regexp.Regexp{
-	"m":  regexp.MustCompile(`(-?[0-9]+\.[0-9]+) (?:mm|in)\b`),
-	"kN": regexp.MustCompile(`(-?[0-9]+\.[0-9]+) (?:kN|kip)\b`),
-	"1":  regexp.MustCompile(`overturning (-?[0-9]+\.[0-9]+)`),
+	"m":   regexp.MustCompile(`(-?[0-9]+\.[0-9]+) (?:mm|in)\b`),
+	"kN":  regexp.MustCompile(`(-?[0-9]+\.[0-9]+) (?:kN|kip)\b`),
+	"MPa": regexp.MustCompile(`(-?[0-9]+(?:\.[0-9]+)?) (?:MPa|psi)\b`),
+	"h":   regexp.MustCompile(`([0-9]+\.[0-9]+) h\b`),
+	"1":   regexp.MustCompile(`overturning (-?[0-9]+\.[0-9]+)`),
 }
 
 // judged is a job with what was found of it.

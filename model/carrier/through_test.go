@@ -124,8 +124,9 @@ culvert:
 left_in_place:
   hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 0 mm}
 ends: {outlet: {apron: 12 m}}
-schedule: {invert_age: 7 d}
-concrete: {strength: 30 MPa, cement: N, curing: 16 degC}
+schedule: {invert_age: 7 d, walls_age: 4 d, roof_age: 4 d}
+concrete: {strength: 30 MPa, cement: N, curing: 16 degC, walls_strength: 12 MPa, roof_strength: 21 MPa}
+release: {walls: {strength: 5 MPa}, roof: {strength: 15 MPa}}
 travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
 capacities: {basis: permissible, source: plates of winch and restraint}
 gear: gear.yaml

@@ -15,6 +15,7 @@ type Job struct {
 	Travel      Travel            `yaml:"travel" optional:"true" doc:"How the carrier is moved to the next pour."`
 	Schedule    Schedule          `yaml:"schedule" optional:"true" doc:"Ages at which the concrete is used."`
 	Concrete    Concrete          `yaml:"concrete" optional:"true" doc:"The fresh and hardened concrete."`
+	Release     Release           `yaml:"release" optional:"true" doc:"What the specification asks for before the forms of walls and roof are freed."`
 	Pour        Pour              `yaml:"pour" optional:"true" doc:"How the concrete of walls and roof is placed, and by what its pressure is worked out."`
 	Capacities  *Capacities       `yaml:"capacities" doc:"What the capacities stated in this file are: permissible or factored, and whose numbers. Without it none of them is used."`
 	LoadFactors LoadFactors       `yaml:"load_factors" optional:"true" doc:"What loads are multiplied by before they are held against factored capacities."`
@@ -206,8 +207,8 @@ type Rolling struct {
 // Schedule of ages. Nil is not stated: an age has no default.
 type Schedule struct {
 	InvertAge *units.Duration `yaml:"invert_age" example:"5 d" min:"0 h" max:"1000 d" doc:"Age of the invert when wheels run on it, since casting; concrete.curing says what it is worth."`
-	WallsAge  *units.Duration `yaml:"walls_age" example:"20 h" min:"0 h" max:"1000 d" doc:"Age of the walls at release. Read by no check yet: strength at release is not checked."`
-	RoofAge   *units.Duration `yaml:"roof_age" example:"4 d" min:"0 h" max:"1000 d" doc:"Age of the roof at release. Read by no check yet: strength at release is not checked."`
+	WallsAge  *units.Duration `yaml:"walls_age" example:"20 h" min:"0 h" max:"1000 d" doc:"Age of the walls when the first of their form is freed, since casting."`
+	RoofAge   *units.Duration `yaml:"roof_age" example:"4 d" min:"0 h" max:"1000 d" doc:"Age of the roof when the first of its form is freed, since casting."`
 }
 
 // Concrete as delivered, as specified and as it hardens. What has to do with
@@ -218,8 +219,13 @@ type Concrete struct {
 	RiseRate       *units.Rate        `yaml:"rise_rate" example:"1.5 m/h" above:"0 m/h" max:"50 m/h" doc:"How fast the concrete rises in the walls, at most; no default: a method of pour.pressure that needs it stays open without."`
 	Temperature    *units.Temperature `yaml:"temperature" example:"15 degC" min:"-10 degC" max:"60 degC" doc:"Temperature of the fresh concrete when it is placed, the least of it, for its pressure; how it hardens is concrete.curing. No default: a method of pour.pressure that needs it stays open without."`
 	Strength       *units.Pressure    `yaml:"strength" example:"30 MPa" above:"0 MPa" max:"200 MPa" doc:"Characteristic cylinder strength at 28 days."`
-	Curing         *Curing            `yaml:"curing" doc:"Temperature of the invert's concrete since casting: one mean, or a list of {for, at} from casting on that reaches as far as schedule.invert_age. Strength by age needs it; the placing temperature does not stand in for it."`
+	Curing         *Curing            `yaml:"curing" doc:"Temperature of the invert's concrete since casting: one mean, a list of {for, at} from casting on, or a CSV file beside the job (hours,degC), that reaches as far as schedule.invert_age. Strength by age needs it; the placing temperature does not stand in for it."`
 	InvertStrength *units.Pressure    `yaml:"invert_strength" example:"18 MPa" above:"0 MPa" max:"200 MPa" doc:"Strength of the invert when the wheels run on it, by cylinders kept beside it, the least of them; it governs over age and curing."`
+	WallsCuring    *Curing            `yaml:"walls_curing" doc:"Temperature of the walls' concrete since casting, as curing, as far as schedule.walls_age."`
+	RoofCuring     *Curing            `yaml:"roof_curing" doc:"Temperature of the roof's concrete since casting, as curing, as far as schedule.roof_age."`
+	WallsStrength  *units.Pressure    `yaml:"walls_strength" example:"8 MPa" above:"0 MPa" max:"200 MPa" doc:"Strength of the walls at schedule.walls_age, by cylinders kept beside them, the least of them; it governs over age and curing."`
+	RoofStrength   *units.Pressure    `yaml:"roof_strength" example:"21 MPa" above:"0 MPa" max:"200 MPa" doc:"Strength of the roof at schedule.roof_age, by cylinders kept beside it, the least of them; it governs over age and curing."`
+	Calibration    *Calibration       `yaml:"calibration" doc:"Strength of the mix of walls and roof by its maturity, from tests of that mix; it governs over cement class and concrete.strength."`
 }
 
 // Set gives settings that would otherwise be worked out.

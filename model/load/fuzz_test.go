@@ -40,7 +40,7 @@ var answers = map[string]any{
 	"Screw.Torque": Screw.Torque, "TorqueByEfficiency": TorqueByEfficiency,
 	"Lifting.Loads": Lifting.Loads, "Stroke": Stroke, "Tilt": Tilt, "Bend.OffCourse": Bend.OffCourse, "Bend.Slip": Bend.Slip, "Bend.Scrub": Bend.Scrub,
 	"Envelope.Diagram": Envelope.Diagram, "Diagram.Check": Diagram.Check, "Diagram.On": Diagram.On, "Diagram.TieLoads": Diagram.TieLoads, "Diagram.OnFaces": Diagram.OnFaces, "Diagram.OnBulkhead": Diagram.OnBulkhead,
-	"Floating.Margin": Floating.Margin, "Sliding.Margin": Sliding.Margin, "Wind": Wind, "Free.Sideways": Free.Sideways,
+	"Floating.Margin": Floating.Margin, "Sliding.Margin": Sliding.Margin, "History.Covers": History.Covers, "Wind": Wind, "Free.Sideways": Free.Sideways,
 }
 
 // The list above is held against the source, so that a new function is fuzzed.

@@ -48,8 +48,8 @@ func (h History) check(least, most units.Temperature) error {
 	return nil
 }
 
-// covers refuses a history that ends before an age, by more than rounding.
-func (h History) covers(age units.Duration) error {
+// Covers refuses a history that ends before an age, by more than rounding.
+func (h History) Covers(age units.Duration) error {
 	if have := h.Duration(); have < age*(1-1e-12) {
 		return outsideBecause("the temperatures end %.4g h after casting; the age is %.4g h", float64(have)/hour, float64(age)/hour)
 	}

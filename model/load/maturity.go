@@ -151,7 +151,7 @@ func (m MC90) Of(h History) (EquivalentAge, error) {
 // At returns tT at a time since casting. A history that ends before it is an
 // error, and so is frost before it; what comes after it does not count.
 func (m MC90) At(age units.Duration, h History) (EquivalentAge, error) {
-	if err := errors.Join(within("age", float64(age)/hour, 0, float64(MostAge)/hour, "h"), h.covers(age)); err != nil {
+	if err := errors.Join(within("age", float64(age)/hour, 0, float64(MostAge)/hour, "h"), h.Covers(age)); err != nil {
 		return 0, err
 	}
 	return m.Of(h.Until(age))

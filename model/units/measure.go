@@ -32,6 +32,8 @@ func Shown(unit string, s System) Measure {
 		"kPa": {"kPa", 1, 2},
 		"kNm": {"kNm", 1, 2},
 		"rad": {"deg", degrees, 2},
+		"MPa": {"MPa", 1, 1},
+		"h":   {"h", 1, 1},
 		"1":   {"", 1, 2},
 	}, map[string]Measure{
 		"m":   {"in", inches, 2},
@@ -39,6 +41,7 @@ func Shown(unit string, s System) Measure {
 		"kg":  {"lb", pounds, 0},
 		"kPa": {"psi", psi, 2},
 		"kNm": {"kip-ft", kips / 0.3048, 2},
+		"MPa": {"psi", 1000 * psi, 0},
 	}
 	if m, ok := imperial[unit]; ok && s == Imperial {
 		return m

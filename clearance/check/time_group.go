@@ -1,0 +1,26 @@
+package check
+
+// timeGroup is what holds of the time since casting; it is the same for all bays and judged
+// once for the job.
+var timeGroup = []Check{
+	{
+		ID: "time.walls", Duty: "strength of walls and roof at release",
+		Holds:   "When the first of their form is freed the walls have the strength that the specification asks for, and its least time has passed. A strength that is not known never passes.",
+		Formula: "strength: concrete.walls_strength by cylinders; or by concrete.calibration: logarithmic a + b log10 M, M = sum of max(0, T - datum) dt in degC h; hyperbolic ultimate k (t - start) / (1 + k (t - start)) or exponential ultimate exp(-(tau / t)^beta), t = sum of exp(-q (1/(T + 273.15) - 1/(reference + 273.15))) dt; or as in roll.bearing from concrete.walls_curing up to schedule.walls_age; between two readings of a file the lower counts. Least time: hours since casting with release.air at 10 degC and above",
+		Limit:   "release.walls: strength, share x concrete.strength, least",
+		Source:  "the specification, as the job states it; EN 1992-1-1 3.1.2(6), equivalent age B.10 (second-hand); maturity: ASTM C1074 (from memory); hours that count: ACI 347-04 3.7.2.3 (read on a trade magazine's page)",
+		remedy:  (*bay).releaseRemedy,
+		whole:   wallsChecks,
+		Mended:  []Means{},
+	},
+	{
+		ID: "time.roof", Duty: "strength of walls and roof at release",
+		Holds:   "When the first of its form is freed the roof has the strength that the specification asks for, and its least time has passed. Where one form carries walls and roof, the roof governs: no step frees anything of both before the roof may be freed.",
+		Formula: "as time.walls, with concrete.roof_strength, concrete.roof_curing and schedule.roof_age; schedule.walls_age not before schedule.roof_age, unless steps that free walls alone come first",
+		Limit:   "release.roof: strength, share x concrete.strength, least",
+		Source:  "as time.walls; the roof governs: ACI 347-04 3.7.2.3, first footnote (read on a trade magazine's page)",
+		remedy:  (*bay).releaseRemedy,
+		whole:   roofChecks,
+		Mended:  []Means{},
+	},
+}
