@@ -27,7 +27,7 @@ from shapely.geometry import LineString, MultiLineString
 
 TOLERANCE = 0.1  # mm
 CONCRETE, JOINT, PANEL = "W-CONCREE-", "W-GENER-E-", "W-PANEL-E-"
-PANEL_MARK = re.compile(r"^[WCR]\d+[LR]?$")  # wall, corner and roof panels
+PANEL_MARK = re.compile(r"^[WCR]\d+[LR]?(/\d+)?(\.\d+)?$")  # wall, corner and roof panels: mark, which of them, which solid
 ZONES = ("wall", "haunch_top", "roof", "kicker", "haunch_bottom")
 
 

@@ -63,9 +63,9 @@ func built(t *testing.T, j *job.Job, g *job.Gear) {
 	}
 	for _, b := range s.Bays {
 		for _, p := range b.Carrier.Parts {
-			finite(t, p.Mark, p.Solid)
+			finite(t, p.At(), p.Solid)
 			if !(p.Mass.Low > 0 && p.Mass.Low <= p.Mass.High) {
-				t.Fatalf("%s weighs %v", p.Mark, p.Mass)
+				t.Fatalf("%s weighs %v", p.At(), p.Mass)
 			}
 		}
 		for _, c := range b.Concrete {

@@ -117,7 +117,17 @@ func BuildOn(j *job.Job, g *job.Gear, line *align.Alignment) (*Study, diag.Probl
 			s.Bays = append(s.Bays, b)
 		}
 	}
+	s.mark()
 	return s, nil
+}
+
+// mark gives all carriers' parts their marks, one for each shape in the whole job.
+func (s *Study) mark() {
+	list := make([]*carrier.Carrier, len(s.Bays))
+	for i, b := range s.Bays {
+		list[i] = b.Carrier
+	}
+	carrier.MarkTogether(list...)
 }
 
 // hangers are the plates and nuts that stay, seen from a pour, under those of

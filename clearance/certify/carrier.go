@@ -21,7 +21,7 @@ func (p *prover) carrier(r *check.Examined) int {
 	p.carriers[b] = i
 	c := &trace.Carrier{Bodies: bodiesOf(b.Carrier.Mechanism), Links: linksOf(b.Carrier.Mechanism)}
 	for n, part := range b.Carrier.Parts {
-		c.Parts = append(c.Parts, trace.Part{Mark: part.Mark, Vertices: part.Vertices, Part: b.Parts[n]})
+		c.Parts = append(c.Parts, trace.Part{Mark: part.At(), Vertices: part.Vertices, Part: b.Parts[n]})
 	}
 	c.Runs = runs(b)
 	c.Pinned, c.Seam = pairs(b, carrier.Pinned), pairs(b, carrier.Seam)

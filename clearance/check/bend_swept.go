@@ -81,7 +81,7 @@ func (r *bending) passing(part int, f face, b bowed, y, z, d float64) candidate 
 	v := result.Between(d-f.n*b.most, d-f.n*(b.least-b.spare))
 	tell := func() (result.Where, string) {
 		w := r.bay.underway()
-		w.Part, w.Zone = r.bay.Carrier.Parts[part].Mark, string(zone)
+		w.Part, w.Zone = r.bay.Carrier.Parts[part].At(), string(zone)
 		return w, fmt.Sprintf("%s at half width %s is %s clear of the %s on the straight; %s throws it %s to the %s%s and leaves %s; %s; steered the best way it would be %s to each side",
 			r.bay.label(part), r.bay.mm(y), r.bay.mm(d), zone.Words(), r.turning.words(), r.bay.mm(b.most), b.toward, r.squarely(f, b), r.bay.mm(v.Lower), r.bay.allowed(a, tilt), r.bay.mm(r.steered(r.turning.all)))
 	}

@@ -119,7 +119,7 @@ func TestACornerPanelThatTurnsInIsTwoSolidsOfOneMark(t *testing.T) {
 	volume, mass, marks := 0.0, 0.0, []string{}
 	for _, p := range s.Bays[0].Carrier.Parts {
 		if p.Role == carrier.CornerPanel && p.Side > 0 {
-			volume, mass, marks = volume+p.Volume(), mass+p.Mass.High, append(marks, p.Mark)
+			volume, mass, marks = volume+p.Volume(), mass+p.Mass.High, append(marks, p.At())
 		}
 	}
 	// (1500, 2150), (1440, 2400), (1450, 2250), (1400, 2150), by the shoelace:

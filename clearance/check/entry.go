@@ -110,7 +110,7 @@ func open(id string, subject result.Subject, unit, why string, where result.Wher
 func (b *bay) where(step string, part int, zone string, v sweep.Bracket) result.Where {
 	w := result.Where{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: step, At: v.At, Zone: zone, Frame: b.Name()}
 	if part >= 0 {
-		w.Part = b.Carrier.Parts[part].Mark
+		w.Part = b.Carrier.Parts[part].At()
 	}
 	if v.Against >= 0 {
 		pa, pb := v.A, v.B

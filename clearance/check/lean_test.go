@@ -129,7 +129,7 @@ func TestALeanIsBoundedAsTheFrameIsTurned(t *testing.T) {
 			}
 		}
 		if compared++; nearest < bound || nearest > bound+0.2e-3 {
-			t.Errorf("%s comes as near as %.3f mm, the bound is %.3f mm", p.Mark, 1e3*nearest, 1e3*bound)
+			t.Errorf("%s comes as near as %.3f mm, the bound is %.3f mm", p.At(), 1e3*nearest, 1e3*bound)
 		}
 	}
 	if compared == 0 {

@@ -143,7 +143,7 @@ func sampled(t *testing.T, rnd *rand.Rand, b *model.Bay, rows map[string]result.
 		// one of the two rows of the pair's zone bounds it; the lesser bounds both
 		lower, found := math.Inf(1), false
 		for _, held := range []bool{false, true} {
-			if row, ok := rows[fmt.Sprint(step.Name, part.Mark, solid.Zone, held)]; ok {
+			if row, ok := rows[fmt.Sprint(step.Name, part.At(), solid.Zone, held)]; ok {
 				lower, found = math.Min(lower, row.Value.Lower), true
 			}
 		}

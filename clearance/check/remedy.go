@@ -65,10 +65,10 @@ func (b *bay) misset() bool {
 	return dimensions > 0
 }
 
-// marked is the part with a piece mark; nil if it is none of the carrier's.
+// marked is the part at a place, W1L/3; nil if it is none of the carrier's.
 func (b *bay) marked(mark string) *carrier.Part {
 	for i, p := range b.Carrier.Parts {
-		if p.Mark == mark && mark != "" {
+		if p.At() == mark && mark != "" {
 			return &b.Carrier.Parts[i]
 		}
 	}

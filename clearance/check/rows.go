@@ -111,7 +111,7 @@ func (b *bay) endRows(s carrier.Step, r measure.StepGaps, between map[[2]int]swe
 	keep := func(part int, against string, v sweep.Bracket) {
 		p := b.Carrier.Parts[part]
 		key := endKey{p.Role, p.Name, p.Side, against}
-		row := result.EndRow{Part: p.Mark, Role: measure.RoleName(p), Side: p.Side.String(), Against: against, Value: bracketOf(v)}
+		row := result.EndRow{Part: p.At(), Role: measure.RoleName(p), Side: p.Side.String(), Against: against, Value: bracketOf(v)}
 		at, ok := place[key]
 		switch {
 		case !ok:
@@ -159,7 +159,7 @@ func (b *bay) partRows(done []measure.StepGaps) []result.PartRow {
 					if math.IsInf(v.Lower, 1) || v.Lower >= measure.Far {
 						continue
 					}
-					out = append(out, result.PartRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Part: p.Mark, Role: measure.RoleName(p), Zone: string(zone), Contact: held, Value: bracketOf(v), At: v.At})
+					out = append(out, result.PartRow{Cell: b.Cell.Number, Pour: b.Pour.Number, Step: s.Name, Part: p.At(), Role: measure.RoleName(p), Zone: string(zone), Contact: held, Value: bracketOf(v), At: v.At})
 				}
 			}
 		}

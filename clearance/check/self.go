@@ -45,7 +45,7 @@ func (b *bay) selfCandidate(s carrier.Step, m *measure.SelfGaps, v sweep.Bracket
 // selfWhere names both parts. They were seen from the frame they share; the
 // witness goes to cell and pour.
 func (b *bay) selfWhere(s carrier.Step, part int, v sweep.Bracket) result.Where {
-	w := b.where(s.Name, part, b.Carrier.Parts[v.Against].Mark, v)
+	w := b.where(s.Name, part, b.Carrier.Parts[v.Against].At(), v)
 	pose := s.Path.Pose(motion.Ground, b.Common(part, v.Against), v.At)
 	w.A, w.B = point(pose.Apply(v.A)), point(pose.Apply(v.B))
 	return w

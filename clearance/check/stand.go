@@ -133,7 +133,7 @@ func (b *bay) standCheck(rest, step string, list []bearing, ends [2]slabEnd) Jud
 	for _, one := range list {
 		left, edge, end := b.standsIn(one.on, ends)
 		where := b.at(step)
-		where.Part = b.Carrier.Parts[one.part].Mark
+		where.Part = b.Carrier.Parts[one.part].At()
 		text := fmt.Sprintf("%s stands %s inside the %s", b.label(one.part), b.roundedDown(left), edge)
 		if left < 0 {
 			text = fmt.Sprintf("%s hangs %s over the %s", b.label(one.part), b.deep(left), edge)

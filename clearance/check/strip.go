@@ -63,7 +63,7 @@ func (b *bay) withFirst(c Judged, s carrier.Step, measures []measure.Gaps, of fu
 	}
 	for i := range measures {
 		m := &measures[i]
-		if b.Carrier.Parts[m.Part].Mark != c.Where.Part {
+		if b.Carrier.Parts[m.Part].At() != c.Where.Part {
 			continue
 		}
 		for z, zone := range culvert.Zones {

@@ -77,7 +77,7 @@ func (b *Bay) GapsAt(r *Advance, rolled []Gaps, share float64) []result.AlongGap
 				gap, tilt := (v.Lower+v.Upper)/2, b.RollLoss(r, p, zone, v).All()
 				if gap < Far && gap-tilt < left {
 					left, found = gap-tilt, true
-					best.Gap, best.Allowance, best.Part = gap, fixed+tilt, b.Carrier.Parts[p].Mark
+					best.Gap, best.Allowance, best.Part = gap, fixed+tilt, b.Carrier.Parts[p].At()
 				}
 			}
 		}

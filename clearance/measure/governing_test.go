@@ -42,7 +42,7 @@ func TestWhatIsTakenOffAPartIsNotMoreThanItsBoxTells(t *testing.T) {
 			sc := &scope{Bay: b, path: step.Path, parts: parts, takes: make([]float64, len(b.Parts))}
 			sc.lags(step)
 			if lag := b.Lag(step, part); lag > sc.takes[part] {
-				t.Fatalf("%s: %s is taken to lag by %g at most, and lags by %g", step.Name, b.Carrier.Parts[part].Mark, sc.takes[part], lag)
+				t.Fatalf("%s: %s is taken to lag by %g at most, and lags by %g", step.Name, b.Carrier.Parts[part].At(), sc.takes[part], lag)
 			} else if lag > 0 {
 				lagged++
 			}
@@ -62,7 +62,7 @@ func TestWhatIsTakenOffAPartIsNotMoreThanItsBoxTells(t *testing.T) {
 			reach, n := sc.reaches(l)(part, times), direction(r)
 			o := b.leant(l.scaled(l.Differ*times).Toward(n), step.Path, part, n)
 			if o.any+o.Unsure > reach || o.Toward+o.Unsure > reach {
-				t.Fatalf("%s: a lean is taken to move %s by %g at most, and moves it by %g", step.Name, b.Carrier.Parts[part].Mark, reach, o.any+o.Unsure)
+				t.Fatalf("%s: a lean is taken to move %s by %g at most, and moves it by %g", step.Name, b.Carrier.Parts[part].At(), reach, o.any+o.Unsure)
 			}
 			holdTurned(t, r, b, step, part, l.scaled(l.Differ*times), reach)
 		}
@@ -89,7 +89,7 @@ func holdTurned(t *testing.T, r *rand.Rand, b *Bay, step carrier.Step, part int,
 	for _, v := range p.Vertices {
 		at := pose.Apply(v)
 		if d := turned.Apply(at).Sub(at).Len(); d > most {
-			t.Fatalf("%s: a lean is taken to move %s by %g at most, and moves a vertex by %g", step.Name, p.Mark, most, d)
+			t.Fatalf("%s: a lean is taken to move %s by %g at most, and moves a vertex by %g", step.Name, p.At(), most, d)
 		}
 	}
 }
@@ -112,7 +112,7 @@ func TestWhatTheWayTakesOffIsNotMoreThanBoxesTell(t *testing.T) {
 			v.Against, v.N = 0, direction(r)
 			got := b.RollLoss(adv, p, "wall", v).All()
 			if got > takes[p] {
-				t.Fatalf("%s: %g at most is taken off, and %g is", b.Carrier.Parts[p].Mark, takes[p], got)
+				t.Fatalf("%s: %g at most is taken off, and %g is", b.Carrier.Parts[p].At(), takes[p], got)
 			}
 			if got > 0 {
 				took++

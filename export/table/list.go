@@ -1,10 +1,12 @@
 package table
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"boxwalk/clearance/result"
 	"boxwalk/model"
@@ -47,29 +49,30 @@ func SettingList(r *result.Result, s units.System) List {
 	return out
 }
 
-// PartList is parts.csv for a drawing, part by part, with the mass of the
-// whole carrier in the last rows. Runs of piece marks are drawn together.
+// PartList is parts.csv for a drawing, mark by mark, with the mass of the
+// whole carrier in the last rows.
 func PartList(s *model.Study) List {
 	system := jobSystem(s)
 	l, m := onTape(system), massMeasure(system)
 	size := "Size along x across x up, " + l.name
 	out := List{
-		Heads: []Head{{Title: "Where", Long: true}, {Title: "Mark", Long: true}, {Title: "Part", Long: true}, {Title: "Side"}, {Title: size},
+		Heads: []Head{{Title: "Mark"}, {Title: "Part", Long: true}, {Title: "Where", Long: true}, {Title: "Side"}, {Title: size},
 			{Title: "Count", Number: true}, {Title: "Each, " + m.Name, Number: true}, {Title: "Together, " + m.Name, Number: true}},
 		Notes: []string{
-			"Counts and masses are those of one carrier. Sizes are those of the box around the part as raised; of a link it is the box around the slanting bar.",
+			"A mark is one size and shape in all carriers of the job. L and R of one number are mirror images; pieces of one mark are interchangeable. W1L/3 elsewhere is the third piece of mark W1L, counted row by row from the rear.",
+			"Counts and masses are those of one carrier. Sizes are those of the box around the part as raised; of a link, its thickness twice and its length.",
 			guessNote(s),
 		},
 	}
 	for _, g := range byRole(partGroups(s, l.short, m)) {
 		for _, b := range blocks(g.places) {
-			out.Rows = append(out.Rows, []string{where(b.cells, b.pours), markRuns(strings.Fields(g.marks)), partName(g.partKind), g.side,
+			out.Rows = append(out.Rows, []string{g.mark, partName(g.partKind), where(b.cells, b.pours), g.side,
 				strings.Join(g.size[:], " x "), strconv.Itoa(g.count), g.each, g.together})
 		}
 	}
 	for _, t := range totals(s, m) {
 		out.Sums++
-		out.Rows = append(out.Rows, []string{t.where, "", t.what, "", "", strconv.Itoa(t.count), "", t.mass})
+		out.Rows = append(out.Rows, []string{"", t.what, t.where, "", "", strconv.Itoa(t.count), "", t.mass})
 	}
 	return out
 }
@@ -87,7 +90,8 @@ func guessNote(s *model.Study) string {
 		m.Nearest(most.Mass.Low), m.Nearest(most.Mass.High), m.Name, 100*most.Guessed)
 }
 
-// byRole brings the groups of a role together, roles in the order they come in.
+// byRole brings the groups of a role together, roles in the order they come in, each
+// in the order of its marks.
 func byRole(list []partGroup) []partGroup {
 	first := map[carrier.Role]int{}
 	for i, g := range list {
@@ -95,7 +99,9 @@ func byRole(list []partGroup) []partGroup {
 			first[g.role] = i
 		}
 	}
-	slices.SortStableFunc(list, func(a, b partGroup) int { return first[a.role] - first[b.role] })
+	slices.SortStableFunc(list, func(a, b partGroup) int {
+		return cmp.Or(first[a.role]-first[b.role], markNumber(a.mark)-markNumber(b.mark), cmp.Compare(a.mark, b.mark))
+	})
 	return list
 }
 
@@ -128,44 +134,10 @@ func onTape(s units.System) tape {
 // where names a full block of places.
 func where(cells, pours []int) string { return spans("cell", cells) + ", " + spans("pour", pours) }
 
-// leastRun is how many marks in a row are drawn together.
-const leastRun = 3
-
-// markRuns draws together marks that count up by one: "W1L to W4L, W6L".
-func markRuns(marks []string) string {
-	var out []string
-	for i := 0; i < len(marks); {
-		k := i
-		for k+1 < len(marks) && follows(marks[k], marks[k+1]) {
-			k++
-		}
-		if k-i+1 >= leastRun {
-			out = append(out, marks[i]+" to "+marks[k])
-		} else {
-			out = append(out, marks[i:k+1]...)
-		}
-		i = k + 1
-	}
-	return strings.Join(out, ", ")
-}
-
-// follows tells whether b is the mark after a: the same letters around a number
-// that is one more.
-func follows(a, b string) bool {
-	head, n, tail, ok := splitMark(a)
-	return ok && b == head+strconv.Itoa(n+1)+tail
-}
-
-// splitMark takes a piece mark apart: letters, number, letters.
-func splitMark(mark string) (head string, number int, tail string, ok bool) {
-	const digits = "0123456789"
-	from := strings.IndexAny(mark, digits)
-	if from < 0 {
-		return "", 0, "", false
-	}
-	rest := strings.TrimLeft(mark[from:], digits)
-	n, err := strconv.Atoi(mark[from : len(mark)-len(rest)])
-	return mark[:from], n, rest, err == nil
+// markNumber is the number in a piece mark.
+func markNumber(mark string) int {
+	n, _ := strconv.Atoi(strings.TrimFunc(mark, unicode.IsLetter))
+	return n
 }
 
 // total is the mass of all parts of a carrier, or of those of all cells.
@@ -189,13 +161,14 @@ func totals(s *model.Study, m units.Measure) []total {
 		for _, p := range b.Carrier.Parts {
 			own += p.Mass.High
 		}
-		k := sum{len(b.Carrier.Parts), m.Nearest(own)}
+		pieces := len(whole(b.Carrier.Parts))
+		k := sum{pieces, m.Nearest(own)}
 		if places[k] == nil {
 			order = append(order, k)
 		}
 		places[k] = append(places[k], place{b.Cell.Number, b.Pour.Number})
 		mass[b.Pour.Number] += own
-		count[b.Pour.Number] += len(b.Carrier.Parts)
+		count[b.Pour.Number] += pieces
 		pours[b.Pour.Number] = append(pours[b.Pour.Number], b.Cell.Number)
 	}
 	what := "GRAND TOTAL"

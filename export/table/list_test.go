@@ -11,23 +11,6 @@ import (
 	"boxwalk/model/units"
 )
 
-func TestRunsOfPieceMarksAreDrawnTogether(t *testing.T) {
-	for marks, want := range map[string]string{
-		"W1L W2L W3L W4L":    "W1L to W4L",
-		"W1L W2L":            "W1L, W2L",
-		"F4 F5 F7 F8 F9 F10": "F4, F5, F7 to F10",
-		"L1L L3L L5L":        "L1L, L3L, L5L",
-		"W1L W2R W3L":        "W1L, W2R, W3L",
-		"A B C":              "A, B, C",
-		"R9 R10 R11 S12":     "R9 to R11, S12",
-		"":                   "",
-	} {
-		if got := markRuns(strings.Fields(marks)); got != want {
-			t.Errorf("%q: %q, want %q", marks, got, want)
-		}
-	}
-}
-
 func TestAFractionOfAnInchBehindFeetKeepsItsNaught(t *testing.T) {
 	const inch = 0.0254
 	for v, want := range map[float64]string{48.8125 * inch: `4'-0 13/16"`, 48 * inch: `4'-0"`, 49.5 * inch: `4'-1 1/2"`, 0.5 * inch: `1/2"`, -12.5 * inch: `-1'-0 1/2"`} {
@@ -53,11 +36,11 @@ func TestThePartsSheetAddsUpToTheModel(t *testing.T) {
 		}
 		grand := 0
 		for _, row := range list.Rows[len(list.Rows)-list.Sums:] {
-			if !strings.HasPrefix(row[2], "GRAND TOTAL") {
+			if !strings.HasPrefix(row[1], "GRAND TOTAL") {
 				continue
 			}
 			grand++
-			_, pours, _ := strings.Cut(row[0], ", pour")
+			_, pours, _ := strings.Cut(row[2], ", pour")
 			pour, err := strconv.Atoi(strings.FieldsFunc(pours, func(r rune) bool { return r < '0' || r > '9' })[0])
 			got, err2 := strconv.ParseFloat(row[7], 64)
 			if err != nil || err2 != nil || math.Abs(got-want[pour]) > 0.051 {
@@ -67,8 +50,14 @@ func TestThePartsSheetAddsUpToTheModel(t *testing.T) {
 		if grand == 0 {
 			t.Errorf("%s: no grand total", name)
 		}
-		if counts := partsListed(t, list); counts != len(s.Bays[0].Carrier.Parts) && len(s.Bays) == 1 {
-			t.Errorf("%s: %d parts listed, the carrier has %d", name, counts, len(s.Bays[0].Carrier.Parts))
+		pieces := 0
+		for _, p := range s.Bays[0].Carrier.Parts {
+			if p.Piece == 0 {
+				pieces++
+			}
+		}
+		if counts := partsListed(t, list); counts != pieces && len(s.Bays) == 1 {
+			t.Errorf("%s: %d parts listed, the carrier has %d", name, counts, pieces)
 		}
 	}
 }
@@ -90,7 +79,7 @@ func TestPartsOfARoleStandTogetherOnTheSheet(t *testing.T) {
 	list := PartList(study(t, "quarry-lane"))
 	var seen []string
 	for _, row := range list.Rows[:len(list.Rows)-list.Sums] {
-		role, _, _ := strings.Cut(row[2], ",")
+		role, _, _ := strings.Cut(row[1], ",")
 		if n := len(seen); n == 0 || seen[n-1] != role {
 			if slices.Contains(seen, role) {
 				t.Errorf("%s comes again after %s", role, seen[n-1])

@@ -5,7 +5,6 @@ import (
 	"io"
 	"slices"
 	"strconv"
-	"strings"
 
 	"boxwalk/clearance/result"
 	"boxwalk/model"
@@ -15,10 +14,10 @@ import (
 	"boxwalk/model/units"
 )
 
-// Parts writes parts.csv: equal parts of a carrier in one row, with their
-// piece marks, and the cells and pours that the carrier holds them in. The
+// Parts writes parts.csv: the pieces of one mark in one row, with how many of them
+// a carrier has and the cells and pours in which it has so many. The
 // size is that of the box around the part as raised: along the cell, across
-// it, and up; of a link it is the box around the slanting bar. Masses are the
+// it, and up; of a link its thickness twice and its length. Masses are the
 // greatest there can be; what is neither stated nor derived has a lesser least
 // one. The last column is how much of that carrier's weight is guessed, raised,
 // with what lies on it.
@@ -26,11 +25,11 @@ func Parts(w io.Writer, s *model.Study, r *result.Result) error {
 	system := jobSystem(s)
 	l, m := units.Shown("m", system), massMeasure(system)
 	size := " (" + l.Name + ")"
-	rows := [][]string{{"cells", "pours", "marks", "role", "name", "side", "count", "mass each (" + m.Name + ")", "mass together (" + m.Name + ")",
+	rows := [][]string{{"cells", "pours", "mark", "role", "name", "side", "count", "mass each (" + m.Name + ")", "mass together (" + m.Name + ")",
 		"along" + size, "across" + size, "up" + size, "least mass together (" + m.Name + ")", "mass is", "guessed of the carrier's weight (%)"}}
 	for _, g := range partGroups(s, l.Nearest, m) {
 		for _, b := range blocks(g.places) {
-			rows = append(rows, []string{runs(b.cells), runs(b.pours), g.marks, string(g.role), plain(g.name), g.side,
+			rows = append(rows, []string{runs(b.cells), runs(b.pours), g.mark, string(g.role), plain(g.name), g.side,
 				strconv.Itoa(g.count), g.each, g.together, g.size[0], g.size[1], g.size[2], g.least, massIs(g.known), g.guessed})
 		}
 	}
@@ -60,8 +59,9 @@ func massMeasure(s units.System) units.Measure {
 	return m
 }
 
-// partKind is what makes two parts of one carrier interchangeable, as printed.
+// partKind is what makes two parts interchangeable, as printed.
 type partKind struct {
+	mark  string
 	role  carrier.Role
 	name  string
 	side  string
@@ -73,7 +73,6 @@ type partKind struct {
 // partRow is all parts of a kind in one carrier, as printed.
 type partRow struct {
 	partKind
-	marks    string
 	count    int
 	together string
 	least    string
@@ -108,19 +107,19 @@ func partGroups(s *model.Study, length func(float64) string, m units.Measure) []
 // partRows groups the parts of one carrier, in the order they are built.
 func partRows(parts []carrier.Part, length func(float64) string, m units.Measure) []partRow {
 	var order []partKind
-	marks, mass := map[partKind][]string{}, map[partKind]carrier.Mass{}
+	count, mass := map[partKind]int{}, map[partKind]carrier.Mass{}
 	for _, p := range whole(parts) {
-		d := p.Box().Max.Sub(p.Box().Min)
-		k := partKind{p.Role, p.Name, sideOf(p.Side), m.Nearest(p.Mass.High), [3]string{length(d[0]), length(d[1]), length(d[2])}, p.Mass.Known()}
-		if marks[k] == nil {
+		d := p.Size()
+		k := partKind{p.Mark, p.Role, p.Name, sideOf(p.Side), m.Nearest(p.Mass.High), [3]string{length(d[0]), length(d[1]), length(d[2])}, p.Mass.Known()}
+		if count[k] == 0 {
 			order = append(order, k)
 		}
-		marks[k] = append(marks[k], p.Mark)
+		count[k]++
 		mass[k] = mass[k].Plus(p.Mass)
 	}
 	var out []partRow
 	for _, k := range order {
-		out = append(out, partRow{partKind: k, marks: strings.Join(marks[k], " "), count: len(marks[k]), together: m.Nearest(mass[k].High), least: m.Nearest(mass[k].Low)})
+		out = append(out, partRow{partKind: k, count: count[k], together: m.Nearest(mass[k].High), least: m.Nearest(mass[k].Low)})
 	}
 	return out
 }

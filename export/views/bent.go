@@ -223,13 +223,13 @@ func (st stand) ghosts(v *sheet.View, before stand, n int, least float64) {
 	x := st.cutAt(n)
 	now := map[string]carrier.Part{}
 	for _, p := range st.parts() {
-		now[p.Mark] = p
+		now[p.At()] = p
 	}
 	for _, p := range before.parts() {
 		if !p.Role.Faced() {
 			continue
 		}
-		if q, there := now[p.Mark]; there && farthestMove(p, q) < least {
+		if q, there := now[p.At()]; there && farthestMove(p, q) < least {
 			continue
 		}
 		if poly := section(p.Solid, x); poly != nil {

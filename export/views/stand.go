@@ -77,9 +77,9 @@ func styleOf(r carrier.Role) scene.Style {
 
 // object is a part as a scene holds it.
 func (st stand) object(p carrier.Part) scene.Object {
-	o := scene.Object{ID: p.Mark, Name: p.Label(), Group: st.bay.Carrier.Mechanism.Bodies[p.Body].Name, Style: styleOf(p.Role), Solid: p.Solid, Mass: p.Mass.High, Round: p.Role == carrier.Wheel}
+	o := scene.Object{ID: p.At(), Name: p.Label(), Group: st.bay.Carrier.Mechanism.Bodies[p.Body].Name, Style: styleOf(p.Role), Solid: p.Solid, Mass: p.Mass.High, Round: p.Role == carrier.Wheel}
 	if p.Role == carrier.LinkBar {
-		o.Group = p.Label()[len(p.Mark)+1:] + " " + p.Side.String()
+		o.Group = p.Label()[len(p.At())+1:] + " " + p.Side.String()
 	}
 	return o
 }

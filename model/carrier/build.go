@@ -1,7 +1,6 @@
 package carrier
 
 import (
-	"fmt"
 	"math"
 	"sync"
 
@@ -41,21 +40,20 @@ const (
 
 // builder collects a carrier's bodies and parts.
 type builder struct {
-	g     *job.Gear
-	s     Setting
-	c     *Carrier
-	body  map[string]int
-	count map[string]int
-	wall  [2]float64 // thickness of the concrete wall, left and right
-	kept  Kept
-	kind  *kind
+	g    *job.Gear
+	s    Setting
+	c    *Carrier
+	body map[string]int
+	wall [2]float64 // thickness of the concrete wall, left and right
+	kept Kept
+	kind *kind
 }
 
 // Build makes the carrier that a setting describes, with the rear end of its
 // form at station rear, its fillers cut around the hangers that stay. The gear
 // must have no Lacks.
 func Build(g *job.Gear, sec culvert.Section, s Setting, kept Kept, rear float64) *Carrier {
-	b := &builder{g: g, s: s, body: map[string]int{}, count: map[string]int{}, wall: [2]float64{sec.Left, sec.Right}, kept: kept, kind: kindOf(g),
+	b := &builder{g: g, s: s, body: map[string]int{}, wall: [2]float64{sec.Left, sec.Right}, kept: kept, kind: kindOf(g),
 		c: &Carrier{Setting: s, Gear: g, Kept: kept, Rear: rear, Mechanism: &motion.Mechanism{}}}
 	b.c.Bents = Bents(g, rear)
 	b.trunk()
@@ -67,6 +65,7 @@ func Build(g *job.Gear, sec culvert.Section, s Setting, kept Kept, rear float64)
 	b.jacks()
 	b.links()
 	b.declare()
+	MarkTogether(b.c)
 	return b.c
 }
 
@@ -164,24 +163,14 @@ func (b *builder) hang(name, parent string, j motion.Joint) int {
 
 func (b *builder) adjuster(a Adjuster) { b.c.Adjusters = append(b.c.Adjusters, a) }
 
-// add places a solid built for the left side, mirrored for the right, and
-// gives it the next piece mark of its role. What has no thickness is no part. A
-// mass that is not stated is worked out from the volume.
+// add places a solid built for the left side, mirrored for the right. What has no
+// thickness is no part. A mass that is not stated is worked out from the volume.
 func (b *builder) add(p Part, body string, s *geom.Solid) {
 	if flat(s) {
 		return
 	}
-	suffix := map[culvert.Side]string{culvert.Left: "L", culvert.Right: "R"}[p.Side]
 	if p.Side == culvert.Right {
 		s = s.Mirrored()
-	}
-	letter := marks[p.Role]
-	if p.Piece == 0 {
-		b.count[letter+suffix]++
-	}
-	p.Mark = fmt.Sprintf("%s%d%s", letter, b.count[letter+suffix], suffix)
-	if p.Piece > 0 {
-		p.Mark += fmt.Sprintf(".%d", p.Piece)
 	}
 	p.Body = b.body[body]
 	p.Solid = s

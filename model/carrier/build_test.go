@@ -81,10 +81,10 @@ func TestEveryPartIsASoundConvexSolid(t *testing.T) {
 			if p.Volume() <= 0 || p.Mass.Low <= 0 || p.Mass.High < p.Mass.Low {
 				t.Errorf("%s %s: volume %v, mass %v", name, p.Label(), p.Volume(), p.Mass)
 			}
-			if marks[p.Mark] {
-				t.Errorf("%s: mark %s twice", name, p.Mark)
+			if marks[p.At()] {
+				t.Errorf("%s: mark %s twice", name, p.At())
 			}
-			marks[p.Mark] = true
+			marks[p.At()] = true
 		}
 		t.Logf("%s: %d parts, %d bodies, %d declared pairs", name, len(c.Parts), len(c.Mechanism.Bodies), len(c.Declared))
 	}

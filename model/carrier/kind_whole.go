@@ -123,40 +123,55 @@ func (b *builder) wholePanels() {
 	w := b.s.Panel
 	full := []geom.Point2{{-w, b.s.Soffit}, {w, b.s.Soffit}, {w - taper, under}, {-w + taper, under}}
 	for _, x := range b.pieces() {
+		r := roofPiece{b, len(b.c.Parts)}
 		if b.g.Roof.Pocket == nil {
-			b.roofPanel(full, x[0], x[1])
+			r.add(full, x[0], x[1])
 			continue
 		}
-		b.pocketed(x[0], x[1], under, taper)
+		r.pocketed(x[0], x[1], under, taper)
 	}
 }
 
-func (b *builder) roofPanel(outline []geom.Point2, x0, x1 float64) {
+// roofPiece is a roof panel that is being cut into solids, all of one mark.
+type roofPiece struct {
+	*builder
+	first int // its first part
+}
+
+func (r roofPiece) add(outline []geom.Point2, x0, x1 float64) {
 	if x1-x0 < 1e-6 {
 		return
 	}
 	area := (outline[1][0] - outline[0][0]) * (x1 - x0)
-	b.panel(faced(Part{Role: RoofPanel}, b.g.Roof.Mass, area), bodyRoof, outline, x0, x1)
+	r.panel(faced(Part{Role: RoofPanel, Piece: r.next()}, r.g.Roof.Mass, area), bodyRoof, outline, x0, x1)
+}
+
+// next is the number of its next solid: 0 for the first, then from 2.
+func (r roofPiece) next() int {
+	if n := len(r.c.Parts) - r.first; n > 0 {
+		return n + 1
+	}
+	return 0
 }
 
 // pocketed is a panel with a pocket on the centreline over every bent.
-func (b *builder) pocketed(x0, x1, under, taper float64) {
-	p := b.g.Roof.Pocket
-	w, half := b.s.Panel, float64(p.Y)/2
-	b.roofPanel([]geom.Point2{{-w, b.s.Soffit}, {-half, b.s.Soffit}, {-half, under}, {-w + taper, under}}, x0, x1)
-	b.roofPanel([]geom.Point2{{half, b.s.Soffit}, {w, b.s.Soffit}, {w - taper, under}, {half, under}}, x0, x1)
+func (r roofPiece) pocketed(x0, x1, under, taper float64) {
+	p := r.g.Roof.Pocket
+	w, half := r.s.Panel, float64(p.Y)/2
+	r.add([]geom.Point2{{-w, r.s.Soffit}, {-half, r.s.Soffit}, {-half, under}, {-w + taper, under}}, x0, x1)
+	r.add([]geom.Point2{{half, r.s.Soffit}, {w, r.s.Soffit}, {w - taper, under}, {half, under}}, x0, x1)
 	at := x0
-	for _, x := range b.c.Bents {
+	for _, x := range r.c.Bents {
 		lo, hi := max(x0, x-float64(p.X)/2), min(x1, x+float64(p.X)/2)
 		if lo >= hi {
 			continue
 		}
-		b.roofPanel(rectangleDown(half, b.s.Soffit, under), at, lo)
-		floor := rectangleDown(half, b.s.Soffit-float64(p.Z), under)
-		b.add(faced(Part{Role: RoofPanel, Name: PocketFloor}, b.g.Roof.Mass, 2*half*(hi-lo)), bodyRoof, geom.Prism(floor, lo, hi))
+		r.add(rectangleDown(half, r.s.Soffit, under), at, lo)
+		floor := rectangleDown(half, r.s.Soffit-float64(p.Z), under)
+		r.builder.add(faced(Part{Role: RoofPanel, Name: PocketFloor, Piece: r.next()}, r.g.Roof.Mass, 2*half*(hi-lo)), bodyRoof, geom.Prism(floor, lo, hi))
 		at = hi
 	}
-	b.roofPanel(rectangleDown(half, b.s.Soffit, under), at, x1)
+	r.add(rectangleDown(half, r.s.Soffit, under), at, x1)
 }
 
 // rectangleDown is symmetric about the centreline, its top edge first.

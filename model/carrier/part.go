@@ -1,6 +1,8 @@
 package carrier
 
 import (
+	"fmt"
+
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
 )
@@ -54,7 +56,12 @@ const PocketFloor = "pocket floor"
 // Part is one convex piece of the carrier, in the frame of cell and pour as
 // raised.
 type Part struct {
+	// Mark is the piece mark: one size and shape in the whole job (MarkTogether).
 	Mark string
+	// Place is which piece of its mark in its carrier it is, from 1 in the order
+	// they are built: row by row, from the rear. 0 where there is only one.
+	Place int
+	at    string // see At
 	// Piece is 0 for a part that is one solid or the first of several, and counts
 	// from 2 for the others: a panel that is not convex is several convex parts.
 	Piece int
@@ -68,10 +75,26 @@ type Part struct {
 	*geom.Solid
 }
 
-// Label is what a message calls the part: its mark and what it is.
+// At names the part within its carrier: its mark, which piece of that mark it is
+// where there are several, and which solid where the piece is several: W1L/3, C1L/2.2.
+func (p Part) At() string { return p.at }
+
+// placed is At of a part whose mark and place are known.
+func (p Part) placed() string {
+	out := p.Mark
+	if p.Place > 0 {
+		out += fmt.Sprintf("/%d", p.Place)
+	}
+	if p.Piece > 0 {
+		out += fmt.Sprintf(".%d", p.Piece)
+	}
+	return out
+}
+
+// Label is what a message calls the part: its place and what it is.
 func (p Part) Label() string {
 	if p.Name != "" {
-		return p.Mark + " " + p.Name
+		return p.At() + " " + p.Name
 	}
-	return p.Mark + " " + string(p.Role)
+	return p.At() + " " + string(p.Role)
 }
