@@ -40,6 +40,7 @@ wrong, 3 the tool failed.`,
 	flags.BoolVarP(&a.quiet, "quiet", "q", false, "show no progress")
 	root.AddCommand(a.checkCommand(), a.verifyCommand(), a.explainCommand(), a.limitsCommand(), a.schemaCommand())
 	root.AddCommand(a.outputCommands()...)
+	root.AddCommand(a.exportCommand())
 	root.AddCommand(a.versionCommand(), completionCommand())
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return wrong("%v\nSee: %s --help", err, c.CommandPath())

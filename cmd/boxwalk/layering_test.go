@@ -46,6 +46,8 @@ var may = map[string][]string{
 	"export/sheet":      nil,
 	"export/scene":      nil,
 	"export/lineart":    {"export/scene", "export/sheet"},
+	"export/assembly":   {"model/...", "clearance/result"},
+	"export/step":       {"model/...", "export/assembly"},
 	"export/views":      {"model/...", "clearance/check", "clearance/result", "export/sheet", "export/scene", "export/lineart"},
 	"export/dxf":        {"export/sheet"},
 	"export/svg":        {"export/sheet"},

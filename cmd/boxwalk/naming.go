@@ -10,7 +10,7 @@ import (
 // folder, with slash. Nothing else is ever taken away, whatever a list in the
 // folder says: anybody may have written that.
 var ownName = regexp.MustCompile(`^(result\.json|result\.schema\.json|(clearance|along|settings|parts|steps)\.csv|steps\.txt` +
-	`|drawings/[0-9]{2,4}-(` + ownSheet + `)\.(dxf|svg)|views/(` + ownView + `)(-bent)?\.svg|` + regexp.QuoteMeta(manifest) + `)$`)
+	`|drawings/[0-9]{2,4}-(` + ownSheet + `)\.(dxf|svg)|views/(` + ownView + `)(-bent)?\.svg|` + ownSolids + `|` + regexp.QuoteMeta(manifest) + `)$`)
 
 // The names that views.Sheets and views.Pictures give, without what stands
 // around them. Nothing in them comes from a job or gear: a name that may hold
@@ -18,11 +18,12 @@ var ownName = regexp.MustCompile(`^(result\.json|result\.schema\.json|(clearance
 const (
 	ownSheet = `section-(raised|collapsed)(-cell-[0-9]+)?|sequence(-cell-[0-9]+)?-steps-[0-9]+-[0-9]+|longitudinal-section|plan` +
 		`|(settings|parts)(-[0-9]+)?|wheel-track(-cell-[0-9]+)?(-[0-9]+)?|along-the-route(-cell-[0-9]+)?`
-	ownView = `raised|collapsed|rolling-(start|governs|end)|step-[1-9][0-9]{0,2}`
+	ownView   = `raised|collapsed|rolling-(start|governs|end)|step-[1-9][0-9]{0,2}`
+	ownSolids = `solids/cell-[0-9]{1,3}-pour-[0-9]{1,3}-(raised|collapsed|governing|step-[1-9][0-9]{0,2})\.step`
 )
 
 // ownFolder are the folders below an output folder.
-var ownFolder = regexp.MustCompile(`^(drawings|views)$`)
+var ownFolder = regexp.MustCompile(`^(drawings|views|solids)$`)
 
 // runName is what tells the runs apart whose files lie in a folder.
 var runName = regexp.MustCompile(`^[0-9a-f]{16}$`)

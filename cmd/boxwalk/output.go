@@ -130,9 +130,9 @@ func (w written) list(out io.Writer, folder string) {
 	fmt.Fprintln(out)
 }
 
-// everything is the tables, the drawings and the pictures, made side by side.
+// everything is the tables, drawings, pictures and solids, made side by side.
 func everything(s *model.Study, r *result.Result, u units.System) ([]product, error) {
-	return together(s, r, u, tables, drawings, pictures)
+	return together(s, r, u, tables, drawings, pictures, solids)
 }
 
 // together makes products side by side, and lists them in the order of their making.
