@@ -90,8 +90,11 @@ func (b *Bay) GapsAt(r *Advance, rolled []Gaps, share float64) []result.AlongGap
 
 // rollsOn tells the wheels on the invert, which touch by design.
 func (b *Bay) rollsOn(r *Advance, part, solid int) bool {
-	return b.Carrier.Parts[part].Role == carrier.Wheel && stands(b.Carrier.Parts[part], r.Solids[solid])
+	return b.rolls(part) && stands(b.Carrier.Parts[part], r.Solids[solid])
 }
+
+// rolls tells the wheels.
+func (b *Bay) rolls(part int) bool { return b.Carrier.Parts[part].Role == carrier.Wheel }
 
 // mostTilt is more than rollLoss can take off any gap: no part is farther from
 // the middle between the wheels than the cell is high and wide together.

@@ -30,6 +30,14 @@ type Bay struct {
 	bodies   []geom.Box // around all parts of each
 }
 
+func inTrees(parts []sweep.Part) []*sweep.Tree {
+	list := make([]sweep.Member, len(parts))
+	for i, p := range parts {
+		list[i] = sweep.Member{Part: p, Number: i}
+	}
+	return sweep.TreesOf(list)
+}
+
 // Obstacles are the concrete at one moment, with the pairs of parts and solids
 // that touch when the carrier is raised.
 type Obstacles struct {
@@ -40,6 +48,7 @@ type Obstacles struct {
 	boxes   []geom.Box
 	touches [][]int  // the solids that each part touches, in order
 	zones   [8][]int // solids of each zone, by place in culvert.Zones
+	trees   [8][]*sweep.Tree
 }
 
 // obstaclesOf prepares solids for search.
@@ -53,6 +62,13 @@ func obstaclesOf(solids []culvert.Solid) Obstacles {
 				o.zones[z] = append(o.zones[z], k)
 			}
 		}
+	}
+	for z, list := range o.zones {
+		var members []sweep.Member
+		for _, k := range list {
+			members = append(members, sweep.Member{Part: o.Parts[k], Number: k})
+		}
+		o.trees[z] = sweep.TreesOf(members)
 	}
 	return o
 }

@@ -110,7 +110,7 @@ func (s *scope) leans(l Lean) {
 	}
 }
 
-// reaches is how far a part may be moved by a lean of so many times l, unsure included.
+// reaches is how far a part, or one alike, may be moved by a lean of so many times l, unsure included.
 func (s *scope) reaches(l Lean) func(part int, times float64) float64 {
 	type turn struct{ swing, turns float64 }
 	bodies := map[int]turn{}
@@ -125,6 +125,7 @@ func (s *scope) reaches(l Lean) func(part int, times float64) float64 {
 			bodies[body] = t
 		}
 		box := BoxAt(s.Parts[part], s.path.Pose(motion.Ground, body, 0.5)).Moved(middle.Mul(-1))
+		box.Min[0], box.Max[0] = box.Min[0]+s.span[part][0], box.Max[0]+s.span[part][1]
 		far := farOf(box)
 		any := l.Across*math.Hypot(far[1], far[2]) + l.Along*math.Hypot(far[0], far[2]) + down
 		w, reach := tilt*times, far.Len()

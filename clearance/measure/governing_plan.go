@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -14,7 +15,7 @@ import (
 // planGoverning queues what may govern. Bays that go through a step on the same path
 // are measured one after another, so that what one measured serves those after it and
 // the answer does not depend on who was first.
-func planGoverning(w *workers, m *memo, s *model.Study, reports []*Report, a Ask) {
+func planGoverning(w *workers, s *model.Study, reports []*Report, a Ask) {
 	type bays struct {
 		known *known
 		each  []func(*known)
@@ -23,7 +24,7 @@ func planGoverning(w *workers, m *memo, s *model.Study, reports []*Report, a Ask
 	queue := func(path *motion.Path, do func(*known)) {
 		g := on[path]
 		if g == nil {
-			g = &bays{known: &known{memo: m, seen: map[string]*seen{}}}
+			g = &bays{known: &known{of: map[string]*representative{}}}
 			on[path] = g
 			w.Add(func() {
 				for _, do := range g.each {
@@ -35,17 +36,15 @@ func planGoverning(w *workers, m *memo, s *model.Study, reports []*Report, a Ask
 	}
 	for _, i := range s.Reported() {
 		r := reports[i]
-		shapes := m.shapesOf(r.Bay.Carrier)
-		around, before := m.profiles(r.Bay.Stripped.Solids), m.profiles(r.Bay.Before.Solids)
 		for k, step := range r.Bay.Steps {
 			if a.strips(r.Bay, k) {
-				queue(step.Path, func(known *known) { r.governStep(k, known, shapes, around) })
-				w.after(func() { r.Strip[k].Selves = r.kin.selvesOf(r.Bay, k) })
+				queue(step.Path, func(known *known) { r.governStep(k, known) })
+				w.after(func() { r.Strip[k].Selves = r.carriers.selvesOf(r.Bay, k) })
 			}
 		}
 		for k, step := range r.Bay.Raising {
 			if a.Raising && step.Stop == nil {
-				queue(step.Path, func(known *known) { r.governRaising(k, known, shapes, before) })
+				queue(step.Path, func(known *known) { r.governRaising(k, known) })
 			}
 		}
 		if r.Rolling != nil {
@@ -74,30 +73,29 @@ func (r *Report) governAdvance() {
 		}
 		m.also(Gaps{Any: m.Any, Near: []ZoneGaps{g}})
 	}
-	takes := b.rollTakes(adv, parts)
-	for _, z := range adv.zonesOf(func(culvert.Zone) bool { return true }) {
-		var list []candidate
-		for _, p := range parts {
-			free, held := adv.lowest(b, p, z)
-			if free < Far {
-				list = append(list, candidate{p, free})
-			}
-			if held < Far {
+	there := make([]bool, len(b.Parts))
+	for _, p := range parts {
+		there[p] = true
+		for _, z := range adv.zonesOf(func(culvert.Zone) bool { return true }) {
+			if b.rolls(p) && adv.onIt(b, p, z) {
 				keep(p, ZoneGaps{Zone: z, MustClear: Nothing(), MayTouch: b.rolledBy(adv, p, z, mover.touch, true), End: Nothing()})
 			}
 		}
-		slices.SortStableFunc(list, func(x, y candidate) int { return compare(x.low-takes[x.part], y.low-takes[y.part]) })
-		u := math.Inf(1)
+	}
+	takes := b.rollTakes(adv, parts)
+	lists, least := adv.contend(b, there, takes)
+	for z, list := range lists {
+		u, done := least[z], map[int]bool{}
 		for _, c := range list {
-			floor := u + takes[c.part] + blur
-			if c.low >= floor {
-				break
-			}
-			if floor < Far && b.rollsClear(adv, c.part, z, floor) {
+			floor := u + takes[c.Part] + blur
+			if done[c.Part] || c.Low >= floor {
 				continue
 			}
-			v := b.rolledBy(adv, c.part, z, mover.clear, false)
-			keep(c.part, ZoneGaps{Zone: z, MustClear: v, MayTouch: Nothing(), End: Nothing()})
+			if done[c.Part] = true; !(c.Seen < floor) && floor < Far && b.rollsClear(adv, c.Part, z, floor) {
+				continue
+			}
+			v := b.rolledBy(adv, c.Part, z, mover.clear, false)
+			keep(c.Part, ZoneGaps{Zone: z, MustClear: v, MayTouch: Nothing(), End: Nothing()})
 			u = math.Min(u, v.Upper)
 		}
 	}
@@ -111,28 +109,40 @@ func (r *Report) governAdvance() {
 	}
 }
 
-// lowest is how near a part's boxes come to a zone on the way: to what it may not
-// touch, and to what it rolls on.
-func (r *Advance) lowest(b *Bay, part, z int) (free, held float64) {
-	low := [2]float64{Far, Far}
+// contend finds out which parts may govern each zone on the way, with what its least is
+// at most.
+func (r *Advance) contend(b *Bay, there []bool, takes []float64) (lists [8][]sweep.Contender, least [8]float64) {
+	var c sweep.Contest
+	trees := inTrees(r.Parts)
+	for z := range least {
+		least[z] = math.Inf(1)
+	}
 	for _, s := range r.Segments {
-		for _, k := range r.zones[z] {
-			most := max(low[0], low[1])
-			if beyond(&s.boxes[part], &r.boxes[k], most) {
-				continue
-			}
-			g := apart(&s.boxes[part], &r.boxes[k])
-			if g >= most {
-				continue
-			}
-			kind := 0
-			if b.rollsOn(r, part, k) {
-				kind = 1
-			}
-			low[kind] = min(low[kind], g)
+		c.Set(s.Motion, sweep.Ground, trees, 0, 1)
+		for z := range lists {
+			found := c.Against(r.trees[z], sweep.Terms{Takes: takes, Beyond: blur, Best: least[z], Cap: Far,
+				Skip: func(part, solid int) bool { return !there[part] || b.rollsOn(r, part, solid) }})
+			lists[z], least[z] = append(lists[z], found.List...), found.Best
 		}
 	}
-	return low[0], low[1]
+	for _, list := range lists {
+		slices.SortStableFunc(list, func(x, y sweep.Contender) int {
+			return cmp.Or(cmp.Compare(x.Low-takes[x.Part], y.Low-takes[y.Part]), cmp.Compare(x.Part, y.Part))
+		})
+	}
+	return lists, least
+}
+
+// onIt tells whether a wheel comes near a zone on which it rolls.
+func (r *Advance) onIt(b *Bay, part, z int) bool {
+	for _, s := range r.Segments {
+		for _, k := range r.zones[z] {
+			if b.rollsOn(r, part, k) && s.boxes[part].Gap(r.boxes[k]) < Far {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // rolledBy measures one part against one zone over the advance: what it rolls on, or
@@ -190,12 +200,12 @@ func (b *Bay) rollTakes(r *Advance, parts []int) []float64 {
 
 // selvesGoverning are the gaps of the carrier's parts to each other that may govern
 // step k.
-func (b *Bay) selvesGoverning(k int, cohorts []*cohort) []SelfGaps {
+func (b *Bay) selvesGoverning(k int, groups []*duplicates) []SelfGaps {
 	s := b.Steps[k]
 	takes := b.lagsBetween(s)
 	clear, seam := math.Inf(1), math.Inf(1)
 	out := []SelfGaps{}
-	for _, c := range cohorts {
+	for _, c := range groups {
 		if b.selfClears(s, c, clear, seam, takes) {
 			continue
 		}
@@ -209,7 +219,7 @@ func (b *Bay) selvesGoverning(k int, cohorts []*cohort) []SelfGaps {
 
 // selfClears tells whether a part is proved to stay so far from those behind it that
 // neither gap governs.
-func (b *Bay) selfClears(s carrier.Step, c *cohort, clear, seam float64, takes func(p, q int) float64) bool {
+func (b *Bay) selfClears(s carrier.Step, c *duplicates, clear, seam float64, takes func(p, q int) float64) bool {
 	for _, q := range c.meets {
 		ref := b.Common(c.part, q)
 		floor := clear + takes(c.part, q) + blur

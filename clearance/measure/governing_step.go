@@ -14,30 +14,27 @@ import (
 
 // known is what was measured in one step, over the bays that go through it.
 type known struct {
-	*memo
-	seen map[string]*seen
+	of      map[string]*representative
+	contest sweep.Contest
 }
 
 // scopeOf a bay in a step.
-func (r *Report) scopeOf(s carrier.Step, k *known, shapes []int, in meeting, boxes []geom.Box) *scope {
-	b := r.Bay
-	out := &scope{Bay: b, path: s.Path, o: in.Obstacles, parts: b.Present(s), may: in.MayTouch, known: k, used: map[*seen][]int{}, ofPart: map[int]*seen{}, keys: map[int]keyed{}, takes: make([]float64, len(b.Parts))}
-	out.shape = func(part int) int { return shapes[part] }
-	by := r.kin.shift(b)
-	out.around = make([]geom.Box, len(boxes))
-	for i, box := range boxes {
-		out.around[i] = box.Moved(by)
+func scopeOf(b *Bay, g *passage, in encounter, s carrier.Step, k *known) *scope {
+	n := len(b.Parts)
+	out := &scope{Bay: b, passage: g, in: in, path: s.Path, o: in.Obstacles, parts: g.firsts(b.Present(s)), known: k,
+		used: map[*representative][]int{}, ofPart: map[int]*representative{}, keys: map[int]keyed{}, takes: make([]float64, n), there: make([]bool, n)}
+	out.may = func(part, solid int) bool { return in.mark(part, solid) != 0 }
+	for _, p := range out.parts {
+		out.there[p] = true
 	}
-	out.in = in
-	out.in.box = func(part int) geom.Box { return out.around[part] }
+	k.contest.Set(s.Path, sweep.Ground, g.trees, 0, 1)
 	return out
 }
 
 // governStep measures what may govern step k of the collapse.
-func (r *Report) governStep(k int, known *known, shapes []int, profiles []profile) {
+func (r *Report) governStep(k int, known *known) {
 	b, step := r.Bay, r.Bay.Steps[k]
-	s := r.scopeOf(step, known, shapes, meeting{path: step.Path, kind: 's', Obstacles: &b.Stripped, profiles: profiles,
-		MayTouch: func(part, solid int) bool { return b.MayTouch(&b.Stripped, part, solid, k) }}, r.kin.boxes[k])
+	s := scopeOf(b, &r.down, r.stepping(k), step, known)
 	l, leaning := b.LeanDown(k)
 	s.lags(step)
 	if leaning {
@@ -64,53 +61,50 @@ type stripScope struct {
 	later []nearby // what need not be measured for its gap alone
 }
 
-// nearby are parts against a surface, and how one is measured.
+// nearby is a surface, and how a part is measured against it.
 type nearby struct {
-	list   []candidate
-	solids []int
-	zone   culvert.Zone
-	take   func(part int) sweep.Bracket
+	surface
+	take func(part int) sweep.Bracket
 }
 
 // surfaces are the zones of concrete: what must clear each, and what may touch any.
 func (s *stripScope) surfaces() {
 	for _, z := range s.o.zonesOf(ConcreteZone) {
-		solids := s.o.zones[z]
-		free, held := s.candidates(solids)
-		u := math.Inf(1)
+		f, u := s.surfaceOf(z), math.Inf(1)
 		clear := func(part int) sweep.Bracket { return s.clear(part, z) }
-		s.govern(free, s.taken, solids, false, &u, clear)
-		s.govern(held, nothingTaken, solids, true, &s.dig, func(part int) sweep.Bracket { return s.touch(part, z) })
-		s.later = append(s.later, nearby{free, solids, culvert.Zones[z], clear})
+		s.govern(f, false, s.takes, &u, clear)
+		s.govern(f, true, nil, &s.dig, func(part int) sweep.Bracket { return s.touch(part, z) })
+		s.later = append(s.later, nearby{f, clear})
 	}
 }
 
 // leftInPlace is what stays, told apart by kind. What may touch it matters where it digs.
 func (s *stripScope) leftInPlace() {
+	hangers := slices.Index(culvert.Zones[:], culvert.Hanger)
 	for _, kind := range s.LeftKinds() {
-		var solids []int
-		for i, c := range s.o.Solids {
-			if c.Zone == culvert.Hanger && KindOf(c) == kind {
-				solids = append(solids, i)
+		f, u := surface{zone: hangers, kind: kind}, math.Inf(1)
+		for _, i := range s.o.zones[hangers] {
+			if f.has(s.o, i) {
+				f.solids = append(f.solids, i)
 			}
 		}
-		free, held := s.candidates(solids)
-		u := math.Inf(1)
 		clear := func(part int) sweep.Bracket { return s.left(part, kind, false) }
-		s.govern(free, s.taken, solids, false, &u, clear)
-		for _, c := range held {
-			if !s.clears(c.part, solids, true, -ContactTolerance) {
-				s.left(c.part, kind, true)
-			}
-		}
-		s.later = append(s.later, nearby{free, solids, culvert.Hanger, clear})
+		s.govern(f, false, s.takes, &u, clear)
+		s.digs(f, func(part int) { s.left(part, kind, true) })
+		s.later = append(s.later, nearby{f, clear})
 	}
+}
+
+// digs does something with the parts that may enter what they may touch.
+func (s *scope) digs(f surface, do func(part int)) {
+	found := s.contend(f, true, sweep.Terms{Best: -ContactTolerance, Given: true})
+	s.each(found.List, f, true, func(int) float64 { return -ContactTolerance }, do)
 }
 
 // left is the gap of a part to what stays of a kind.
 func (s *scope) left(part int, kind string, may bool) sweep.Bracket {
 	f := s.of(part)
-	f.once(asked{what: 'l', kind: kind, may: may}, func() {
+	f.once(aspect{what: 'l', kind: kind, may: may}, func() {
 		if g, ok := f.scope.leftBy(f.scope.in_(f.part), f.scope.o, kind, may, func(k int) bool { return f.scope.may(f.part, k) }); ok {
 			f.Left = append(f.Left, g)
 		}
@@ -133,76 +127,63 @@ func (s *stripScope) untilSafe(unit Lean) {
 			d = math.Min(d, start*v.Lower/math.Max(s.leant(unit.Toward(v.N), s.path, part, v.N).Toward, 1e-9))
 		}
 	}
-	each := func(f func(n nearby, c candidate)) {
-		for _, n := range s.later {
-			for _, c := range n.list {
-				f(n, c)
-			}
+	early := slices.Sorted(maps.Keys(s.ofPart))
+	for _, n := range s.later {
+		for _, part := range early {
+			allow(part, culvert.Zones[n.zone], n.take(part))
 		}
 	}
-	early := maps.Clone(s.ofPart)
-	each(func(n nearby, c candidate) {
-		if early[c.part] != nil {
-			allow(c.part, n.zone, n.take(c.part))
-		}
-	})
 	reach := s.reaches(unit)
-	each(func(n nearby, c candidate) {
-		floor := reach(c.part, d) + blur
-		if early[c.part] != nil || c.low >= floor || !Leans(s.Carrier.Parts[c.part], n.zone) || s.clears(c.part, n.solids, false, floor) {
-			return
-		}
-		allow(c.part, n.zone, n.take(c.part))
-	})
+	takes := make([]float64, len(s.Parts))
+	for _, part := range s.parts {
+		takes[part] = reach(part, d)
+	}
+	for _, n := range s.later {
+		zone := culvert.Zones[n.zone]
+		found := s.contend(n.surface, false, sweep.Terms{Takes: takes, Beyond: blur, Given: true})
+		s.each(found.List, n.surface, false, func(part int) float64 {
+			if _, known := slices.BinarySearch(early, part); known || !Leans(s.Carrier.Parts[part], zone) {
+				return math.Inf(-1)
+			}
+			return reach(part, d) + blur
+		}, func(part int) { allow(part, zone, n.take(part)) })
+	}
 }
 
 // collapsed are the parts that may come nearest to a zone when the last step is done.
 func (s *stripScope) collapsed() {
-	at := make([]geom.Box, len(s.around))
-	arm := make([]float64, len(s.around))
-	for _, p := range s.parts {
-		body := s.Carrier.Parts[p].Body
-		at[p] = BoxAt(s.Parts[p], s.path.Pose(motion.Ground, body, 1))
-		before := BoxAt(s.Parts[p], s.path.Pose(motion.Ground, body, 0))
-		arm[p] = math.Abs(s.Crossfall) * math.Max(armOver(at[p]), armOver(before))
-	}
+	contest := &s.known.contest
+	contest.Set(s.path, sweep.Ground, s.trees, 1, 1)
+	tilt, any := s.tilts(), s.o.any()
 	for z := range culvert.Zones {
-		var list []candidate
-		for _, p := range s.parts {
-			if _, counts := s.Collapsed(s.step, &Gaps{Part: p, Any: s.o.any()}, z); !counts {
-				continue
-			}
-			low := Far
-			for _, k := range s.o.zones[z] {
-				low = min(low, apart(&at[p], &s.o.boxes[k]))
-			}
-			if low < Far {
-				list = append(list, candidate{p, low})
+		found := contest.Against(s.o.trees[z], sweep.Terms{Takes: tilt, Beyond: blur, Best: math.Inf(1), Cap: Far,
+			Skip: func(part, solid int) bool {
+				_, counts := s.Collapsed(s.step, &Gaps{Part: part, Any: any}, z)
+				return !s.there[part] || !counts
+			}})
+		u := found.Best
+		for _, c := range found.List {
+			if c.Low < u+tilt[c.Part]+blur {
+				u = math.Min(u, s.end(c.Part, z).Upper)
 			}
 		}
-		s.nearestAt(list, z, arm)
 	}
 }
 
-// nearestAt measures those at the step's end that may govern; tilt is what an invert
-// that leans may take off.
-func (s *stripScope) nearestAt(list []candidate, z int, tilt []float64) {
-	slices.SortStableFunc(list, func(a, b candidate) int { return compare(a.low-tilt[a.part], b.low-tilt[b.part]) })
-	u := math.Inf(1)
-	for _, c := range list {
-		floor := u + tilt[c.part] + blur
-		if c.low >= floor {
-			break
-		}
-		var near []sweep.Part
-		for _, k := range s.o.zones[z] {
-			near = append(near, s.o.Parts[k])
-		}
-		if floor < Far && sweep.Clears(s.path, sweep.Ground, s.Parts[c.part], near, 1, 1, floor) {
-			continue
-		}
-		u = math.Min(u, s.end(c.part, z).Upper)
+// tilts are more than an invert that leans may take off each part at the step's end.
+func (s *stripScope) tilts() []float64 {
+	out := make([]float64, len(s.Parts))
+	if s.Crossfall == 0 {
+		return out
 	}
+	for _, p := range s.parts {
+		var arm float64
+		for _, at := range [2]float64{0, 1} {
+			arm = math.Max(arm, armOver(BoxAt(s.Parts[p], s.path.Pose(motion.Ground, s.Carrier.Parts[p].Body, at))))
+		}
+		out[p] = math.Abs(s.Crossfall) * arm
+	}
+	return out
 }
 
 // armOver is more than any point of a box has for an arm about the middle of the feet.
@@ -215,12 +196,12 @@ func (s *stripScope) report() StepGaps {
 	for _, p := range s.parts {
 		if s.slides(s.k, p) {
 			f := s.of(p)
-			f.once(asked{what: 'd'}, func() { f.drags = f.bay.drags(s.step, s.k, f.part) })
+			f.once(aspect{what: 'd'}, func() { f.drags = f.bay.drags(s.step, s.k, f.part) })
 		}
 	}
-	cohorts := s.gaps()
-	done := StepGaps{K: s.k, Parts: make([]Gaps, 0, len(cohorts)), Left: map[int][]LeftGap{}}
-	for _, c := range cohorts {
+	groups := s.gaps()
+	done := StepGaps{K: s.k, Parts: make([]Gaps, 0, len(groups)), Left: map[int][]LeftGap{}}
+	for _, c := range groups {
 		m, drags, left := c.as(s.Bay, s.o)
 		done.Parts, done.Drags, done.Left[c.part] = append(done.Parts, m), append(done.Drags, drags...), left
 	}
@@ -228,24 +209,18 @@ func (s *stripScope) report() StepGaps {
 }
 
 // governRaising measures what may govern step k of raising.
-func (r *Report) governRaising(k int, known *known, shapes []int, profiles []profile) {
+func (r *Report) governRaising(k int, known *known) {
 	b, step := r.Bay, r.Bay.Raising[k]
-	s := r.scopeOf(step, known, shapes, meeting{path: step.Path, kind: 'r', Obstacles: &b.Before, profiles: profiles,
-		MayTouch: func(part, solid int) bool { return b.lands(part, solid, k) }}, r.kin.raising[k])
+	s := scopeOf(b, &r.up, r.rising(k), step, known)
 	s.lags(step)
 	if l, leaning := b.LeanUp(k); leaning {
 		s.leans(l)
 	}
 	u := math.Inf(1)
 	for _, z := range s.o.zonesOf(func(culvert.Zone) bool { return true }) {
-		solids := s.o.zones[z]
-		free, held := s.candidates(solids)
-		s.govern(free, s.taken, solids, false, &u, func(part int) sweep.Bracket { return s.clear(part, z) })
-		for _, c := range held {
-			if !s.clears(c.part, solids, true, -ContactTolerance) {
-				s.touch(c.part, z)
-			}
-		}
+		f := s.surfaceOf(z)
+		s.govern(f, false, s.takes, &u, func(part int) sweep.Bracket { return s.clear(part, z) })
+		s.digs(f, func(part int) { s.touch(part, z) })
 	}
 	for _, c := range s.gaps() {
 		m, _, _ := c.as(b, s.o)

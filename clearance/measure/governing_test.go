@@ -39,7 +39,7 @@ func TestWhatIsTakenOffAPartIsNotMoreThanItsBoxTells(t *testing.T) {
 			}
 			parts := b.Present(step)
 			part := parts[r.Intn(len(parts))]
-			sc := &scope{Bay: b, path: step.Path, parts: parts, takes: make([]float64, len(b.Parts))}
+			sc := &scope{Bay: b, passage: &passage{span: make([][2]float64, len(b.Parts))}, path: step.Path, parts: parts, takes: make([]float64, len(b.Parts))}
 			sc.lags(step)
 			if lag := b.Lag(step, part); lag > sc.takes[part] {
 				t.Fatalf("%s: %s is taken to lag by %g at most, and lags by %g", step.Name, b.Carrier.Parts[part].At(), sc.takes[part], lag)

@@ -178,7 +178,7 @@ func (b *Bay) Present(s carrier.Step) []int {
 	return out
 }
 
-// ByPart lists measures part by part, those of a cohort for each of its parts.
+// ByPart lists measures part by part, duplicates for each of theirs.
 func ByPart(list []Gaps) []Gaps {
 	var out []Gaps
 	for _, m := range list {

@@ -1,6 +1,8 @@
 package measure
 
 import (
+	"math"
+
 	"boxwalk/clearance/allow"
 	"boxwalk/model"
 	"boxwalk/model/geom"
@@ -9,12 +11,13 @@ import (
 // Report is everything measured for one bay. What was not asked for, or belongs to a
 // step that cannot be made, is empty.
 type Report struct {
-	Bay     *Bay
-	kin     *siblings
-	Strip   []StepGaps // by step of the collapse
-	Raising [][]Gaps   // by step of raising
-	Rolling *Advance   // nil where the collapse does not end on the wheels
-	Rolled  []Gaps
+	Bay      *Bay
+	carriers *carriers // set alike
+	down, up passage
+	Strip    []StepGaps // by step of the collapse
+	Raising  [][]Gaps   // by step of raising
+	Rolling  *Advance   // nil where the collapse does not end on the wheels
+	Rolled   []Gaps
 }
 
 // Ask says what is to be measured.
@@ -44,24 +47,72 @@ func Of(s *model.Study, tol allow.Tolerances, a Ask) []*Report {
 		})
 	}
 	w.now()
-	seen := newMemo()
-	founders := join(s, reports)
-	for _, f := range founders {
-		f.box(w, seen, a)
+	n := newNumbers()
+	leads := setAlike(s, reports)
+	for _, i := range s.Reported() {
+		reports[i].number(n)
+	}
+	for _, f := range leads {
+		f.box(w, n.shapesOf(f.lead.Carrier), a)
 	}
 	w.now()
-	for _, f := range founders {
+	for _, i := range s.Reported() {
+		w.Add(reports[i].group)
+	}
+	w.now()
+	for _, f := range leads {
 		f.plan(w, a)
 	}
 	if a.EveryPart {
+		known := map[string]*representative{}
 		for _, i := range s.Reported() {
-			reports[i].plan(w, seen, a)
+			reports[i].plan(w, known, n, a)
 		}
 	} else {
-		planGoverning(w, seen, s, reports, a)
+		planGoverning(w, s, reports, a)
 	}
 	w.Run()
 	return reports
+}
+
+// number prepares what a bay goes through.
+func (r *Report) number(n *numbers) {
+	b := r.Bay
+	shapes := n.shapesOf(b.Carrier)
+	r.down = passage{encounter: encounter{Obstacles: &b.Stripped, profiles: n.profiles(b.Stripped.Solids), mark: b.Stripped.markOf(b)}, shapes: shapes}
+	r.up = passage{encounter: encounter{Obstacles: &b.Before, profiles: n.profiles(b.Before.Solids), mark: b.Before.markOf(b)}, shapes: shapes}
+}
+
+// group finds the parts that are alike all the way.
+func (r *Report) group() {
+	by := r.carriers.shift(r.Bay)
+	r.down.boxes, r.down.by, r.up.boxes, r.up.by = r.carriers.boxes, by, r.carriers.raising, by
+	r.down.group(r.Bay)
+	r.up.group(r.Bay)
+}
+
+// markOf tells how a part may touch a solid, over all steps: until or from which one.
+func (o *Obstacles) markOf(b *Bay) func(part, solid int) byte {
+	return func(part, solid int) byte {
+		pair := [2]int{part, solid}
+		switch {
+		case stands(b.Carrier.Parts[part], o.Solids[solid]):
+			return math.MaxUint8
+		case len(o.touches[part]) == 0 || !o.Touch[pair]:
+			return 0
+		}
+		return byte(min(1+o.Last[pair], math.MaxUint8-1))
+	}
+}
+
+// marked is 1 where a part may touch a solid.
+func marked(may func(part, solid int) bool) func(part, solid int) byte {
+	return func(part, solid int) byte {
+		if may(part, solid) {
+			return 1
+		}
+		return 0
+	}
 }
 
 // strips tells whether a step of the collapse is to be measured.
@@ -71,22 +122,15 @@ func (a Ask) strips(b *Bay, k int) bool {
 
 // plan queues the measurements of a bay; each writes to its own place. What
 // another bay or bent measures alike is taken over.
-func (r *Report) plan(w *workers, seen *memo, a Ask) {
-	shapes := seen.shapesOf(r.Bay.Carrier)
-	if a.Steps != nil {
-		around := seen.profiles(r.Bay.Stripped.Solids)
-		for k := range r.Bay.Steps {
-			if a.strips(r.Bay, k) {
-				r.planStep(w, k, seen, shapes, around)
-			}
+func (r *Report) plan(w *workers, known map[string]*representative, n *numbers, a Ask) {
+	for k := range r.Bay.Steps {
+		if a.strips(r.Bay, k) {
+			r.planStep(w, k, known, n)
 		}
 	}
-	if a.Raising {
-		before := seen.profiles(r.Bay.Before.Solids)
-		for k, s := range r.Bay.Raising {
-			if s.Stop == nil {
-				r.planRaising(w, k, seen, shapes, before)
-			}
+	for k, s := range r.Bay.Raising {
+		if a.Raising && s.Stop == nil {
+			r.planRaising(w, k, known, n)
 		}
 	}
 	if r.Rolling != nil {
@@ -94,22 +138,38 @@ func (r *Report) plan(w *workers, seen *memo, a Ask) {
 	}
 }
 
-func (r *Report) planStep(w *workers, k int, seen *memo, shapes []int, around []profile) {
-	b := r.Bay
-	s := b.Steps[k]
-	cohorts, fresh := seen.cohorts(b, shapes, b.Present(s), meeting{path: s.Path, no: numbered(seen.paths, s.Path), kind: 's', Obstacles: &b.Stripped, profiles: around,
-		box:      func(part int) geom.Box { return r.kin.boxAt(b, k, part) },
-		MayTouch: func(part, solid int) bool { return b.MayTouch(&b.Stripped, part, solid, k) }})
+// stepping is what parts meet in step k of the collapse, where they may touch it.
+func (r *Report) stepping(k int) encounter {
+	in := r.down.encounter
+	in.path, in.kind = r.Bay.Steps[k].Path, 's'
+	in.box = func(part int) geom.Box { return r.down.boxIn(k, part) }
+	in.mark = marked(func(part, solid int) bool { return r.Bay.MayTouch(&r.Bay.Stripped, part, solid, k) })
+	return in
+}
+
+// rising is that in step k of raising.
+func (r *Report) rising(k int) encounter {
+	in := r.up.encounter
+	in.path, in.kind = r.Bay.Raising[k].Path, 'r'
+	in.box = func(part int) geom.Box { return r.up.boxIn(k, part) }
+	in.mark = marked(func(part, solid int) bool { return r.Bay.lands(part, solid, k) })
+	return in
+}
+
+func (r *Report) planStep(w *workers, k int, known map[string]*representative, n *numbers) {
+	b, in := r.Bay, r.stepping(k)
+	in.no = numbered(n.paths, in.path)
+	groups, fresh := r.down.duplicates(b, known, b.Present(b.Steps[k]), in)
 	for _, f := range fresh {
 		w.Add(func() {
-			box := r.kin.boxAt(b, k, f.part)
+			box := in.box(f.part)
 			f.measure, f.drags = b.strip(k, f.part, box)
 			f.Left = b.keptBy(k, f.part, box)
 		})
 	}
 	w.after(func() {
-		done := StepGaps{K: k, Parts: make([]Gaps, 0, len(cohorts)), Left: map[int][]LeftGap{}, Selves: r.kin.selvesOf(b, k)}
-		for _, c := range cohorts {
+		done := StepGaps{K: k, Parts: make([]Gaps, 0, len(groups)), Left: map[int][]LeftGap{}, Selves: r.carriers.selvesOf(b, k)}
+		for _, c := range groups {
 			m, drags, kept := c.as(b, &b.Stripped)
 			done.Parts, done.Drags, done.Left[c.part] = append(done.Parts, m), append(done.Drags, drags...), kept
 		}
@@ -117,18 +177,16 @@ func (r *Report) planStep(w *workers, k int, seen *memo, shapes []int, around []
 	})
 }
 
-func (r *Report) planRaising(w *workers, k int, seen *memo, shapes []int, before []profile) {
-	b := r.Bay
-	s := b.Raising[k]
-	cohorts, fresh := seen.cohorts(b, shapes, b.Present(s), meeting{path: s.Path, no: numbered(seen.paths, s.Path), kind: 'r', Obstacles: &b.Before, profiles: before,
-		box:      func(part int) geom.Box { return r.kin.raisingBox(b, k, part) },
-		MayTouch: func(part, solid int) bool { return b.lands(part, solid, k) }})
+func (r *Report) planRaising(w *workers, k int, known map[string]*representative, n *numbers) {
+	b, in := r.Bay, r.rising(k)
+	in.no = numbered(n.paths, in.path)
+	groups, fresh := r.up.duplicates(b, known, b.Present(b.Raising[k]), in)
 	for _, f := range fresh {
-		w.Add(func() { f.measure = b.raise(k, f.part, r.kin.raisingBox(b, k, f.part)) })
+		w.Add(func() { f.measure = b.raise(k, f.part, in.box(f.part)) })
 	}
 	w.after(func() {
-		r.Raising[k] = make([]Gaps, 0, len(cohorts))
-		for _, c := range cohorts {
+		r.Raising[k] = make([]Gaps, 0, len(groups))
+		for _, c := range groups {
 			m, _, _ := c.as(b, &b.Before)
 			r.Raising[k] = append(r.Raising[k], m)
 		}
@@ -158,11 +216,13 @@ func (b *Bay) presentAfterAll() []int {
 
 // Lead is the bay that measured what a carrier does among itself, for all that are
 // set alike, and how far ahead of it this one stands along x, in metres.
-func (r *Report) Lead() (lead *Bay, ahead float64) { return r.kin.lead, r.kin.shift(r.Bay)[0] }
+func (r *Report) Lead() (lead *Bay, ahead float64) {
+	return r.carriers.lead, r.carriers.shift(r.Bay)[0]
+}
 
 // Selves are the gaps of the carrier's parts to each other in a step, where the lead
 // stands.
-func (r *Report) Selves(k int) []SelfGaps { return r.kin.Selves[k] }
+func (r *Report) Selves(k int) []SelfGaps { return r.carriers.Selves[k] }
 
 // As is the report of a bay as it is for a twin.
 func (r *Report) As(b *model.Bay) *Report {

@@ -52,7 +52,7 @@ func (b *Bay) Advance() *Advance {
 		return r
 	}
 	r.Parts = b.Parts
-	r.Segments = []Segment{{path, b.sweptBoxes(path), 0, 1}}
+	r.Segments = []Segment{{path, b.sweptBoxes(path, newNumbers().shapesOf(b.Carrier)), 0, 1}}
 	return r
 }
 

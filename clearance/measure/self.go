@@ -31,14 +31,21 @@ type selfEnd struct {
 const sweptPieces = 4
 
 // sweptBoxes are boxes, in the ground frame, that hold each part throughout a
-// step: a vertex leaves the chord between two poses by at most K D^2/8.
-func (b *Bay) sweptBoxes(path *motion.Path) []geom.Box {
+// step: a vertex leaves the chord between two poses by at most K D^2/8. Parts of one
+// shape have one box, moved along x.
+func (b *Bay) sweptBoxes(path *motion.Path, shapes []int) []geom.Box {
 	bodies := make([]sweptBody, len(b.Carrier.Mechanism.Bodies))
 	for i := range bodies {
 		bodies[i] = sweptBodyOf(path, i)
 	}
+	known := map[int]int{}
 	out := make([]geom.Box, len(b.Parts))
 	for i, p := range b.Carrier.Parts {
+		if of, ok := known[shapes[i]]; ok {
+			out[i] = out[of].Moved(geom.Vec{b.ahead(i, of)})
+			continue
+		}
+		known[shapes[i]] = i
 		out[i] = bodies[p.Body].around(boxOf(b.Parts[i]))
 	}
 	return out
@@ -112,12 +119,12 @@ func (b *Bay) beside(k int, present []int, boxes []geom.Box) map[int][]int {
 	return out
 }
 
-// selfCohorts groups parts that measure the same against those behind them: the
+// selfDuplicates groups parts that measure the same against those behind them: the
 // same solids at the same places along x. Parts with none behind them near are
 // left out.
-func (b *Bay) selfCohorts(k int, present, shapes []int, boxes []geom.Box) []*cohort {
-	known := map[string]*cohort{}
-	var out []*cohort
+func (b *Bay) selfDuplicates(k int, present, shapes []int, boxes []geom.Box) []*duplicates {
+	known := map[string]*duplicates{}
+	var out []*duplicates
 	all := b.beside(k, present, boxes)
 	for _, p := range present {
 		beside := all[p]
@@ -135,7 +142,7 @@ func (b *Bay) selfCohorts(k int, present, shapes []int, boxes []geom.Box) []*coh
 			c.Alike = append(c.Alike, p)
 			continue
 		}
-		c := &cohort{part: p, meets: beside}
+		c := &duplicates{part: p, meets: beside}
 		known[string(key)] = c
 		out = append(out, c)
 	}

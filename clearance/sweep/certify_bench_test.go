@@ -55,8 +55,8 @@ func holdMinima(tb testing.TB, name string, j *job) {
 		contact := j.leastContact(st, o)
 		if k < len(touch) {
 			holdBracket(tb, name+" "+st.name+" in contact", contact, touch[k])
-		} else if len(st.mates) > 0 {
-			tb.Errorf("%s %s: %d contacts, none expected", name, st.name, len(st.mates))
+		} else if st.touching > 0 {
+			tb.Errorf("%s %s: %d contacts, none expected", name, st.name, st.touching)
 		}
 	}
 }
@@ -110,10 +110,13 @@ func TestContactsFoundAtTheStartsAreThoseOfAnEarlierEngine(t *testing.T) {
 		j.findContacts()
 		for k := range j.steps {
 			found := 0
-			for a, list := range j.steps[k].skip {
-				for _, b := range list {
+			for a, list := range j.steps[k].mates {
+				for b, touch := range list {
+					if !touch {
+						continue
+					}
 					found++
-					if !s.mates[k][[2]int{a, int(b)}] {
+					if !s.mates[k][[2]int{a, b}] {
 						t.Errorf("%s %s: %s on %s is no contact", name, j.steps[k].name, s.solids[a].id, s.solids[b].id)
 					}
 				}
@@ -153,8 +156,13 @@ func TestEveryPartOfASceneHasTheBracketOfASearchWithoutBoxes(t *testing.T) {
 		}
 		delete(want, k)
 	})
-	if len(want) > 0 || near < 200 {
-		t.Errorf("%d parts without an answer, %d near", len(want), near)
+	for k, w := range want { // those that nothing is near contend with nothing
+		if w < 0.3 {
+			t.Errorf("%s %s: no answer, want %g", s.pieces[k.step].name, s.solids[k.part].id, w)
+		}
+	}
+	if near < 200 {
+		t.Errorf("%d parts near", near)
 	}
 }
 

@@ -150,23 +150,21 @@ func (r *rig) path(s rigStep) *motion.Path {
 	return p
 }
 
-var noTurn = geom.Identity()
-
 // job of the rig, against concrete too if there is any. Pairs of bodies that
 // share a joint are exempt.
 func (r *rig) job() *job {
 	j := &job{count: len(r.solids)}
-	trees := map[int][]*boxTree{}
-	sets := map[int][]boxedPart{}
+	sets := map[int][]Member{}
 	for i, x := range r.solids {
-		sets[r.bodies[i]] = append(sets[r.bodies[i]], boxedPart{part: Part{r.bodies[i], gap.New(x.shape)}, shape: x.shape, number: i})
+		sets[r.bodies[i]] = append(sets[r.bodies[i]], Member{Part{r.bodies[i], gap.New(x.shape)}, i})
 	}
+	trees := map[int][]*Tree{}
 	for body, set := range sets {
-		trees[body] = []*boxTree{newBoxTree(body, set)}
+		trees[body] = TreesOf(set)
 	}
 	for _, s := range rigSteps() {
 		p := r.path(s)
-		st := step{name: s.name, m: p, skip: make([][]int32, j.count), starting: true}
+		st := step{name: s.name, m: p, mates: make([][]bool, j.count), starting: true}
 		for a := range r.mechanism.Bodies {
 			st.meet = append(st.meet, r.meetings(p, a, trees, func(b int) bool { return b < a })...)
 			st.table = append(st.table, r.meetings(p, a, trees, func(b int) bool { return b != a })...)
@@ -180,23 +178,18 @@ func (r *rig) job() *job {
 }
 
 // meetings of body a with others, the frames they have in common in order.
-func (r *rig) meetings(p *motion.Path, a int, trees map[int][]*boxTree, with func(b int) bool) []meeting {
+func (r *rig) meetings(p *motion.Path, a int, trees map[int][]*Tree, with func(b int) bool) []meeting {
 	var out []meeting
 	for ref := Ground; ref < a; ref++ {
 		for b := Ground; b < len(r.mechanism.Bodies); b++ {
-			if !with(b) || r.joined(a, b) || r.common(a, b) != ref || trees[b] == nil || !moves(p, ref, a, b) {
-				continue
+			if with(b) && !r.joined(a, b) && r.common(a, b) == ref && trees[b] != nil && moves(p, ref, a, b) {
+				out = append(out, meeting{ref, trees[a], trees[b]})
 			}
-			view := &noTurn
-			if b == Ground {
-				view = &trees[b][0].frame
-			}
-			out = append(out, meeting{trees[a][0], trees[b][0], ref, view})
 		}
 	}
 	for b := range r.mechanism.Bodies {
 		if a != b && with(b) && !r.joined(a, b) && r.common(a, b) == a && moves(p, a, a, b) {
-			out = append(out, meeting{trees[a][0], trees[b][0], a, &noTurn})
+			out = append(out, meeting{a, trees[a], trees[b]})
 		}
 	}
 	return out
@@ -273,7 +266,7 @@ func holdSteps(tb testing.TB, name string, j *job, mm []float64) {
 		st := &j.steps[k]
 		holdBracket(tb, name+" "+st.name, j.least(st, Options{Epsilon: DefaultEpsilon}), mm[k])
 		contact := j.leastContact(st, Options{Epsilon: DefaultEpsilon})
-		if len(st.mates) > 0 {
+		if st.touching > 0 {
 			holdBracket(tb, name+" "+st.name+" in contact", contact, 0)
 		}
 	}
@@ -291,16 +284,10 @@ func (j *job) sampledLeast(st *step, n int) float64 {
 		s := float64(i) / float64(n)
 		for k := range st.meet {
 			x := &st.meet[k]
-			j.set(st, x, s, s)
-			for a := range x.a.nodes {
-				if x.a.nodes[a].left >= 0 {
-					continue
-				}
-				j.list, j.names, j.reach = j.list[:0], j.names[:0], math.Max(0, least)*math.Max(0, least)
-				j.near(st, int32(a), 0)
-				if len(j.list) > 0 {
-					least = math.Min(least, At(st.m, x.ref, x.a.parts[x.a.nodes[a].right], j.list, s).Upper)
-				}
+			j.contest.Set(st.m, x.ref, x.parts, s, s)
+			list := j.contest.Against(x.others, Terms{Skip: st.free, Best: least, Given: true}).List
+			for _, c := range list {
+				least = math.Min(least, At(st.m, x.ref, c.A, []Part{c.B}, s).Upper)
 			}
 		}
 	}
