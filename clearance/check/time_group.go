@@ -4,6 +4,16 @@ package check
 // once for the job.
 var timeGroup = []Check{
 	{
+		ID: "strip.bond", Duty: "force to break the bond",
+		Holds:   "What draws the form off can break its bond: an adjuster that pulls the walls, the weight that comes down with the roof. An estimate: what the bond is nobody knows before.",
+		Formula: "walls: q V / L x l, V the volume that the faces of one side sweep for each metre of the adjuster as its step begins, L the form, l the longest piece that one bent draws; roof: q A against the least weight that comes down; q: release.bond.least to most, everywhere at once",
+		Limit:   "pulls of the gear; the weight",
+		Source:  "virtual work (derived); bond: judgement, guides on lifting precast concrete take 1 kPa for oiled steel and 2 for varnished timber (from memory)",
+		remedy:  advise("state what it pulls (pulls in the gear file), as its maker states it"),
+		judge:   standing((*bay).bondChecks),
+		Mended:  []Means{},
+	},
+	{
 		ID: "time.walls", Duty: "strength of walls and roof at release",
 		Holds:   "When the first of their form is freed the walls have the strength that the specification asks for, and its least time has passed. A strength that is not known never passes.",
 		Formula: "strength: concrete.walls_strength by cylinders; or by concrete.calibration: logarithmic a + b log10 M, M = sum of max(0, T - datum) dt in degC h; hyperbolic ultimate k (t - start) / (1 + k (t - start)) or exponential ultimate exp(-(tau / t)^beta), t = sum of exp(-q (1/(T + 273.15) - 1/(reference + 273.15))) dt; or as in roll.bearing from concrete.walls_curing up to schedule.walls_age; between two readings of a file the lower counts. Least time: hours since casting with release.air at 10 degC and above",

@@ -120,6 +120,7 @@ func Lacks(g *job.Gear) diag.Problems {
 	}
 	out = append(out, lackingLinks(g)...)
 	out = append(out, lackingRanges(g)...)
+	out = append(out, k.lackingPulls(g)...)
 	for i, s := range g.Steps {
 		out = append(out, irremovable(fmt.Sprintf("steps[%d]", i), s)...)
 	}

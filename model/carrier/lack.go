@@ -33,6 +33,28 @@ func needOneDriver(g *job.Gear, body string) diag.Problems {
 	return nil
 }
 
+// lackingPulls asks that what pulls is something that a crew turns and that draws.
+func (k *kind) lackingPulls(g *job.Gear) diag.Problems {
+	var names []string
+	for _, l := range g.Links {
+		if l.Drives != "" {
+			names = append(names, l.Name)
+		}
+	}
+	for _, m := range k.bodies {
+		if m.screw != nil && !slices.Contains(names, m.screw.name) {
+			names = append(names, m.screw.name)
+		}
+	}
+	var out diag.Problems
+	for _, name := range job.SortedKeys(g.Pulls) {
+		if !slices.Contains(names, name) {
+			out = append(out, diag.Problem{Key: "pulls." + name, Summary: fmt.Sprintf("the gear has no %q that draws anything", name), Fix: "one of " + strings.Join(names, ", ")})
+		}
+	}
+	return out
+}
+
 // component is a part of a gear that not every kind has.
 type component struct {
 	key, words string

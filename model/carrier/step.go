@@ -409,6 +409,12 @@ func (c *Carrier) Rolling(last Step, distance float64) (*motion.Path, error) {
 	return motion.NewPath(c.Mechanism, d)
 }
 
+// Early is the place of a body when a share of the step is done, in the frame of cell
+// and pour.
+func (s Step) Early(body int, share float64) geom.Pose {
+	return s.Path.Pose(motion.Ground, body, share)
+}
+
 // Pose is the place of a body at the end of a step, in the frame of cell and
 // pour.
 func (s Step) Pose(body int) geom.Pose { return s.Path.Pose(motion.Ground, body, 1) }

@@ -10,23 +10,24 @@ import "boxwalk/model/units"
 // `above_header` from the header's centre.
 type Gear struct {
 	Stated     `yaml:"-"`
-	Gear       GearTitle   `yaml:"gear" doc:"What the gear is called and how it collapses."`
-	Capacities *Capacities `yaml:"capacities" doc:"What the capacities stated in this file are: permissible or factored, and whose numbers. Without it none of them is used."`
-	Form       Form        `yaml:"form" doc:"Length of the form and the bents along it."`
-	Wall       WallPanels  `yaml:"wall" doc:"Wall panels and walers."`
-	Corner     Corner      `yaml:"corner" doc:"Corner panel over the top haunch."`
-	Roof       RoofPanels  `yaml:"roof" doc:"Roof panels, stringers and the fillers between them."`
-	Hinge      *Hinge      `yaml:"hinge" doc:"Hinge of the wall on the roof half (roof_halves)."`
-	Slide      *Slide      `yaml:"slide" doc:"Roller track on which the walls draw in (roof_whole)."`
-	Frame      Frame       `yaml:"frame" doc:"Bents, sills and struts."`
-	Jack       Jack        `yaml:"jack" doc:"Screw jacks under the legs."`
-	RoofJack   *Adjust     `yaml:"roof_jack" doc:"Jacks between header and roof, where the roof has its own (roof_whole): range of lowering."`
-	Wheels     Wheels      `yaml:"wheels" doc:"Wheels under the sills."`
-	Lifting    *Lifting    `yaml:"lifting" doc:"Lifting jacks and the pads they lift the carrier at."`
-	Ties       *Ties       `yaml:"ties" doc:"Ties through the walls."`
-	Links      []Link      `yaml:"links" maxitems:"20" doc:"Braces and turnbuckles."`
-	Mass       Masses      `yaml:"mass" optional:"true" doc:"What the carrier weighs, where it was weighed, and what lies on it."`
-	Steps      []Step      `yaml:"steps" minitems:"1" maxitems:"60" doc:"The collapse, step by step."`
+	Gear       GearTitle              `yaml:"gear" doc:"What the gear is called and how it collapses."`
+	Capacities *Capacities            `yaml:"capacities" doc:"What the capacities stated in this file are: permissible or factored, and whose numbers. Without it none of them is used."`
+	Form       Form                   `yaml:"form" doc:"Length of the form and the bents along it."`
+	Wall       WallPanels             `yaml:"wall" doc:"Wall panels and walers."`
+	Corner     Corner                 `yaml:"corner" doc:"Corner panel over the top haunch."`
+	Roof       RoofPanels             `yaml:"roof" doc:"Roof panels, stringers and the fillers between them."`
+	Hinge      *Hinge                 `yaml:"hinge" doc:"Hinge of the wall on the roof half (roof_halves)."`
+	Slide      *Slide                 `yaml:"slide" doc:"Roller track on which the walls draw in (roof_whole)."`
+	Frame      Frame                  `yaml:"frame" doc:"Bents, sills and struts."`
+	Jack       Jack                   `yaml:"jack" doc:"Screw jacks under the legs."`
+	RoofJack   *Adjust                `yaml:"roof_jack" doc:"Jacks between header and roof, where the roof has its own (roof_whole): range of lowering."`
+	Wheels     Wheels                 `yaml:"wheels" doc:"Wheels under the sills."`
+	Lifting    *Lifting               `yaml:"lifting" doc:"Lifting jacks and the pads they lift the carrier at."`
+	Ties       *Ties                  `yaml:"ties" doc:"Ties through the walls."`
+	Pulls      map[string]units.Force `yaml:"pulls" rated:"true" optional:"true" example:"30 kN" doc:"What one brace, turnbuckle or draw screw pulls when it is shortened, its pins included, by its name, such as low brace: 30 kN."`
+	Links      []Link                 `yaml:"links" maxitems:"20" doc:"Braces and turnbuckles."`
+	Mass       Masses                 `yaml:"mass" optional:"true" doc:"What the carrier weighs, where it was weighed, and what lies on it."`
+	Steps      []Step                 `yaml:"steps" minitems:"1" maxitems:"60" doc:"The collapse, step by step."`
 }
 
 // Masses are what the parts do not tell.

@@ -12,7 +12,22 @@ import (
 type Release struct {
 	Walls *ReleaseOf `yaml:"walls" doc:"What the specification asks for before anything of the wall forms is freed, ties included."`
 	Roof  *ReleaseOf `yaml:"roof" doc:"What the specification asks for before anything of the roof form is freed, fillers included."`
+	Bond  Bond       `yaml:"bond" optional:"true" doc:"What holds faces to the concrete until the form comes off."`
 	Air   *Curing    `yaml:"air" doc:"Temperature of the air since casting of walls and roof, for least times: a mean, a list of {for, at}, or a CSV file beside the job. Hours below 10 degC do not count toward a least time."`
+}
+
+// Bond between faces and concrete, as a range: what it is nobody knows before.
+type Bond struct {
+	Least units.Pressure `yaml:"least" default:"0.5 kPa" source:"judgement: a smooth face, oiled well" min:"0 kPa" max:"20 kPa" doc:"Least bond between a face and the concrete."`
+	Most  units.Pressure `yaml:"most" default:"2 kPa" source:"judgement; guides on lifting precast concrete take 1 kPa for oiled steel and 2 for varnished timber (from memory)" safer:"more" min:"0 kPa" max:"20 kPa" doc:"Most bond between a face and the concrete."`
+}
+
+// Check asks that the least is not above the most.
+func (b *Bond) Check(d *Decoder, path string) {
+	if b.Least > b.Most {
+		most := units.KindPressure.Text(float64(b.Most), d.System())
+		d.FailAt(path+".least", units.KindPressure.Text(float64(b.Least), d.System())+" is above the most", "the most is "+most, "write at most "+most)
+	}
 }
 
 // ReleaseOf is what is asked for of one part of the concrete; nil is not asked for. All
