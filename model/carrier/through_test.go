@@ -74,6 +74,8 @@ jack: {reading: {min: 140 mm, max: 355 mm}, lower: 120 mm, plate: 150 x 150 x 15
 wheels: {diameter: 200 mm, tread: 100 mm, axle: 110 mm, at: [0.3 m, 2.1 m], capacity: 75 kN, side: 36 kN}
 lifting: {pads: [0.45 m, 1.95 m], capacity: 60 kN, stroke: 200 mm}
 ties: {spacing: 1.2 m, diameter: 15 mm}
+capacities: {basis: permissible, source: made up}
+pulls: {upper brace: 25 kN}
 links:
   - name: upper brace
     drives: wall
