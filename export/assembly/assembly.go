@@ -27,11 +27,14 @@ type Group struct {
 // Piece is one part as the parts list counts it: a convex solid, or several of one mark
 // where the part is not convex.
 type Piece struct {
-	Mark   string
+	Mark   string // as the parts list has it: one mark, one shape
+	At     string // which of its mark it is
+	Half   int    // of a link, whose halves are of different bodies: 2 for the second; else 0
 	Name   string // what it is, in words
 	Role   carrier.Role
 	Zone   culvert.Zone // of concrete and what stays
 	Solids []*geom.Solid
+	place  int
 	Round  *Round // where the part is a cylinder and its one solid a prism about it
 }
 
@@ -60,13 +63,16 @@ func Of(b *model.Bay, s State) Assembly {
 // withPart adds a part, to the piece that it belongs to where it is one of several
 // convex parts of that.
 func withPart(list []Piece, b *model.Bay, p carrier.Part) []Piece {
-	if n := len(list) - 1; p.Piece > 1 && n >= 0 && list[n].Role == p.Role {
+	if n := len(list) - 1; p.Piece > 1 && n >= 0 && list[n].Mark == p.Mark && list[n].place == p.Place {
 		list[n].Solids = append(list[n].Solids, p.Solid)
 		return list
 	}
-	one := Piece{Mark: p.Mark, Name: string(p.Role), Role: p.Role, Solids: []*geom.Solid{p.Solid}}
+	one := Piece{Mark: p.Mark, At: p.At(), place: p.Place, Name: string(p.Role), Role: p.Role, Solids: []*geom.Solid{p.Solid}}
 	if p.Name != "" {
 		one.Name = p.Name
+	}
+	if p.Piece > 1 { // the half of a link that runs with another body
+		one.Half = p.Piece
 	}
 	if p.Role == carrier.Wheel {
 		box := p.Box()
@@ -81,7 +87,7 @@ func (a Assembly) with(name string, b *model.Bay, of func(z culvert.Zone) bool) 
 	g := Group{Name: name, Still: true, Pose: geom.Identity()}
 	for _, c := range b.Concrete {
 		if of(c.Zone) {
-			g.Pieces = append(g.Pieces, Piece{Mark: c.Name, Name: c.Zone.Words(), Zone: c.Zone, Solids: []*geom.Solid{c.Solid}})
+			g.Pieces = append(g.Pieces, Piece{Mark: c.Name, At: c.Name, Name: c.Zone.Words(), Zone: c.Zone, Solids: []*geom.Solid{c.Solid}})
 		}
 	}
 	if len(g.Pieces) > 0 {

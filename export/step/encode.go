@@ -73,7 +73,7 @@ func (e *encoder) piece(p assembly.Piece) child {
 		made = e.shape(p, at)
 		e.shapes[key] = made
 	}
-	return child{made, p.Mark, geom.Translation(at)}
+	return child{made, p.At, geom.Translation(at)}
 }
 
 // shape is a product of a piece's solids, seen from its corner.
@@ -81,10 +81,7 @@ func (e *encoder) shape(p assembly.Piece, at geom.Vec) product {
 	var solids []id
 	home := geom.Translation(at.Mul(-1))
 	for i, s := range p.Solids {
-		name := p.Mark
-		if i > 0 {
-			name = fmt.Sprintf("%s.%d", p.Mark, i+1)
-		}
+		name := named(p.Mark, i+1)
 		if r := p.Round; r != nil {
 			solids = append(solids, e.cylinder(name, assembly.Round{X: r.X - at[0], Z: r.Z - at[2], Radius: r.Radius, From: r.From - at[1], To: r.To - at[1]}))
 		} else {
@@ -94,7 +91,15 @@ func (e *encoder) shape(p assembly.Piece, at geom.Vec) product {
 	for _, s := range solids {
 		e.paint(s, colourOf(p))
 	}
-	return e.part(p.Name+" "+p.Mark, solids...)
+	return e.part(p.Name+" "+named(p.Mark, p.Half), solids...)
+}
+
+// named is a mark, with the number of a piece of it from the second on.
+func named(mark string, piece int) string {
+	if piece < 2 {
+		return mark
+	}
+	return fmt.Sprintf("%s.%d", mark, piece)
 }
 
 // corner is the least corner of the box round a piece.
@@ -106,9 +111,12 @@ func corner(p assembly.Piece) geom.Vec {
 	return box.Min
 }
 
-// shapeKey tells shapes apart to a nanometre, and what is not of the same role or zone.
+// shapeKey tells shapes apart to a nanometre, and what is not of the same mark.
 func shapeKey(p assembly.Piece, at geom.Vec) string {
-	key := fmt.Appendf(nil, "%s|%s|%s|%v", p.Name, p.Role, p.Zone, p.Round != nil)
+	key := fmt.Appendf(nil, "%s|%s|%d", p.Name, p.Mark, p.Half)
+	if p.Zone != "" { // concrete and what stays have no marks
+		key = fmt.Appendf(nil, "%s|%s", p.Name, p.Zone)
+	}
 	for _, s := range p.Solids {
 		key = append(key, '|')
 		for _, v := range s.Vertices {

@@ -9,6 +9,7 @@ import (
 
 	"boxwalk/clearance/worked"
 	"boxwalk/export/assembly"
+	"boxwalk/model/carrier"
 
 	"pgregory.net/rapid"
 )
@@ -100,6 +101,35 @@ func TestPartsOfOneShapeAreOneProductPlacedAsOftenAsTheyStand(t *testing.T) {
 	products, placed := strings.Count(text, "=PRODUCT('header H"), strings.Count(text, ",'H")
 	if products != 1 || placed != 8 {
 		t.Errorf("%d products of headers, %d placed", products, placed)
+	}
+}
+
+// The parts list has a line for each mark, and the file a product; of a link two, because
+// its halves are of different bodies.
+func TestAMarkIsOneProduct(t *testing.T) {
+	s := worked.Job(t, "four-cells")
+	a := assembly.Of(&s.Bays[0], assembly.Raised)
+	var out bytes.Buffer
+	if err := Encode(&out, a, Head{}); err != nil {
+		t.Fatal(err)
+	}
+	marks := map[string]bool{}
+	for _, g := range a.Groups {
+		for _, p := range g.Pieces {
+			if !g.Still && !marks[p.Name+" "+p.Mark] {
+				marks[p.Name+" "+p.Mark] = true
+				want := 1
+				if p.Role == carrier.LinkBar {
+					want = 2
+				}
+				if n := strings.Count(out.String(), "=PRODUCT("+text(p.Name+" "+p.Mark)+","); n != want {
+					t.Errorf("%s %s is %d products", p.Name, p.Mark, n)
+				}
+			}
+		}
+	}
+	if len(marks) < 20 {
+		t.Errorf("%d marks", len(marks))
 	}
 }
 
