@@ -52,8 +52,10 @@ func (r *route) standsCentre(w *result.Working, g ground, most load.Worst) {
 	w.Given("i_l", "least slope along, up positive", g.least, "1", g.fromAlong)
 	w.Given("i_m", "greatest slope along", g.most, "1", g.fromAlong)
 	w.Given("X_1", "place of the "+g.one+" that carries the most, from the rear end", r.fromRear(most.Line), "m", g.fromPlace)
-	w.Step("c_x", "where its plumb line meets the ground, nearest to that "+g.one, "min(max(X_1, c_0 - u_x - h * i_m), c_0 + u_x - h * i_l)", "m", "")
-	w.Given("c_l", "centre of gravity left of the middle", r.centre[1], "m", from)
+	w.Step("c_r", "where its plumb line meets the ground, rearmost", "c_0 - u_x - h * i_m", "m", "")
+	w.Step("c_f", "where its plumb line meets the ground, foremost", "c_0 + u_x - h * i_l", "m", "")
+	w.Step("c_x", "of these, the place nearest to that "+g.one, "min(max(X_1, c_r), c_f)", "m", "")
+	w.Given("c_l", "centre of gravity left of the middle", settled(r.centre[1]), "m", from)
 	w.Given("u_y", "how far it may be off that, either way", r.unsure[1], "m", from)
 	w.Given("i_a", "slope across, either way", g.across, "1", g.fromAcross)
 	w.Step("c_y", "where its plumb line meets the ground, left of the middle", off, "m", "")
@@ -129,7 +131,7 @@ func (r *route) workedTipping(way string) []result.Line {
 	w.Given("h", "height of the centre of gravity, at most", r.centre[2], "m", from)
 	if way == "across" {
 		w.Given("b", "gauge", r.bay.Carrier.Gauge, "m", "set: gauge")
-		w.Given("c_l", "centre of gravity left of the middle", r.centre[1], "m", from)
+		w.Given("c_l", "centre of gravity left of the middle", settled(r.centre[1]), "m", from)
 		w.Given("u_y", "how far it may be off that, either way", r.unsure[1], "m", from)
 		w.Step("l", "lever to the nearer wheels", "b / 2 - abs(c_l) - u_y", "m", "")
 		w.Given("i_c", "crossfall", math.Abs(float64(r.job.Alignment.Crossfall)), "1", "alignment.crossfall (job)")
@@ -147,4 +149,13 @@ func (r *route) workedTipping(way string) []result.Line {
 	}
 	w.Step("nu", "restoring over overturning moment", "l / (h * i)", "1", "statics: W cos a l / (W sin a h), tan a = i")
 	return w.Lines()
+}
+
+// settled is a length without what rounding leaves of nothing, which no reader of a
+// working can do anything with: below a millionth of a micrometre.
+func settled(v float64) float64 {
+	if math.Abs(v) < 1e-12 {
+		return 0
+	}
+	return v
 }

@@ -43,12 +43,12 @@ func edition(n int) []product {
 	}
 	var out []product
 	for _, name := range names {
-		out = append(out, product{name, page(n, name)})
+		out = append(out, product{name, pageOf(n, name)})
 	}
 	return out
 }
 
-func page(n int, name string) []byte {
+func pageOf(n int, name string) []byte {
 	return bytes.Repeat(fmt.Appendf(nil, "%d %s\n", n, name), 500)
 }
 
@@ -89,7 +89,7 @@ func editions(t *testing.T, folder string) []int {
 		if _, scanned := fmt.Sscanf(string(text), "%d ", &n); err != nil || scanned != nil {
 			t.Fatalf("%s is missing or not whole: %v", p.name, err)
 		}
-		if !bytes.Equal(text, page(n, p.name)) {
+		if !bytes.Equal(text, pageOf(n, p.name)) {
 			t.Errorf("%s is not whole", p.name)
 		}
 		if !slices.Contains(found, n) {
@@ -292,7 +292,7 @@ func TestNoFileIsMissingWhileItIsReplaced(t *testing.T) {
 		default:
 			for _, p := range edition(2) {
 				n, text := 0, content(t, filepath.Join(dir, filepath.FromSlash(p.name)))
-				if _, err := fmt.Sscanf(string(text), "%d ", &n); err != nil || !bytes.Equal(text, page(n, p.name)) {
+				if _, err := fmt.Sscanf(string(text), "%d ", &n); err != nil || !bytes.Equal(text, pageOf(n, p.name)) {
 					t.Errorf("%s is not whole", p.name)
 				}
 			}

@@ -10,6 +10,8 @@ import (
 
 	"boxwalk/clearance/result"
 	"boxwalk/export/dxf"
+	"boxwalk/export/page"
+	"boxwalk/export/report"
 	"boxwalk/export/svg"
 	"boxwalk/export/table"
 	"boxwalk/export/views"
@@ -32,6 +34,7 @@ func (a *app) outputCommands() []*cobra.Command {
 	return []*cobra.Command{
 		a.outputCommand("all", "Check a job and write everything: result, tables, drawings, pictures", "", everything),
 		a.outputCommand("draw", "Write the drawings of a job as DXF and SVG", "drawings/", drawings),
+		a.outputCommand("report", "Write the calculation report of a job as one HTML file and as PDF", "report.", reports),
 		a.outputCommand("views", "Write hidden-line pictures of a job as SVG", "views/", pictures),
 	}
 }
@@ -130,9 +133,10 @@ func (w written) list(out io.Writer, folder string) {
 	fmt.Fprintln(out)
 }
 
-// everything is the tables, drawings, pictures and solids, made side by side.
+// everything is the tables, the report, drawings, pictures and solids, made side by
+// side.
 func everything(s *model.Study, r *result.Result, u units.System) ([]product, error) {
-	return together(s, r, u, tables, drawings, pictures, solids)
+	return together(s, r, u, tables, reports, drawings, pictures, solids)
 }
 
 // together makes products side by side, and lists them in the order of their making.
@@ -155,6 +159,14 @@ func tables(s *model.Study, r *result.Result, u units.System) ([]product, error)
 		{"parts.csv", func(w io.Writer) error { return table.Parts(w, s, r) }},
 		{"steps.csv", func(w io.Writer) error { return table.StepsCSV(w, r, u) }},
 		{"steps.txt", func(w io.Writer) error { return table.Steps(w, r, u) }},
+	})
+}
+
+// reports are the report for a screen and for paper.
+func reports(s *model.Study, r *result.Result, _ units.System) ([]product, error) {
+	d := report.Of(s, r)
+	return encoded([]writer{
+		{"report.html", func(w io.Writer) error { return page.Report(w, d) }},
 	})
 }
 

@@ -82,3 +82,12 @@ func blocks(places []place) []block {
 	}
 	return out
 }
+
+// Places names cells and pours short, each a pair of the two.
+func Places(list [][2]int) string {
+	places := make([]place, len(list))
+	for i, p := range list {
+		places[i] = place{p[0], p[1]}
+	}
+	return named(places)
+}
