@@ -32,7 +32,7 @@ func (w *writer) checks() []Block {
 func (w *writer) check(c check.Check, list []result.Entry) []Block {
 	e := list[0]
 	out := []Block{
-		Heading{ID: strings.ReplaceAll(c.ID, ".", "-"), Text: fmt.Sprintf("%s: %s", c.ID, e.Verdict), Tone: toneOf(e.Verdict)},
+		Heading{ID: c.ID, Text: fmt.Sprintf("%s: %s", c.ID, e.Verdict), Tone: toneOf(e.Verdict)},
 		Paragraph{c.Holds, Plain},
 		Table{Caption: "Governs", Heads: entryHeads("Where"), Rows: []Row{w.entryRow(e, []result.Entry{e})}},
 		Paragraph{sentence(e.Text), Plain},
