@@ -18,6 +18,7 @@ func lists(s *model.Study, r *result.Result, u units.System) []views.List {
 	return []views.List{
 		list("settings", "Settings", "Setting table", table.SettingList(r, u)),
 		list("parts", "Parts list", "Parts list", table.PartList(s)),
+		list("set-out", "Set-out", "Set-out", table.SetOutList(s)),
 	}
 }
 

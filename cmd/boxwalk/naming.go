@@ -9,7 +9,7 @@ import (
 // ownName is how the files are named that commands write below an output
 // folder, with slash. Nothing else is ever taken away, whatever a list in the
 // folder says: anybody may have written that.
-var ownName = regexp.MustCompile(`^(result\.json|result\.schema\.json|(clearance|along|settings|parts|steps)\.csv|steps\.txt|report\.(html|pdf)` +
+var ownName = regexp.MustCompile(`^(result\.json|result\.schema\.json|(clearance|along|settings|setout|parts|steps)\.csv|steps\.txt|report\.(html|pdf)` +
 	`|drawings/[0-9]{2,4}-(` + ownSheet + `)\.(dxf|svg)|views/(` + ownView + `)(-bent)?\.svg|` + ownSolids + `|` + regexp.QuoteMeta(manifest) + `)$`)
 
 // The names that views.Sheets and views.Pictures give, without what stands
@@ -17,7 +17,7 @@ var ownName = regexp.MustCompile(`^(result\.json|result\.schema\.json|(clearance
 // anything may be anybody's.
 const (
 	ownSheet = `section-(raised|collapsed)(-cell-[0-9]+)?|sequence(-cell-[0-9]+)?-steps-[0-9]+-[0-9]+|longitudinal-section|plan` +
-		`|(settings|parts)(-[0-9]+)?|wheel-track(-cell-[0-9]+)?(-[0-9]+)?|along-the-route(-cell-[0-9]+)?`
+		`|(settings|set-out|parts)(-[0-9]+)?|wheel-track(-cell-[0-9]+)?(-[0-9]+)?|along-the-route(-cell-[0-9]+)?`
 	ownView   = `raised|collapsed|rolling-(start|governs|end)|step-[1-9][0-9]{0,2}`
 	ownSolids = `solids/cell-[0-9]{1,3}-pour-[0-9]{1,3}-(raised|collapsed|governing|step-[1-9][0-9]{0,2})\.step`
 )

@@ -157,6 +157,7 @@ func tables(s *model.Study, r *result.Result, u units.System) ([]product, error)
 		{"along.csv", func(w io.Writer) error { return table.Along(w, r, u) }},
 		{"settings.csv", func(w io.Writer) error { return table.Settings(w, r, u) }},
 		{"parts.csv", func(w io.Writer) error { return table.Parts(w, s, r) }},
+		{"setout.csv", func(w io.Writer) error { return table.SetOut(w, s, r) }},
 		{"steps.csv", func(w io.Writer) error { return table.StepsCSV(w, r, u) }},
 		{"steps.txt", func(w io.Writer) error { return table.Steps(w, r, u) }},
 	})

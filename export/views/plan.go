@@ -231,7 +231,7 @@ func (o *drafter) stations(v *sheet.View, laid []laidPour, right, n float64) {
 		if i+1 < len(laid) {
 			end, turn = laid[i+1].begins.Sub(p.begins).Len()/perMetre, laid[i+1].Turn
 		}
-		along += float64(lengths[i])
+		along += float64(lengths[i]) / o.inPlan()
 		at = place(p, end, -turn)
 		line = append(line, at)
 		mark(p, at, turn/2)
@@ -244,6 +244,15 @@ func (o *drafter) stations(v *sheet.View, laid []laidPour, right, n float64) {
 		anchor = sheet.MiddleRight
 	}
 	last.text(v, line[len(line)-1].Add(last.ahead.Mul(2*n)), anchor, "alignment, ahead")
+}
+
+// inPlan is how much longer a pour on the job's straight grade is than in plan, as
+// stations count; lengths on a line of its own are in plan.
+func (o *drafter) inPlan() float64 {
+	if o.study.Line != nil {
+		return 1
+	}
+	return math.Hypot(1, o.study.Culvert.Grade)
 }
 
 func (o *drafter) station(m float64) string {
