@@ -31,6 +31,10 @@ func texts(t *testing.T, name string, content []byte) []string {
 	switch filepath.Ext(name) {
 	case ".json":
 		return jsonStrings(t, name, content)
+	case ".html":
+		return htmlTexts(t, name, content)
+	case ".pdf", ".step":
+		return nil // the same report, read in .ci/run; solids, for programs
 	case ".svg":
 		return svgTexts(t, name, content)
 	case ".dxf":
@@ -66,7 +70,7 @@ func jsonStrings(t *testing.T, name string, content []byte) []string {
 			}
 		case map[string]any:
 			for k, x := range v {
-				if k != "unit" {
+				if k != "unit" && k != "working" { // a working is in SI units
 					walk(x)
 				}
 			}
@@ -74,6 +78,39 @@ func jsonStrings(t *testing.T, name string, content []byte) []string {
 	}
 	walk(v)
 	return out
+}
+
+// htmlTexts are the texts of a page but its style, workings, which are in SI units, and
+// what is in the tool's own words.
+func htmlTexts(t *testing.T, name string, content []byte) []string {
+	var out []string
+	d := xml.NewDecoder(bytes.NewReader(content))
+	d.Strict, d.AutoClose, d.Entity = false, xml.HTMLAutoClose, xml.HTMLEntity
+	skip := 0 // depth below what is not looked at
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			return out
+		}
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		switch token := token.(type) {
+		case xml.StartElement:
+			class := slices.ContainsFunc(token.Attr, func(a xml.Attr) bool {
+				return a.Name.Local == "class" && (a.Value == "working" || strings.Contains(a.Value, "words"))
+			})
+			if skip > 0 || class || token.Name.Local == "style" {
+				skip++
+			}
+		case xml.EndElement:
+			skip = max(0, skip-1)
+		case xml.CharData:
+			if skip == 0 {
+				out = append(out, string(token))
+			}
+		}
+	}
 }
 
 func svgTexts(t *testing.T, name string, content []byte) []string {

@@ -144,11 +144,11 @@ func (p *page) block(b report.Block) {
 
 // class is the style of a tone.
 func class(t report.Tone) string {
-	return [...]string{"", ` class="note"`, ` class="strong"`, ` class="alarm"`}[t]
+	return [...]string{"", ` class="note"`, ` class="note words"`, ` class="strong"`, ` class="alarm"`}[t]
 }
 
 func (p *page) table(t report.Table) {
-	p.text(`<div class="scroll" tabindex="0" role="region" aria-label="` + html.EscapeString(t.Caption) + `"><table><caption>` + html.EscapeString(t.Caption) + "</caption>" + columns(t.Heads) + "<thead><tr>")
+	p.text(`<div class="scroll" tabindex="0" role="region" aria-label="` + html.EscapeString(t.Caption) + `"><table` + map[bool]string{true: ` class="words"`}[t.Fixed] + `><caption>` + html.EscapeString(t.Caption) + "</caption>" + columns(t.Heads) + "<thead><tr>")
 	for _, h := range t.Heads {
 		p.text(`<th scope="col"` + number(h.Number) + ">" + html.EscapeString(h.Title) + "</th>")
 	}

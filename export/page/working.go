@@ -20,7 +20,11 @@ func working(w report.Working) string {
 	numbers := map[string]string{}
 	for n, l := range w.Lines {
 		b.WriteString("<tr><th scope=\"row\">" + mathOf(formula.Symbol{Name: l.Symbol}) + "</th><td>" + html.EscapeString(l.Means) + fromWords(l.From) + "</td><td>" + steps(l, numbers) + "</td>")
-		fmt.Fprintf(&b, `<td class="number"><data value="%s" data-field="working %d">%s</data> %s</td></tr>`, exact(l.Value), n, html.EscapeString(report.Six(l.Value)), html.EscapeString(unit(l.Unit)))
+		also := ""
+		if w.Also != nil && w.Also[n] != "" {
+			also = "<br><small>" + html.EscapeString(w.Also[n]) + "</small>"
+		}
+		fmt.Fprintf(&b, `<td class="number"><data value="%s" data-field="working %d">%s</data> %s%s</td></tr>`, exact(l.Value), n, html.EscapeString(report.Six(l.Value)), html.EscapeString(unit(l.Unit)), also)
 		numbers[l.Symbol] = report.Six(l.Value)
 	}
 	b.WriteString("</tbody></table></div>\n")

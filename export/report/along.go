@@ -149,8 +149,11 @@ func (w *writer) runs(rows []result.AlongRow, value func(a result.AlongRow) (v f
 
 // clearPlot is what is left of the clearance to every surface.
 func (w *writer) clearPlot(cell int, rows []result.AlongRow) plot.Plot {
-	m := units.Shown("m", w.system)
-	p := w.over("clearance while rolling", "What is left of the clearance to each surface after its allowance, along the way, beside its limit. Surfaces that stay 0.3 m (1 ft) away are left out.", "Clearance less allowance, "+m.Name, rows)
+	m, far := units.Shown("m", w.system), "0.3 m"
+	if w.system == units.Imperial {
+		far = "1 ft"
+	}
+	p := w.over("clearance while rolling", "What is left of the clearance to each surface after its allowance, along the way, beside its limit. Surfaces that stay "+far+" away are left out.", "Clearance less allowance, "+m.Name, rows)
 	for _, z := range culvert.Zones {
 		runs := w.runs(rows, func(a result.AlongRow) (float64, bool) {
 			for _, g := range a.Gaps {

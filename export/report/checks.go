@@ -45,10 +45,27 @@ func (w *writer) check(c check.Check, list []result.Entry) []Block {
 		out = append(out, Paragraph{"What usually fixes it, for the engineer to judge: " + e.Remedy + ".", Plain})
 	}
 	if len(e.Working) > 0 {
-		out = append(out, Working{Title: "Working", Of: &Shown{e.ID, []string{e.Subject.String()}}, Lines: e.Working})
+		out = append(out, w.working("Working", &Shown{e.ID, []string{e.Subject.String()}}, e.Working))
 	}
-	out = append(out, Paragraph{"Limit from: " + e.Source + ".", Note})
+	out = append(out, Paragraph{"Limit from: " + e.Source + ".", Source})
 	return append(out, w.others(list)...)
+}
+
+// working is in SI units, as formulas and their constants are; a job in others is told
+// its own beside them.
+func (w *writer) working(title string, of *Shown, lines []result.Line) Block {
+	out := Working{Title: title, Of: of, Lines: lines}
+	if w.system != units.Imperial {
+		return out
+	}
+	out.Also = make([]string, len(lines))
+	for i, l := range lines {
+		if m := units.Shown(l.Unit, w.system); m.Name != l.Unit && m.Name != "" {
+			m.Decimals++
+			out.Also[i] = m.With(m.Nearest(l.Value))
+		}
+	}
+	return out
 }
 
 // sentence is a text that ends as sentences do.
@@ -107,7 +124,7 @@ func (w *writer) allowances() []Block {
 	}
 	for n, a := range rows {
 		last := a.Working[len(a.Working)-1]
-		out = append(out, Working{Title: fmt.Sprintf("%s, %s: %s (%s if all add up)", cellsNamed(cells[n]), a.Zone.Words(), m.With(m.Up(last.Value)), m.With(m.Up(a.WorstCase))), Lines: a.Working})
+		out = append(out, w.working(fmt.Sprintf("%s, %s: %s (%s if all add up)", cellsNamed(cells[n]), a.Zone.Words(), m.With(m.Up(last.Value)), m.With(m.Up(a.WorstCase))), nil, a.Working))
 	}
 	return out
 }

@@ -33,8 +33,9 @@ type Tone int
 
 // The tones.
 const (
-	Plain Tone = iota
-	Note       // small, beside the matter
+	Plain  Tone = iota
+	Note        // small, beside the matter
+	Source      // the same, in the tool's own words: where a number comes from
 	Strong
 	Alarm // fails, open or not cleared
 )
@@ -62,6 +63,7 @@ type Table struct {
 	Caption string
 	Heads   []Head
 	Rows    []Row
+	Fixed   bool // in the tool's own words, whatever units the job has
 }
 
 // Head is a column: numbers stand at the right; Share is how much of the width it may
@@ -99,6 +101,7 @@ type Working struct {
 	Title string
 	Of    *Shown // nil where it is not that of an entry
 	Lines []result.Line
+	Also  []string // of an imperial job: each line's value in its units, where it has other ones
 }
 
 // Figure is a diagram.

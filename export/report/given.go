@@ -12,7 +12,7 @@ import (
 
 // basis is how numbers are come by and read.
 func (w *writer) basis() []Block {
-	sources := Table{Caption: "By what each check is made", Heads: []Head{{Title: "Check", Share: 1.2}, {Title: "Formula", Share: 4}, {Title: "Limit", Share: 1.8}, {Title: "Source", Share: 2}}}
+	sources := Table{Fixed: true, Caption: "By what each check is made", Heads: []Head{{Title: "Check", Share: 1.2}, {Title: "Formula", Share: 4}, {Title: "Limit", Share: 1.8}, {Title: "Source", Share: 2}}}
 	made := map[string]bool{}
 	for _, e := range w.result.Checks {
 		made[e.ID] = true
@@ -30,7 +30,7 @@ func (w *writer) basis() []Block {
 		Bullets{[]string{
 			"A clearance is searched over the whole motion and is a bracket: its lower end is proved, its upper end was met. The worse end counts.",
 			"Pass: even the worse end, less its allowance, keeps the limit. Fail: not even the better end does. Open: neither, or something is missing; open is never clear.",
-			"All other numbers are hand formulas. Each stands with its working: what went in and whose it is, then each step as formula, with numbers, and its result. Workings are in the units named on each row, and so are the constants in them; a value is printed to six digits.",
+			"All other numbers are hand formulas. Each stands with its working: what went in and whose it is, then each step as formula, with numbers, and its result. Workings are in SI units, named on each row, and so are the constants in them; a value is printed to six digits.",
 			units + " Numbers are rounded to the worse side, so that none reads better than it is.",
 			"Places along the carrier are from the rear end of its form, those along a pour from its rear end, ahead; left is left looking ahead.",
 		}},
@@ -85,7 +85,7 @@ func (w *writer) assumptions() []Block {
 func (w *writer) defaults() []Block {
 	j, g := w.study.Job, w.study.Gear
 	out := []Block{Paragraph{"Numbers that neither file states. A source that reads judgement is the tool's maker's own; whoever signs takes it for theirs.", Plain}}
-	limits := Table{Caption: "Limits and tolerances", Heads: defaultHeads()}
+	limits := Table{Fixed: true, Caption: "Limits and tolerances", Heads: defaultHeads()}
 	seen := map[string]bool{}
 	for _, l := range check.LimitsOf(j).All() {
 		if theJobs(l.Source) || seen[l.ID] {
@@ -103,7 +103,7 @@ func (w *writer) defaults() []Block {
 			limits.Rows = append(limits.Rows, w.defaultRow("tolerance."+e.Key, e.Value, "m", e.Words, e.Source))
 		}
 	}
-	fixed := Table{Caption: "Numbers that stand in no file", Heads: defaultHeads()}
+	fixed := Table{Fixed: true, Caption: "Numbers that stand in no file", Heads: defaultHeads()}
 	for _, f := range check.FixedNumbers() {
 		fixed.Rows = append(fixed.Rows, w.defaultRow(f.Name, f.Value, f.Unit, f.Words, f.Source))
 	}
@@ -126,7 +126,7 @@ func (w *writer) defaultRow(name string, v float64, unit, words, source string) 
 
 // keys are the numbers of a file that it does not state and that something reads.
 func (w *writer) keys(caption string, list []job.Choice, states func(string) bool) Block {
-	t := Table{Caption: caption, Heads: defaultHeads()}
+	t := Table{Fixed: true, Caption: caption, Heads: defaultHeads()}
 	unread := map[string]bool{}
 	for _, key := range job.NotReadYet() {
 		unread[key] = true
