@@ -119,3 +119,28 @@ func TestAChartKeepsBarsOnTheirLanes(t *testing.T) {
 		t.Errorf("%d areas, want three bars and two tones of the key", areas)
 	}
 }
+
+func TestStepsOfAnAxisAreOneTwoOrFiveAndFew(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		span := rapid.Float64Range(1e-6, 1e6).Draw(t, "span")
+		most := rapid.IntRange(2, 15).Draw(t, "most")
+		step := niceStep(span, most)
+		lead := step / math.Pow(10, math.Floor(math.Log10(step*(1+1e-9))))
+		if math.Abs(lead-1) > 1e-6 && math.Abs(lead-2) > 1e-6 && math.Abs(lead-5) > 1e-6 {
+			t.Fatalf("step %v of %v", step, span)
+		}
+		if n := len(divisions(0, span, most)); n > most+1 || n < 1 {
+			t.Fatalf("%d divisions of %v, at most %d", n, span, most)
+		}
+	})
+}
+
+func TestTheFieldShowsEveryCurveAndLimit(t *testing.T) {
+	p := Plot{Curves: []Curve{{Runs: [][]Point{{{0, -3}, {10, 40}}}}}, Levels: []Level{{"limit", 77}}}
+	f := p.field(500, 200)
+	for _, v := range []Point{{0, -3}, {10, 40}, {10, 77}} {
+		if q := f.at(v); q[0] < f.left || q[0] > f.right || q[1] < f.top || q[1] > f.bottom || (q[1] == f.top || q[1] == f.bottom) {
+			t.Errorf("%v falls on %v, not inside the field", v, q)
+		}
+	}
+}

@@ -71,3 +71,21 @@ func figuresIn(p result.Printed, u sheet.Units, e result.Entry) figures {
 	}
 	return out
 }
+
+func (o *drafter) force(v float64) string {
+	m := units.Shown("kN", o.system())
+	return m.With(m.Nearest(v))
+}
+
+// forceUp letters a demand, rounded to the larger.
+func (o *drafter) forceUp(v float64) string {
+	m := units.Shown("kN", o.system())
+	return m.With(m.Up(v))
+}
+
+// bareDown letters a length rounded to the smaller, so that no clearance reads
+// larger than is proved.
+func (o *drafter) bareDown(m float64) string {
+	step := o.units().Step() / perMetre
+	return o.bare(step * math.Floor(m/step+1e-9))
+}

@@ -37,3 +37,18 @@ func TestASheetNeverLettersANumberAsItsLimitThatIsBeyondItNorTheOtherWayRound(t 
 		}
 	}
 }
+
+func TestAClearanceIsLetteredDownAndADemandUp(t *testing.T) {
+	s, r := checked()
+	o := &drafter{study: s, result: r}
+	for m, want := range map[float64]string{0.02499: "24.9", 0.025: "25", -0.00001: "-0.1"} {
+		if got := o.bareDown(m); got != want {
+			t.Errorf("%v m as %s, want %s", m, got, want)
+		}
+	}
+	for v, want := range map[float64]string{20.001: "20.01 kN", 20: "20.00 kN", 0: "0.00 kN"} {
+		if got := o.forceUp(v); got != want {
+			t.Errorf("%v kN as %s, want %s", v, got, want)
+		}
+	}
+}

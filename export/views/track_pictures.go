@@ -102,3 +102,14 @@ const steelShown = 0.35
 func steelCut(b *model.Bay) scene.Cut {
 	return scene.Cut{Plane: geom.Plane{N: geom.Vec{0, 0, 1}, D: b.Cell.Kicker + steelShown}, Groups: []string{"bars right"}}
 }
+
+// alongOf are the rows of a cell, pour by pour.
+func (o *drafter) alongOf(cell int) []result.AlongRow {
+	var out []result.AlongRow
+	for _, a := range o.result.Along {
+		if a.Cell == cell {
+			out = append(out, a)
+		}
+	}
+	return out
+}

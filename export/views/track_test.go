@@ -149,3 +149,13 @@ func TestBarrelCastFromTheOutletIsDrawnFromTheInlet(t *testing.T) {
 		t.Errorf("pours begin at %v cast from the outlet, at %v from the inlet; they are 9 m long", got, ahead)
 	}
 }
+
+func TestTheWheelTrackIsDrawnWithoutSamples(t *testing.T) {
+	s, _ := checked()
+	o := &drafter{study: s, result: &result.Result{}}
+	for _, p := range o.trackSheets() {
+		if _, err := o.fit(p); err != nil {
+			t.Errorf("%s: %v", p.name, err)
+		}
+	}
+}

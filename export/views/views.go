@@ -47,7 +47,7 @@ func Sheets(s *model.Study, r *result.Result, lists ...List) ([]Named, error) {
 		}
 		plans = append(plans, pages...)
 	}
-	plans = append(append(plans, o.trackSheets()...), o.alongSheets()...)
+	plans = append(plans, o.trackSheets()...)
 	out := make([]Named, len(plans))
 	err := Each(len(plans), func(i int) error {
 		p := plans[i]
