@@ -11,6 +11,7 @@ import (
 	"boxwalk/clearance/allow"
 	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/statics"
 	"boxwalk/model"
 	"boxwalk/model/job"
 )
@@ -123,10 +124,12 @@ func (r *Examined) way(s *model.Study) *route {
 func reportsOf(s *model.Study, o Options, a measure.Ask) []*Examined {
 	limits, tol := LimitsOf(s.Job), allow.Of(s.Job)
 	a.Workers, a.Progress = o.Workers, o.Progress
+	kept := &statics.Kept{}
 	out := make([]*Examined, len(s.Bays))
 	for i, f := range measure.Of(s, tol, a) {
 		if f != nil {
 			out[i] = &Examined{bay: worded(f.Bay, s.Job, limits), Found: f, brief: o.Brief}
+			out[i].bay.kept = kept
 		}
 	}
 	return out

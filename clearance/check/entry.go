@@ -6,6 +6,7 @@ import (
 
 	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/statics"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
@@ -125,6 +126,8 @@ type bay struct {
 	imperial bool // the job's units
 	limits   Limits
 	factors  job.LoadFactors
+	kept     *statics.Kept // beams that were solved, for all bays
+	pour     *poured       // worked out when first asked for
 }
 
 func worded(b *measure.Bay, j *job.Job, l Limits) *bay {

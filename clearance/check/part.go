@@ -19,6 +19,7 @@ const (
 	Strips                 // the steps of the collapse
 	Raises                 // the steps of raising
 	Advances               // the advance
+	Poured                 // the pour: statics, no search
 )
 
 // PartOf a check.
@@ -39,7 +40,7 @@ func PartAlone(s *model.Study, of Part) []result.Entry {
 	reports := reportsOf(s, Options{Brief: true}, a)
 	out, _ := ofJob(s, reports, wanted)
 	for i, b := range s.Bays {
-		if of == Unsearched || b.Twin == i {
+		if of == Unsearched || of == Poured || b.Twin == i {
 			r := reports[b.Twin].as(&s.Bays[i])
 			out = slices.Concat(out, r.judgeAll(s, false, wanted), r.judgeAll(s, true, wanted))
 		}

@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"boxwalk/model/frame"
+	"boxwalk/model/load"
 )
 
 // Kept holds the beams that were solved, so that bays with the same beam share its
@@ -18,7 +19,18 @@ type Kept struct {
 type keptBeam struct {
 	once   sync.Once
 	solved []frame.Response
+	wall   frame.WallAnswer
 	err    error
+}
+
+// Wall is [frame.Wall.Under], worked out once for each wall and pressure.
+func (k *Kept) Wall(w frame.Wall, d load.Diagram) (frame.WallAnswer, error) {
+	if k == nil {
+		return w.Under(d)
+	}
+	one := k.at(fmt.Sprintf("wall %v %v", w, d))
+	one.once.Do(func() { one.wall, one.err = w.Under(d) })
+	return one.wall, one.err
 }
 
 // Solve is [frame.Beam.Solve], worked out once for each beam and its loadings; nil keeps

@@ -1,6 +1,8 @@
 package carrier
 
 import (
+	"math"
+
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
 )
@@ -51,14 +53,14 @@ func (b *builder) walers() {
 }
 
 // ties run through the wall at every waler, except through one that stands
-// already.
+// already: as many as it takes that the form ends within half a spacing of the last.
 func (b *builder) ties() {
 	if b.g.Ties == nil {
 		return
 	}
 	r := float64(b.g.Ties.Diameter) / 2
 	l, spacing := float64(b.g.Form.Length), float64(b.g.Ties.Spacing)
-	n := max(1, int(l/spacing+1e-9))
+	n := max(1, int(math.Ceil(l/spacing-1e-9)))
 	first := b.c.Rear + (l-float64(n-1)*spacing)/2
 	for i, side := range sides {
 		if b.kept.Untied[i] {

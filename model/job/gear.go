@@ -63,13 +63,14 @@ type Form struct {
 // WallPanels are stacked until they reach from the top of the plane wall face
 // down over the kicker.
 type WallPanels struct {
-	Heights    []units.Length `yaml:"heights" example:"1650 mm" above:"0 mm" max:"10 m" minitems:"1" maxitems:"12" doc:"Panel heights the yard has, any number of each."`
-	Most       int            `yaml:"most" default:"4" source:"judgement" min:"1" max:"12" doc:"Most panels in one stack."`
-	Depth      units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
-	Facing     units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing, which is part of depth. Read by no check yet."`
-	Mass       *units.Number  `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
-	OverKicker Adjust         `yaml:"over_kicker" also:"lap" doc:"How far the panels reach down over the kicker (starter wall)."`
-	Walers     Walers         `yaml:"walers" doc:"Walers behind the wall panels."`
+	Heights    []units.Length  `yaml:"heights" example:"1650 mm" above:"0 mm" max:"10 m" minitems:"1" maxitems:"12" doc:"Panel heights the yard has, any number of each."`
+	Most       int             `yaml:"most" default:"4" source:"judgement" min:"1" max:"12" doc:"Most panels in one stack."`
+	Depth      units.Length    `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
+	Facing     units.Length    `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing, which is part of depth. Read by no check yet."`
+	Mass       *units.Number   `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
+	Pressure   *units.Pressure `yaml:"pressure" rated:"true" example:"70 kPa" above:"0 kPa" doc:"Pressure of fresh concrete that the wall panels, facing and frame, are stated for."`
+	OverKicker Adjust          `yaml:"over_kicker" also:"lap" doc:"How far the panels reach down over the kicker (starter wall)."`
+	Walers     Walers          `yaml:"walers" doc:"Walers behind the wall panels."`
 }
 
 // Walers run along the cell behind the wall panels.
@@ -78,31 +79,36 @@ type Walers struct {
 	AboveFoot []units.Length `yaml:"above_foot" optional:"true" maxitems:"20" doc:"Centre heights above the panels' foot."`
 	BelowTop  []units.Length `yaml:"below_top" optional:"true" maxitems:"20" doc:"Centre depths below the top of the plane wall face."`
 	Mass      *units.Number  `yaml:"mass" example:"12" above:"0" max:"1000" doc:"Mass of a waler in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
+	Moment    *units.Moment  `yaml:"moment" rated:"true" example:"9 kNm" above:"0 kNm" doc:"Bending moment that a waler takes, joints between its lengths included."`
+	Shear     *units.Force   `yaml:"shear" rated:"true" example:"60 kN" above:"0 kN" doc:"Shear that a waler takes, crippling at a tie included."`
+	Inertia   *units.Inertia `yaml:"inertia" example:"105 cm4" above:"0 cm4" doc:"Second moment of area of a waler as it bends between ties; stated, its deflection is checked."`
 }
 
 // Corner is the panel over the top haunch.
 type Corner struct {
-	Haunch units.Size2   `yaml:"haunch" example:"200 x 200 mm" min:"0 mm" max:"5 m" doc:"Haunch the corner panel fits, run x rise; 0 x 0 mm for a box without."`
-	Return units.Length  `yaml:"return" default:"0 mm" source:"none unless given" min:"0 mm" max:"1 m" doc:"Part of the haunch's rise that the wall panel covers (roof_halves)."`
-	Leg    units.Length  `yaml:"leg" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Part of the plane wall face that the corner panel covers (roof_halves)."`
-	Soffit units.Length  `yaml:"soffit" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Part of the soffit, beyond the haunch, that the corner panel covers."`
-	Depth  units.Length  `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
-	Mass   *units.Number `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
+	Haunch   units.Size2     `yaml:"haunch" example:"200 x 200 mm" min:"0 mm" max:"5 m" doc:"Haunch the corner panel fits, run x rise; 0 x 0 mm for a box without."`
+	Pressure *units.Pressure `yaml:"pressure" rated:"true" example:"40 kPa" above:"0 kPa" doc:"Pressure of fresh concrete that the corner panels are stated for."`
+	Return   units.Length    `yaml:"return" default:"0 mm" source:"none unless given" min:"0 mm" max:"1 m" doc:"Part of the haunch's rise that the wall panel covers (roof_halves)."`
+	Leg      units.Length    `yaml:"leg" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Part of the plane wall face that the corner panel covers (roof_halves)."`
+	Soffit   units.Length    `yaml:"soffit" default:"0 mm" source:"none unless given" min:"0 mm" max:"2 m" doc:"Part of the soffit, beyond the haunch, that the corner panel covers."`
+	Depth    units.Length    `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
+	Mass     *units.Number   `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
 }
 
 // RoofPanels are one width from corner panel to filler.
 type RoofPanels struct {
-	Widths       []units.Length `yaml:"widths" example:"1120 mm" above:"0 mm" max:"15 m" minitems:"1" maxitems:"60" doc:"Panel widths at the soffit the yard has: of one half (roof_halves) or of half the whole roof (roof_whole)."`
-	Depth        units.Length   `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
-	Facing       units.Length   `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing, which is part of depth. Read by no check yet."`
-	Mass         *units.Number  `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
-	Taper        units.Length   `yaml:"taper" default:"10 mm" source:"judgement" min:"0 mm" max:"200 mm" doc:"How much wider a filler is at the underside than at the soffit, on each tapered side."`
-	Stringers    Stringers      `yaml:"stringers" doc:"Stringers under the roof panels."`
-	Seat         units.Length   `yaml:"seat" above:"0 mm" max:"1 m" doc:"Height between header top and stringer underside."`
-	Filler       Adjust         `yaml:"filler" also:"closure|closer|fillers" doc:"Width of a filler at the soffit."`
-	FillerLength units.Length   `yaml:"filler_length" also:"strip|filler_strip|closure_length" above:"0 mm" max:"10 m" doc:"Length of a filler piece between two bents."`
-	Pocket       *units.Size3   `yaml:"pocket" example:"240 x 240 x 40 mm" above:"0 mm" max:"2 m" doc:"Pocket: a recess in the facing, on the centreline over every bent, in which a hanger plate lies with its top level with the facing: length x width x depth, larger than the plate by play on every side (roof_whole)."`
-	Seal         units.Length   `yaml:"seal" default:"0 mm" source:"none unless given" min:"0 mm" max:"30 mm" doc:"Width of a compressible seal round a plate in its pocket, which closes the play while the concrete is placed; it yields to the plate (roof_whole)."`
+	Widths         []units.Length  `yaml:"widths" example:"1120 mm" above:"0 mm" max:"15 m" minitems:"1" maxitems:"60" doc:"Panel widths at the soffit the yard has: of one half (roof_halves) or of half the whole roof (roof_whole)."`
+	Depth          units.Length    `yaml:"depth" above:"0 mm" max:"1 m" doc:"Depth of facing and frame."`
+	Facing         units.Length    `yaml:"facing" default:"6 mm" source:"judgement" above:"0 mm" max:"100 mm" doc:"Thickness of the facing, which is part of depth. Read by no check yet."`
+	Mass           *units.Number   `yaml:"mass" example:"70" above:"0" max:"1000" doc:"Mass in kilograms per square metre of face; left out, 40 to 110 are reckoned with (judgement)."`
+	Taper          units.Length    `yaml:"taper" default:"10 mm" source:"judgement" min:"0 mm" max:"200 mm" doc:"How much wider a filler is at the underside than at the soffit, on each tapered side."`
+	Stringers      Stringers       `yaml:"stringers" doc:"Stringers under the roof panels."`
+	Seat           units.Length    `yaml:"seat" above:"0 mm" max:"1 m" doc:"Height between header top and stringer underside."`
+	Filler         Adjust          `yaml:"filler" also:"closure|closer|fillers" doc:"Width of a filler at the soffit."`
+	FillerPressure *units.Pressure `yaml:"filler_pressure" rated:"true" example:"20 kPa" above:"0 kPa" doc:"Pressure of fresh concrete that the fillers are stated for."`
+	FillerLength   units.Length    `yaml:"filler_length" also:"strip|filler_strip|closure_length" above:"0 mm" max:"10 m" doc:"Length of a filler piece between two bents."`
+	Pocket         *units.Size3    `yaml:"pocket" example:"240 x 240 x 40 mm" above:"0 mm" max:"2 m" doc:"Pocket: a recess in the facing, on the centreline over every bent, in which a hanger plate lies with its top level with the facing: length x width x depth, larger than the plate by play on every side (roof_whole)."`
+	Seal           units.Length    `yaml:"seal" default:"0 mm" source:"none unless given" min:"0 mm" max:"30 mm" doc:"Width of a compressible seal round a plate in its pocket, which closes the play while the concrete is placed; it yields to the plate (roof_whole)."`
 }
 
 // Stringers run along the cell under the roof panels.
@@ -139,6 +145,7 @@ type Frame struct {
 	Gauge     Adjust        `yaml:"gauge" doc:"Legs, sills and wheels, centre to centre."`
 	Leg       Leg           `yaml:"leg" doc:"Telescopic legs between sill and header."`
 	Header    Header        `yaml:"header" doc:"Header tube and sliding arms."`
+	Side      *units.Force  `yaml:"side" rated:"true" example:"25 kN" above:"0 kN" doc:"What one bent, standing on its jacks, takes across the cell at header height."`
 	Sill      units.Size2   `yaml:"sill" example:"120 x 100 mm" above:"0 mm" max:"1 m" doc:"Longitudinal sill, width x depth."`
 	Strut     units.Size2   `yaml:"strut" example:"120 x 100 mm" above:"0 mm" max:"1 m" doc:"Cross strut between the sills at each bent, length along the cell x depth."`
 	SillMass  *units.Number `yaml:"sill_mass" example:"18" above:"0" max:"1000" doc:"Mass of a sill in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
@@ -210,6 +217,7 @@ type Lifting struct {
 type Ties struct {
 	Spacing  units.Length `yaml:"spacing" default:"1.2 m" source:"common practice, 4 ft or 1.2 m" above:"0 m" max:"10 m" doc:"Spacing along the cell; 4 ft or 1.2 m is common practice."`
 	Diameter units.Length `yaml:"diameter" default:"15 mm" source:"common practice" above:"0 mm" max:"100 mm" doc:"Diameter of the tie rod."`
+	Capacity *units.Force `yaml:"capacity" rated:"true" example:"90 kN" above:"0 kN" doc:"What one tie takes, its anchorage on the waler included."`
 }
 
 // Link is a brace or turnbuckle: a straight bar of adjustable length between
@@ -221,6 +229,8 @@ type Link struct {
 	To        Pin           `yaml:"to" doc:"Pin on the body that moves."`
 	Length    Adjust        `yaml:"length" doc:"Pin to pin."`
 	Thickness units.Length  `yaml:"thickness" above:"0 mm" max:"500 mm" doc:"Thickness as a solid bar."`
+	Axial     *units.Force  `yaml:"axial" rated:"true" example:"60 kN" above:"0 kN" doc:"Compression that one link takes at the length at which it stands raised, pins and their lugs included."`
+	Steel     *Steel        `yaml:"steel" doc:"Its cross-section, A and I; a slender link without axial is held by Euler's formula with it."`
 	Eye       units.Length  `yaml:"eye" default:"45 mm" source:"judgement" min:"0 mm" max:"1 m" doc:"How far short of each pin the bar ends."`
 	Beside    units.Length  `yaml:"beside" min:"-2 m" max:"2 m" doc:"Along the cell from the bent's centre to the link's plane."`
 	Mass      *units.Number `yaml:"mass" example:"6" above:"0" max:"1000" doc:"Mass in kilograms per metre; left out, 0.10 to 1 of its envelope is steel (judgement)."`

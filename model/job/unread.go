@@ -1,13 +1,9 @@
 package job
 
 // NotReadYet are the keys that files may state and that nothing works anything out
-// with yet: a pour's loads are not checked, and the facing is part of a panel's depth,
-// which is what counts.
+// with yet: the facing is part of a panel's depth, which is what counts.
 func NotReadYet() []string {
 	return []string{
-		"concrete.unit_weight", "concrete.rise_rate", "concrete.temperature",
-		"pour", "pour.pressure", "pour.slump", "pour.consistency", "pour.set_end", "pour.reference_conditions",
-		"pour.retarder", "pour.binder", "pour.vibration", "pour.from_below",
 		"wall.facing", "roof.facing",
 	}
 }

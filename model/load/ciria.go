@@ -37,6 +37,7 @@ type CIRIA108 struct {
 type CIRIALateral struct {
 	Pressure units.Pressure // kPa
 	K        float64        // temperature coefficient
+	C2       float64        // of the concrete's group
 	Zone     units.Length   // m below the top, where the liquid head ends
 	Rule     Rule           // ByEquation or ByLiquidHead
 	Envelope Envelope
@@ -67,7 +68,7 @@ func (c CIRIA108) Pressure() (CIRIALateral, error) {
 		}
 	}
 	return answer("pressure", CIRIALateral{
-		Pressure: units.Pressure(p), K: k, Zone: units.Length(p / d), Rule: rule,
+		Pressure: units.Pressure(p), K: k, C2: ciriaC2[c.Group], Zone: units.Length(p / d), Rule: rule,
 		Envelope: Envelope{Gradient: d, Height: c.PourHeight, Pressure: units.Pressure(p)},
 		Source:   ciriaSource,
 	}, p, k)

@@ -52,6 +52,16 @@ type DINLateral struct {
 	Rule           Rule
 	Envelope       Envelope // of the characteristic pressure
 	Source         Source
+
+	class Consistency
+}
+
+// Row is what the class of the concrete has in the table: slope and base of the
+// pressure by the rise rate, k of K1, the least pressure, and whether it is one of F1 to
+// F4, whose K1 counts on all of it.
+func (l DINLateral) Row() (slope, base, k, least float64, stiff bool) {
+	r := dinRows[l.class]
+	return r.slope, r.base, r.k, r.least, l.class <= F4
 }
 
 var dinSource = Source{"DIN 18218:2010-01; to be checked against the standard before use", Memory}
@@ -85,7 +95,7 @@ func (d DIN18218) Pressure() (DINLateral, error) {
 	return answer("pressure", DINLateral{
 		Characteristic: units.Pressure(p), Design: units.Pressure(dinPartial * p), K1: k1, Rule: rule,
 		Envelope: Envelope{Gradient: gamma, Height: d.Height, Pressure: units.Pressure(p)},
-		Source:   dinSource,
+		Source:   dinSource, class: d.Consistency,
 	}, p, k1)
 }
 
