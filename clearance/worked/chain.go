@@ -45,6 +45,7 @@ schedule: {invert_age: 7 d, walls_age: 4 d, roof_age: 4 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC, walls_strength: 12 MPa, roof_strength: 21 MPa}
 release: {walls: {strength: 5 MPa}, roof: {strength: 15 MPa}}
 travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
+pour: {anchor: 80 kN}
 capacities: {basis: permissible, source: plates of winch and restraint}
 gear: gear.yaml
 `
@@ -69,6 +70,7 @@ schedule: {invert_age: 7 d, walls_age: 4 d, roof_age: 4 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC, walls_strength: 12 MPa, roof_strength: 21 MPa}
 release: {walls: {strength: 5 MPa}, roof: {strength: 15 MPa}}
 travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
+pour: {anchor: 80 kN}
 capacities: {basis: permissible, source: plates of winch and restraint}
 gear: gear.yaml
 `
