@@ -20,6 +20,7 @@ import (
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/job"
+	"boxwalk/model/units"
 )
 
 // row is one published box of testdata/sections.csv.
@@ -127,9 +128,21 @@ func yard(t *testing.T, kind string) []owned {
 		if lacks := carrier.Lacks(g); len(lacks) > 0 {
 			t.Fatal(f, lacks)
 		}
+		ample(g)
 		out = append(out, owned{strings.TrimSuffix(filepath.Base(f), ".yaml"), g})
 	}
 	return out
+}
+
+// ample gives gear whatever the pour asks of it: what is asked here is whether its
+// geometry serves a box, and a big one overloads small gear.
+func ample(g *job.Gear) {
+	pressure, force, moment := units.Pressure(1e4), units.Force(1e4), units.Moment(1e4)
+	g.Wall.Pressure, g.Corner.Pressure, g.Roof.FillerPressure = &pressure, &pressure, &pressure
+	g.Ties.Capacity, g.Wall.Walers.Moment, g.Wall.Walers.Shear, g.Frame.Side = &force, &moment, &force, &force
+	for i := range g.Links {
+		g.Links[i].Axial = &force
+	}
 }
 
 // nearest puts the gear first that falls short of a row in the fewest settings,
