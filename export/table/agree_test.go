@@ -19,6 +19,8 @@ import (
 var numbersSaid = map[string]*regexp.Regexp{
 	"m":   regexp.MustCompile(`(-?[0-9]+\.[0-9]+) (?:mm|in)\b`),
 	"kN":  regexp.MustCompile(`(-?[0-9]+\.[0-9]+) (?:kN|kip)\b`),
+	"kPa": regexp.MustCompile(`(-?[0-9]+\.[0-9]+) (?:kPa|psi)\b`),
+	"kNm": regexp.MustCompile(`(-?[0-9]+\.[0-9]+) (?:kNm|kip-ft)\b`),
 	"MPa": regexp.MustCompile(`(-?[0-9]+(?:\.[0-9]+)?) (?:MPa|psi)\b`),
 	"h":   regexp.MustCompile(`([0-9]+\.[0-9]+) h\b`),
 	"1":   regexp.MustCompile(`overturning (-?[0-9]+\.[0-9]+)`),
