@@ -106,8 +106,11 @@ func mayTouch(p carrier.Part, s culvert.Solid) bool {
 
 // stands tells whether a part may stand on the invert in any step.
 func stands(p carrier.Part, s culvert.Solid) bool {
-	return s.Zone == culvert.Invert && (p.Role == carrier.JackPlate || p.Role == carrier.Wheel)
+	return s.Zone == culvert.Invert && onFeet(p)
 }
+
+// onFeet tells the parts on which a carrier stands.
+func onFeet(p carrier.Part) bool { return p.Role == carrier.JackPlate || p.Role == carrier.Wheel }
 
 // AtRest is a motion in which nothing moves: everything stands as raised.
 type AtRest struct{}

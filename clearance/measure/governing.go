@@ -83,11 +83,27 @@ func (f surface) has(o *Obstacles, solid int) bool {
 // contend finds out which parts may govern against what they may touch of a surface, or
 // what they may not.
 func (s *scope) contend(f surface, may bool, o sweep.Terms) sweep.Outcome {
-	o.Cap = Far
+	if o.Cap = Far; may {
+		return s.known.contest.Among(s.touching(f), o)
+	}
 	o.Skip = func(part, solid int) bool {
-		return !s.there[part] || s.may(part, solid) != may || !f.has(s.o, solid)
+		return !s.there[part] || s.may(part, solid) || !f.has(s.o, solid)
 	}
 	return s.known.contest.Against(s.o.trees[f.zone], o)
+}
+
+// touching are the parts that may touch a surface, body by body, with what they may touch.
+func (s *scope) touching(f surface) []sweep.Pair {
+	var out []sweep.Pair
+	for _, k := range f.solids {
+		for _, p := range s.parts {
+			if (len(s.o.touches[p]) > 0 || onFeet(s.Carrier.Parts[p])) && s.may(p, k) {
+				out = append(out, sweep.Pair{Part: p, Other: k, A: s.Parts[p], B: s.o.Parts[k]})
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b sweep.Pair) int { return a.A.Body - b.A.Body })
+	return out
 }
 
 // govern measures the parts that may govern; u is the least upper end so far, of this

@@ -8,7 +8,7 @@ import "testing"
 // allocates there.
 
 func TestCertifyingAJobDoesNotAllocateOnceWarm(t *testing.T) {
-	for name, j := range map[string]*job{"one": sceneJob(t, "one"), "fault": sceneJob(t, "fault"), "four": sceneJob(t, "four")} {
+	for name, j := range map[string]*job{"quarry-lane": sceneJob(t, "quarry-lane"), "four-cells": sceneJob(t, "four-cells"), "arms-first": sceneJob(t, "arms-first")} {
 		if n := testing.AllocsPerRun(5, func() { j.certify(DefaultEpsilon) }); n != 0 {
 			t.Errorf("%s: %v allocations", name, n)
 		}

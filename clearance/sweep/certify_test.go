@@ -1,6 +1,7 @@
 package sweep
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -34,6 +35,7 @@ func (st *step) ready() { st.skips = [2]func(a, b int) bool{st.free, st.contact}
 type meeting struct {
 	ref           int
 	parts, others []*Tree
+	mates         []Pair // in contact when the step begins
 }
 
 func (st *step) mated(a, b int) bool { return st.mates[a] != nil && st.mates[a][b] }
@@ -45,43 +47,54 @@ func (st *step) free(a, b int) bool { return st.exempt != nil && st.exempt(a, b)
 func (st *step) contact(a, b int) bool { return !st.mated(a, b) }
 
 // least brackets the least gap of all pairs of a step that are not in contact.
-func (j *job) least(st *step, o Options) Bracket { return j.leastOf(st, st.skips[0], o) }
-
-// leastContact brackets the least signed distance of the pairs in contact.
-func (j *job) leastContact(st *step, o Options) Bracket {
-	if st.touching == 0 {
-		return unknown()
-	}
-	return j.leastOf(st, st.skips[1], o)
-}
-
-// leastOf searches whoever contends, one by one.
-func (j *job) leastOf(st *step, skip func(a, b int) bool, o Options) Bracket {
-	best := unknown()
-	upper, low := math.Inf(1), math.Inf(1)
+func (j *job) least(st *step, o Options) Bracket {
+	found := begin()
 	for i := range st.meet {
 		x := &st.meet[i]
 		j.contest.Set(st.m, x.ref, x.parts, 0, 1)
-		found := j.contest.Against(x.others, Terms{Skip: skip, Beyond: -o.Epsilon, Best: upper})
-		upper, low = found.Best, math.Min(low, found.Settled)
-		for k := range found.List {
-			c := &found.List[k]
-			if c.Low >= upper-o.Epsilon {
-				low = math.Min(low, c.Low)
-				continue
-			}
-			o.Cap = math.Max(0, upper-o.Epsilon)
-			j.part = append(j.part[:0], c.B)
-			b := Least(st.m, x.ref, c.A, j.part, 0, 1, o)
-			low = math.Min(low, b.Lower)
-			if b.Upper < best.Upper {
-				best = b
-			}
-			upper = math.Min(upper, b.Upper)
+		found.add(j, st.m, x.ref, j.contest.Against(x.others, Terms{Skip: st.skips[0], Beyond: -o.Epsilon, Best: found.Upper}), o)
+	}
+	found.Lower = math.Min(found.Lower, found.Upper)
+	return found.Bracket
+}
+
+// leastContact brackets the least signed distance of the pairs in contact.
+func (j *job) leastContact(st *step, o Options) Bracket {
+	found := begin()
+	if st.touching == 0 {
+		return unknown()
+	}
+	for i := range st.meet {
+		if x := &st.meet[i]; len(x.mates) > 0 {
+			j.contest.Set(st.m, x.ref, x.parts, 0, 1)
+			found.add(j, st.m, x.ref, j.contest.Among(x.mates, Terms{Beyond: -o.Epsilon, Best: found.Upper}), o)
 		}
 	}
-	best.Lower, best.Upper = math.Min(low, upper), upper
-	return best
+	found.Lower = math.Min(found.Lower, found.Upper)
+	return found.Bracket
+}
+
+// answer is what was found so far.
+type answer struct{ Bracket }
+
+func begin() answer {
+	return answer{Bracket{Lower: math.Inf(1), Upper: math.Inf(1), Against: -1}}
+}
+
+// add takes in a contest: whoever contends is searched, one by one.
+func (a *answer) add(j *job, m Motion, ref int, found Outcome, o Options) {
+	a.Upper, a.Lower = found.Best, math.Min(a.Lower, found.Settled)
+	for k := range found.List {
+		c := &found.List[k]
+		if c.Low >= a.Upper-o.Epsilon {
+			a.Lower = math.Min(a.Lower, c.Low)
+			continue
+		}
+		o.Cap = math.Max(0, a.Upper-o.Epsilon)
+		j.part = append(j.part[:0], c.B)
+		b := Least(m, ref, c.A, j.part, 0, 1, o)
+		a.Lower, a.Upper = math.Min(a.Lower, b.Lower), math.Min(a.Upper, b.Upper)
+	}
 }
 
 // everyPart brackets each part of a step against everything it may meet, and
@@ -137,6 +150,7 @@ func (j *job) findContacts() {
 		}
 		for i := range st.meet {
 			x := &st.meet[i]
+			x.mates = x.mates[:0]
 			j.contest.Set(st.m, x.ref, x.parts, 0, 0)
 			list := j.contest.Against(x.others, Terms{Skip: st.exempt, Best: touching, Given: true}).List
 			for n := range list {
@@ -148,8 +162,12 @@ func (j *job) findContacts() {
 					}
 					st.mates[c.Part][c.Other] = true
 					st.touching++
+					x.mates = append(x.mates, c.Pair)
 				}
 			}
+			slices.SortFunc(x.mates, func(a, b Pair) int { // those of one face together
+				return cmp.Or(a.Other-b.Other, a.A.Body-b.A.Body, a.Part-b.Part)
+			})
 		}
 	}
 }

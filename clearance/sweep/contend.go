@@ -22,8 +22,9 @@ type Contest struct {
 	s0, s1 float64
 	memory []placing
 	moving []placing // as many of them as there are trees
-	other  placing
-	at     *placing // the one of moving that is gone through
+	others []placing
+	at     *placing // the ones that are gone through, of moving
+	other  *placing // and of others
 	o      Terms
 	best   float64
 	low    float64   // least bound of what planes settled
@@ -57,10 +58,9 @@ type Terms struct {
 // Contender is a part that may come nearest to one of the other set: no plane was found
 // that keeps them farther apart than counts. Low bounds their distance.
 type Contender struct {
-	Part, Other int
-	A, B        Part
-	Low         float64
-	Seen        float64 // their distance at one moment, at most; +Inf where none was looked at
+	Pair
+	Low  float64
+	Seen float64 // their distance at one moment, at most; +Inf where none was looked at
 }
 
 // Outcome of a contest.
@@ -71,9 +71,8 @@ type Outcome struct {
 }
 
 type root struct {
-	at    int
-	other *Tree
-	apart float64
+	at, other int
+	apart     float64
 }
 
 // Set turns to a motion over [s0, s1], seen from ref, and the parts that move in it.
@@ -91,23 +90,62 @@ func (c *Contest) Set(m Motion, ref int, parts []*Tree, s0, s1 float64) {
 
 // Against holds the parts set against others.
 func (c *Contest) Against(others []*Tree, o Terms) Outcome {
-	c.o, c.best, c.list, c.roots = o, o.Best, c.list[:0], c.roots[:0]
-	c.low, c.square, c.e = math.Inf(1), math.Inf(1), 0
+	c.begin(o)
+	for len(c.others) < len(others) {
+		c.others = append(c.others, placing{})
+	}
+	for k, t := range others {
+		c.others[k].place(c.m, c.ref, t, c.s0, c.s1)
+	}
 	for i := range c.moving {
 		c.allow(i)
-		for _, t := range others {
-			c.other.place(c.m, c.ref, t, c.s0, c.s1)
-			c.roots = append(c.roots, root{i, t, c.moving[i].box(0).apart(c.other.box(0))})
+		for k := range others {
+			c.roots = append(c.roots, root{i, k, c.moving[i].box(0).apart(c.others[k].box(0))})
 		}
 	}
 	slices.SortStableFunc(c.roots, func(a, b root) int { return cmp.Compare(a.apart, b.apart) })
 	for i := range c.roots {
 		r := &c.roots[i]
-		c.at, c.most = &c.moving[r.at], c.takes[r.at]
-		c.other.place(c.m, c.ref, r.other, c.s0, c.s1)
+		c.at, c.other, c.most = &c.moving[r.at], &c.others[r.other], c.takes[r.at]
 		c.planes = c.kept[:0]
 		c.descend(0, 0, r.apart)
 	}
+	return c.end()
+}
+
+// Pair is a part of the set and one that it is held against.
+type Pair struct {
+	Part, Other int
+	A, B        Part
+}
+
+// Among holds single pairs of which it is known that they come near, such as those that
+// touch by design, in the order given: what lies along one face stands together. Skip is
+// not asked.
+func (c *Contest) Among(pairs []Pair, o Terms) Outcome {
+	c.begin(o)
+	if len(c.others) == 0 {
+		c.others = append(c.others, placing{})
+	}
+	c.other, c.planes = &c.others[0], c.kept[:0]
+	for i := range pairs {
+		x := &pairs[i]
+		if i == 0 || x.A.Body != pairs[i-1].A.Body {
+			k := slices.IndexFunc(c.moving, func(p placing) bool { return p.tree.body == x.A.Body })
+			c.at = &c.moving[k]
+		}
+		c.other.carry(c.m, c.ref, x.B.Body, x.B.Solid.Reach(), c.s0, c.s1)
+		c.meet(x, c.taken(x.Part))
+	}
+	return c.end()
+}
+
+func (c *Contest) begin(o Terms) {
+	c.o, c.best, c.list, c.roots = o, o.Best, c.list[:0], c.roots[:0]
+	c.low, c.square, c.e = math.Inf(1), math.Inf(1), 0
+}
+
+func (c *Contest) end() Outcome {
 	slices.SortFunc(c.list, func(a, b Contender) int {
 		return cmp.Or(cmp.Compare(a.Low-c.taken(a.Part), b.Low-c.taken(b.Part)), cmp.Compare(a.Part, b.Part), cmp.Compare(a.Other, b.Other))
 	})
@@ -141,16 +179,21 @@ func (c *Contest) taken(part int) float64 {
 	return c.o.Takes[part]
 }
 
-// counts is the distance below which anything under node i contends.
-func (c *Contest) counts(i int32) float64 {
-	d := c.best + c.o.Beyond
-	if c.o.Takes != nil {
-		d += c.most[i]
-	}
+// counts is the distance below which a part contends of which so much may be taken off.
+func (c *Contest) counts(take float64) float64 {
+	d := c.best + c.o.Beyond + take
 	if c.o.Cap > 0 && !(d < c.o.Cap) {
 		d = c.o.Cap
 	}
 	return d
+}
+
+// under is that of anything below node i.
+func (c *Contest) under(i int32) float64 {
+	if c.o.Takes == nil {
+		return c.counts(0)
+	}
+	return c.counts(c.most[i])
 }
 
 // descend goes through the pairs below two nodes whose boxes are so far apart, by the
@@ -161,7 +204,10 @@ func (c *Contest) descend(i, k int32, apart float64) {
 	}
 	a, b := &c.at.tree.nodes[i], &c.other.tree.nodes[k]
 	if a.left < 0 && b.left < 0 {
-		c.meet(i, a.right, b.right)
+		x := Pair{c.at.tree.numbers[a.right], c.other.tree.numbers[b.right], c.at.tree.parts[a.right], c.other.tree.parts[b.right]}
+		if c.o.Skip == nil || !c.o.Skip(x.Part, x.Other) {
+			c.meet(&x, c.taken(x.Part))
+		}
 		return
 	}
 	i0, i1, k0, k1 := i, i, k, k
@@ -185,7 +231,7 @@ func (c *Contest) far(i int32, apart float64) bool {
 		return false
 	}
 	e := c.rounding()
-	if d := c.counts(i) + e; d > 0 && !(apart >= d*d) {
+	if d := c.under(i) + e; d > 0 && !(apart >= d*d) {
 		return false
 	}
 	c.square, c.e = math.Min(c.square, apart), math.Max(c.e, e)
@@ -195,38 +241,49 @@ func (c *Contest) far(i int32, apart float64) bool {
 // rounding covers that of boxes: twice E.
 func (c *Contest) rounding() float64 { return 2 * (c.at.off + c.other.off) }
 
-// meet settles a pair by one plane, or lets it contend.
-func (c *Contest) meet(i, a, b int32) {
-	part, other := c.at.tree.numbers[a], c.other.tree.numbers[b]
-	if c.o.Skip != nil && c.o.Skip(part, other) {
+// meet settles a pair by one plane that keeps it apart as far as counts, or lets it
+// contend. take is what may be taken off it.
+func (c *Contest) meet(p *Pair, take float64) {
+	x := Contender{*p, math.Inf(-1), math.Inf(1)}
+	if !c.at.lost && !c.other.lost && c.settles(&x, take) {
+		c.low = math.Min(c.low, x.Low)
 		return
-	}
-	x := Contender{part, other, c.at.tree.parts[a], c.other.tree.parts[b], math.Inf(-1), math.Inf(1)}
-	if !c.at.lost && !c.other.lost {
-		target, s := c.counts(i), 0.0
-		if x.Low, s = c.overEnds(x.A.Solid, x.B.Solid, target); x.Low >= target {
-			c.low = math.Min(c.low, x.Low)
-			return
-		}
-		if !c.o.Given && x.Low < c.best-math.Abs(c.o.Beyond) { // else it lowers the least by less than counts
-			x.Seen = c.seen(x.A, x.B, c.s0+s*(c.s1-c.s0))
-			c.best = math.Min(c.best, x.Seen)
-		}
 	}
 	c.list = append(c.list, x)
 }
 
-// seen is the distance of a pair at s, at most.
-func (c *Contest) seen(x, y Part, s float64) float64 {
+// settles tries planes: those that are known, the one between the hulls of both ends, and
+// the one where the pair is nearest, which bounds the least from above besides.
+func (c *Contest) settles(x *Contender, take float64) bool {
+	target := c.counts(take)
+	var s float64
+	if x.Low, s = c.overEnds(x.A.Solid, x.B.Solid, target); x.Low >= target {
+		return true
+	}
+	if c.o.Given || x.Low >= c.best-math.Abs(c.o.Beyond) { // it lowers the least by less than counts
+		return false
+	}
+	n, seen := c.seen(x.A, x.B, c.s0+s*(c.s1-c.s0))
+	x.Seen, c.best = seen, math.Min(c.best, seen)
+	x.Low = math.Max(x.Low, c.along(x.A.Solid, x.B.Solid, n))
+	if x.Low < c.counts(take) {
+		return false
+	}
+	c.keep(n)
+	return true
+}
+
+// seen is the normal of a pair at s and its distance, at most.
+func (c *Contest) seen(x, y Part, s float64) (gap.XYZ, float64) {
 	w := pool.Get().(*work)
 	defer w.release()
 	w.one[0] = y
 	w.reset(c.m, c.ref, x, w.one[:])
 	r, e := w.distance(0, s)
 	if w.lost {
-		return math.Inf(1)
+		return gap.XYZ{X: 1}, math.Inf(1)
 	}
-	return up(r.Distance + r.Slack + e)
+	return gap.FromVec(r.N), up(r.Distance + r.Slack + e)
 }
 
 // overEnds is a lower bound by one query of the hull of both ends, and where in the

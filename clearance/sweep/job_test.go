@@ -2,8 +2,7 @@ package sweep
 
 import "boxwalk/clearance/gap"
 
-// newJob puts a scene into trees: one for each body, and one for the concrete of each
-// kind, as clearance/measure has one for each surface.
+// newJob puts a scene into trees: one for each body.
 func newJob(s *scene) *job {
 	j := &job{count: len(s.solids)}
 	var moving [][]*Tree // by group
@@ -26,26 +25,13 @@ func newJob(s *scene) *job {
 	return j
 }
 
-// treesOf a group: those of what is told apart, one by one.
+// treesOf a group: those of its body.
 func (s *scene) treesOf(g int) []*Tree {
-	var order []string
-	sets := map[string][]Member{}
+	var list []Member
 	for i, part := range s.parts[g] {
-		n := s.index[g][i]
-		key := s.solids[n].set()
-		if g == 0 {
-			key += " " + s.solids[n].kind
-		}
-		if sets[key] == nil {
-			order = append(order, key)
-		}
-		sets[key] = append(sets[key], Member{part, n})
+		list = append(list, Member{part, s.index[g][i]})
 	}
-	var out []*Tree
-	for _, key := range order {
-		out = append(out, TreesOf(sets[key])...)
-	}
-	return out
+	return TreesOf(list)
 }
 
 // exempt tells the kinds that may touch.

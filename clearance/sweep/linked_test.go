@@ -183,13 +183,13 @@ func (r *rig) meetings(p *motion.Path, a int, trees map[int][]*Tree, with func(b
 	for ref := Ground; ref < a; ref++ {
 		for b := Ground; b < len(r.mechanism.Bodies); b++ {
 			if with(b) && !r.joined(a, b) && r.common(a, b) == ref && trees[b] != nil && moves(p, ref, a, b) {
-				out = append(out, meeting{ref, trees[a], trees[b]})
+				out = append(out, meeting{ref: ref, parts: trees[a], others: trees[b]})
 			}
 		}
 	}
 	for b := range r.mechanism.Bodies {
 		if a != b && with(b) && !r.joined(a, b) && r.common(a, b) == a && moves(p, a, a, b) {
-			out = append(out, meeting{a, trees[a], trees[b]})
+			out = append(out, meeting{ref: a, parts: trees[a], others: trees[b]})
 		}
 	}
 	return out
@@ -295,7 +295,7 @@ func (j *job) sampledLeast(st *step, n int) float64 {
 }
 
 func TestNoSampleOfAWholeJobIsBelowItsCertifiedMinimum(t *testing.T) {
-	for name, j := range map[string]*job{"one": sceneJob(t, "one"), "self": selfJob(), "linked": linkedJob()} {
+	for name, j := range map[string]*job{"pindle-beck": sceneJob(t, "pindle-beck"), "self": selfJob(), "linked": linkedJob()} {
 		for k := range j.steps {
 			st := &j.steps[k]
 			b := j.least(st, Options{Epsilon: 1e-5})

@@ -9,26 +9,21 @@ import (
 	"math"
 	"os"
 	"path/filepath"
-	"regexp"
-	"strconv"
-	"strings"
 	"testing"
 
 	"boxwalk/clearance/gap"
 	"boxwalk/model/geom"
 )
 
-// scene is a carrier in its cells: `one` has 270 convex parts in one cell of 77
-// concrete solids; it folds in five pieces of motion and rolls 12 m round an
-// angle point in three. `four` has four cells, `pours20` rolls through twenty
-// pours, and in `fault` the wall panels turn about a wrong pivot and dig in.
+// scene is a carrier in its cell, written from a job of testdata (measure/scenes_test.go):
+// `quarry-lane` is a bay of the demo, whose carrier rolls round a bend, `four-cells` one that rolls straight on, `pindle-beck` a small cell, and in `arms-first` the header arms dig in.
 type scene struct {
 	solids   []sceneSolid
 	groups   int      // group 0 is the concrete
 	parts    [][]Part // by group
 	index    [][]int  // number of each part in the file
 	pieces   []piece
-	mates    []map[[2]int]bool // per piece, pairs in contact at its start; nil where the file is not at hand
+	mates    []map[[2]int]bool // per piece, pairs in contact at its start
 	excluded map[[2]string]bool
 }
 
@@ -36,13 +31,6 @@ type sceneSolid struct {
 	id, kind string
 	group    int
 	shape    *geom.Solid
-}
-
-// set is the part of the name that says where a solid belongs: its pour, or its
-// cell.
-func (s *sceneSolid) set() string {
-	set, _, _ := strings.Cut(s.id, "/")
-	return set
 }
 
 // piece moves some groups: x -> c + s d + R(s angle)(x - c) on top of where
@@ -130,28 +118,6 @@ func unzipped(tb testing.TB, name string) []byte {
 	return text
 }
 
-// faultPivots are the lines of `one` in which `fault` differs: the wall panels
-// turn about a line 0.35 m up and 0.14 m inside the panel, where their ribs
-// are, instead of at the foot of the panel.
-var faultPivots = [][2]string{
-	{" -2.1349999999999998 -0.0029994001799400209 0.14997000899700105 ", " -1.9950000000000001 -0.0069986004198600493 0.34993002099300247 "},
-	{" 2.1349999999999998 -0.0029994001799400209 0.14997000899700105 ", " 1.9950000000000001 -0.0069986004198600493 0.34993002099300247 "},
-}
-
-func sceneText(tb testing.TB, name string) []byte {
-	if name != "fault" {
-		return unzipped(tb, name+".txt")
-	}
-	text := unzipped(tb, "one.txt")
-	for _, p := range faultPivots {
-		if bytes.Count(text, []byte(p[0])) != 1 {
-			tb.Fatalf("no single pivot %q", p[0])
-		}
-		text = bytes.Replace(text, []byte(p[0]), []byte(p[1]), 1)
-	}
-	return text
-}
-
 func (r sceneReader) scan(to ...any) {
 	r.Helper()
 	if _, err := fmt.Fscan(r.in, to...); err != nil {
@@ -189,7 +155,7 @@ func (r sceneReader) solid(vertices, faces int) *geom.Solid {
 
 func readScene(tb testing.TB, name string) *scene {
 	tb.Helper()
-	r := sceneReader{tb, bufio.NewReader(bytes.NewReader(sceneText(tb, name)))}
+	r := sceneReader{tb, bufio.NewReader(bytes.NewReader(unzipped(tb, name+".txt")))}
 	s := &scene{excluded: map[[2]string]bool{}}
 	for range r.count() {
 		var x sceneSolid
@@ -214,9 +180,7 @@ func readScene(tb testing.TB, name string) *scene {
 		s.excluded[[2]string{a, b}] = true
 	}
 	s.prepare()
-	if name != "fault" {
-		s.readMates(tb, name)
-	}
+	s.readMates(tb, name)
 	return s
 }
 
@@ -268,47 +232,4 @@ func (s *scene) readMates(tb testing.TB, name string) {
 		}
 		s.mates = append(s.mates, mates)
 	}
-}
-
-// keep is the scene with some of its solids and its first steps.
-func (s *scene) keep(steps int, want func(*sceneSolid) bool) *scene {
-	out := &scene{groups: s.groups, pieces: s.pieces[:steps], excluded: s.excluded}
-	for i := range s.solids {
-		if want(&s.solids[i]) {
-			out.solids = append(out.solids, s.solids[i])
-		}
-	}
-	out.prepare()
-	return out
-}
-
-var ofCell = regexp.MustCompile(`^(kick|wall|bhL|bhR|thL|thR|plate|feather|fin)(\d+)`)
-
-// cells is the scene with the carriers and the concrete of its first n cells.
-func (s *scene) cells(n int) *scene {
-	return s.keep(len(s.pieces), func(x *sceneSolid) bool {
-		set, rest, _ := strings.Cut(x.id, "/")
-		if x.group > 0 {
-			cell, err := strconv.Atoi(set[1:])
-			return err == nil && cell < n
-		}
-		m := ofCell.FindStringSubmatch(rest)
-		if m == nil {
-			return true // roof and invert span all
-		}
-		cell, err := strconv.Atoi(m[2])
-		if m[1] == "kick" || m[1] == "wall" {
-			cell-- // walls stand on both sides
-		}
-		return err == nil && cell < n
-	})
-}
-
-// pours is the scene that ends when the carrier has rolled through n joints.
-func (s *scene) pours(n int) *scene {
-	return s.keep(5+2*n, func(x *sceneSolid) bool {
-		set, _, _ := strings.Cut(x.id, "/")
-		pour, err := strconv.Atoi(set[1:])
-		return x.group > 0 || err == nil && pour <= n
-	})
 }

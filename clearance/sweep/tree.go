@@ -155,25 +155,12 @@ type placing struct {
 	stamp    uint32
 }
 
+// place puts a tree where a motion has it.
 func (p *placing) place(m Motion, ref int, t *Tree, s0, s1 float64) {
-	p.tree, p.bound, p.dd, p.home = t, geom.Bound{}, (s1-s0)*(s1-s0), t.body == ref
-	if p.home {
-		p.p0, p.p1 = geom.Identity(), geom.Identity()
-		p.straight, p.turned, p.lost, p.off = true, false, false, atHome*t.reach
+	p.carry(m, ref, t.body, t.reach, s0, s1)
+	if p.tree = t; p.home {
 		return
 	}
-	p.p0 = m.Pose(ref, t.body, s0)
-	p.p1 = p.p0
-	e := m.ErrorBound(ref, t.body, s0)
-	if s1 != s0 {
-		p.p1, p.bound = m.Pose(ref, t.body, s1), m.Bound(ref, t.body, s0, s1)
-		e = larger(e, m.ErrorBound(ref, t.body, s1))
-	}
-	b := &p.bound
-	p.lost = !(b.A >= 0 && b.Omega >= 0 && b.Alpha >= 0 && finite(&p.p0) && finite(&p.p1) && bounds(e) && s1 >= s0)
-	p.straight = b.A == 0 && b.Omega == 0 && b.Alpha == 0
-	p.off = underway*(t.reach+math.Sqrt(math.Max(p.p0.T.Dot(p.p0.T), p.p1.T.Dot(p.p1.T)))) + e.At(t.reach)
-	p.turned = p.p0.R != p.p1.R
 	for i, r := range [2]*geom.Pose{&p.p0, &p.p1} {
 		for k, x := range r.R {
 			p.sizes[i][k] = math.Abs(x)
@@ -183,6 +170,28 @@ func (p *placing) place(m Motion, ref int, t *Tree, s0, s1 float64) {
 		p.boxes, p.stamps = make([]swept, n), make([]uint32, n)
 	}
 	p.stamp++
+}
+
+// carry is where a motion has a body with parts that reach so far.
+func (p *placing) carry(m Motion, ref, body int, reach, s0, s1 float64) {
+	p.bound, p.dd, p.home = geom.Bound{}, (s1-s0)*(s1-s0), body == ref
+	if p.home {
+		p.p0, p.p1 = geom.Identity(), geom.Identity()
+		p.straight, p.turned, p.lost, p.off = true, false, false, atHome*reach
+		return
+	}
+	p.p0 = m.Pose(ref, body, s0)
+	p.p1 = p.p0
+	e := m.ErrorBound(ref, body, s0)
+	if s1 != s0 {
+		p.p1, p.bound = m.Pose(ref, body, s1), m.Bound(ref, body, s0, s1)
+		e = larger(e, m.ErrorBound(ref, body, s1))
+	}
+	b := &p.bound
+	p.lost = !(b.A >= 0 && b.Omega >= 0 && b.Alpha >= 0 && finite(&p.p0) && finite(&p.p1) && bounds(e) && s1 >= s0)
+	p.straight = b.A == 0 && b.Omega == 0 && b.Alpha == 0
+	p.off = underway*(reach+math.Sqrt(math.Max(p.p0.T.Dot(p.p0.T), p.p1.T.Dot(p.p1.T)))) + e.At(reach)
+	p.turned = p.p0.R != p.p1.R
 }
 
 // box of node i, without what E allows for.
