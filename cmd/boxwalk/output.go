@@ -11,6 +11,7 @@ import (
 	"boxwalk/clearance/result"
 	"boxwalk/export/dxf"
 	"boxwalk/export/page"
+	"boxwalk/export/pdf"
 	"boxwalk/export/report"
 	"boxwalk/export/svg"
 	"boxwalk/export/table"
@@ -168,6 +169,7 @@ func reports(s *model.Study, r *result.Result, _ units.System) ([]product, error
 	d := report.Of(s, r)
 	return encoded([]writer{
 		{"report.html", func(w io.Writer) error { return page.Report(w, d) }},
+		{"report.pdf", func(w io.Writer) error { return pdf.Report(w, d) }},
 	})
 }
 

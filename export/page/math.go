@@ -106,7 +106,7 @@ func mathCall(c formula.Call) string {
 	case "abs":
 		return "<mrow><mo>|</mo>" + inner + "<mo>|</mo></mrow>"
 	}
-	return "<mrow><mi>" + c.Name + "</mi><mo>⁡</mo><mrow><mo>(</mo>" + inner + "<mo>)</mo></mrow></mrow>"
+	return "<mrow><mi>" + c.Name + "</mi><mo>\u2061</mo><mrow><mo>(</mo>" + inner + "<mo>)</mo></mrow></mrow>"
 }
 
 // wide is about how wide a formula is in print, in ems.

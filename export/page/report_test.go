@@ -155,8 +155,8 @@ func TestEveryNumberOfAReportIsThatOfTheResult(t *testing.T) {
 // sameNumber holds a printed number against that of an entry.
 func sameNumber(t *testing.T, name string, e result.Entry, field, exact, printed string, first bool, system units.System) {
 	t.Helper()
-	want, times := math.NaN(), units.Shown(e.Unit, system).Times
-	n := -1
+	var want float64
+	times, n := units.Shown(e.Unit, system).Times, -1
 	switch field {
 	case "value":
 		want = e.Value.Lower
@@ -237,9 +237,9 @@ func TestFormulasAreSetAsInPrint(t *testing.T) {
 		"a - (b - c)": `<mrow><mi>a</mi><mo>−</mo><mrow><mo>(</mo><mrow><mi>b</mi><mo>−</mo><mi>c</mi></mrow><mo>)</mo></mrow></mrow>`,
 		"sqrt(phi)":   `<msqrt><mrow><mi>φ</mi></mrow></msqrt>`,
 		"abs(x)":      `<mrow><mo>|</mo><mi>x</mi><mo>|</mo></mrow>`,
-		"tan(a)^2":    `<msup><mrow><mo>(</mo><mrow><mi>tan</mi><mo>⁡</mo><mrow><mo>(</mo><mi>a</mi><mo>)</mo></mrow></mrow><mo>)</mo></mrow><mrow><mn>2</mn></mrow></msup>`,
+		"tan(a)^2":    "<msup><mrow><mo>(</mo><mrow><mi>tan</mi><mo>\u2061</mo>" + `<mrow><mo>(</mo><mi>a</mi><mo>)</mo></mrow></mrow><mo>)</mo></mrow><mrow><mn>2</mn></mrow></msup>`,
 		"2.5e-06 * a": `<mrow><mrow><mn>2.5</mn><mo>×</mo><msup><mn>10</mn><mn>−6</mn></msup></mrow><mo>·</mo><mi>a</mi></mrow>`,
-		"max(a, 0)":   `<mrow><mi>max</mi><mo>⁡</mo><mrow><mo>(</mo><mi>a</mi><mo>,</mo><mn>0</mn><mo>)</mo></mrow></mrow>`,
+		"max(a, 0)":   "<mrow><mi>max</mi><mo>\u2061</mo>" + `<mrow><mo>(</mo><mi>a</mi><mo>,</mo><mn>0</mn><mo>)</mo></mrow></mrow>`,
 	} {
 		n, err := formula.Parse(text)
 		if err != nil {

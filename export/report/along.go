@@ -263,7 +263,17 @@ func (w *writer) wheelPlot(rows []result.AlongRow) plot.Plot {
 		})
 		p.Curves = append(p.Curves, plot.Curve{Name: c.name, Runs: runs})
 	}
+	if sameRuns(p.Curves[0], p.Curves[1]) && sameRuns(p.Curves[2], p.Curves[3]) {
+		p.Curves = []plot.Curve{{Name: "greatest, rigid and soft", Runs: p.Curves[0].Runs}, {Name: "least, rigid and soft", Runs: p.Curves[2].Runs}}
+	}
 	return p
+}
+
+// sameRuns tells curves that cannot be told apart on paper.
+func sameRuns(a, b plot.Curve) bool {
+	return slices.EqualFunc(a.Runs, b.Runs, func(p, q []plot.Point) bool {
+		return slices.EqualFunc(p, q, func(x, y plot.Point) bool { return math.Abs(x[1]-y[1]) <= 0.005*math.Abs(x[1]) })
+	})
 }
 
 // wheelLoad is the most or the least on any wheel; ok tells whether there are any.
