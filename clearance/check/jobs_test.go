@@ -37,7 +37,7 @@ func governs(t *testing.T, r *result.Result, id, subject string, verdict result.
 		if !strings.HasSuffix(e.Subject.String(), subject) || e.Verdict != verdict || e.Value == nil {
 			t.Fatalf("%s is governed by %q, %v, %v; want %q, %v: %s", id, e.Subject, e.Verdict, e.Value, subject, verdict, e.Text)
 		}
-		scale := map[string]float64{"m": 1e3, "kN": 1}[e.Unit]
+		scale := map[string]float64{"m": 1e3, "kN": 1, "kPa": 1}[e.Unit]
 		if lo, hi := scale*e.Value.Lower, scale*e.Value.Upper; math.Abs(lo-want) > by || math.Abs(hi-want) > by {
 			t.Errorf("%s of %s: %.3f..%.3f, want %.3f: %s", id, subject, lo, hi, want, e.Text)
 		}
