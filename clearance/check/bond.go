@@ -30,7 +30,7 @@ func (b *bay) bondChecks(s *model.Study) []Judged {
 }
 
 func (b *bay) nothingDrawn(what, text string) Judged {
-	e := entry("strip.bond", b.subject(what), nil, Limit{Source: "the order of steps"}, result.Max, text)
+	e := entry("break.bond", b.subject(what), nil, Limit{Source: "the order of steps"}, result.Max, text)
 	e.Unit, e.Limit = "kN", nil
 	return e
 }
@@ -52,7 +52,7 @@ func (b *bay) bondPull(s *model.Study, p statics.BondPull) Judged {
 		f := float64(v)
 		stated = &f
 	}
-	return b.held(holding{id: "strip.bond", about: b.subject(p.Adjuster.Name).In(p.Step), where: where, unit: "kN", demand: Demand{Live: most}, working: w.Lines(),
+	return b.held(holding{id: "break.bond", about: b.subject(p.Adjuster.Name).In(p.Step), where: where, unit: "kN", demand: Demand{Live: most}, working: w.Lines(),
 		rating: b.Carrier.Gear.Rated("pulls."+p.Adjuster.Name, stated), bearer: "one " + p.Adjuster.Name, verb: "pulls", source: "virtual work (derived); " + bondSource(s.Job),
 		remedy: "loosen the panels from one end with wooden wedges, so that they peel; bring more or stronger adjusters (pulls, as their maker states it)",
 		text: func(demand string) string {
@@ -74,7 +74,7 @@ func (b *bay) bondRoof(s *model.Study, r *statics.BondRoof) Judged {
 	demand, has := b.against("kN", value.Upper, weighs)
 	c.text = fmt.Sprintf("a bond of %s to %s on %.1f m2 holds with %s to %s if it breaks everywhere at once (an estimate); jacks push and do not pull, so that what comes down in this step must draw it off by its weight, %s at least: lower little by little and watch that the roof follows the jacks, for what hangs by its bond falls",
 		b.pressure(float64(q.Least)), b.pressure(float64(q.Most)), r.Face, b.upward("kN", value.Lower), demand, has)
-	e := entry("strip.bond", b.subject("roof").In(r.Step), []candidate{c}, Limit{Value: weighs, Source: "parts list (gear), light end; " + bondSource(s.Job)}, result.Max, "")
+	e := entry("break.bond", b.subject("roof").In(r.Step), []candidate{c}, Limit{Value: weighs, Source: "parts list (gear), light end; " + bondSource(s.Job)}, result.Max, "")
 	e.Unit = "kN"
 	if e.Verdict != result.Pass {
 		e.Remedy = "draw the roof form off by jacks or wedges that bear on the concrete, from one end, while the screw jacks follow; oil the faces better before the pour (release.bond)"

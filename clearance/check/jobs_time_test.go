@@ -4,7 +4,9 @@ import (
 	"math"
 	"testing"
 
+	"boxwalk/clearance/measure"
 	"boxwalk/clearance/result"
+	"boxwalk/model/carrier"
 )
 
 // Small jobs of the test data that fail one of the checks of time, stability and lifting.
@@ -42,4 +44,101 @@ func ofGoverning(t *testing.T, r *result.Result, id string) result.Entry {
 	}
 	t.Fatalf("no %s", id)
 	return result.Entry{}
+}
+
+func TestGullPointTipsInTheWind(t *testing.T) {
+	s := jobFile(t, "gull-point")
+	r := Run(s, Options{Version: "test"})
+	failsBy(t, r, "stand.tip")
+	// raised without fillers and ties, its outline beside 4.80 x 2.40 m: 1.2 kPa x 1.5 on
+	// it at 1.20 m, and 1 % of the weight at 2.40 m; the wheels' gauge of 1.80 m less
+	// nothing, its centre of gravity being in the middle, leaning by 6 mm over it
+	b := s.Bays[0]
+	var light, heavy, high float64
+	for _, p := range b.Carrier.Parts {
+		if p.Role != carrier.Filler && p.Role != carrier.Tie {
+			light += p.Mass.Low * gravity / 1000
+			heavy += (p.Mass.High + 10*p.Face) * gravity / 1000
+		}
+	}
+	high = b.Carrier.Weigh(b.Steps[0].PresentAfter, b.Steps[0].Pose).Most[2]
+	lean := math.Atan(0.006 / shortGauge)
+	tips := 1.2*1.5*4.80*2.40*1.20 + 0.01*heavy*2.40
+	want := light * math.Cos(lean) * shortGauge / 2 / (light*math.Sin(lean)*high + tips)
+	e := ofGoverning(t, r, "stand.tip")
+	if e.Verdict != result.Fail || math.Abs(e.Value.Lower-want) > 0.01*want {
+		t.Errorf("%v %v, want %.3f: %s", e.Verdict, e.Value, want, e.Text)
+	}
+	says(t, e, "across", "wind 1.20 kPa x 1.5", "2400.0 mm high")
+}
+
+// Standing free: what holds is counted only where it is stated, and more wind never
+// passes what less fails.
+func TestACarrierThatStandsFreeIsHeldByWhatIsStated(t *testing.T) {
+	stands := func(stand string) map[string]result.Entry {
+		s := chain{Gear: "roof-halves-24", Jobs: [][2]string{{"stand: {wind: 0.3 kPa, friction: 0.3, friction_source: pull test on the slab (invented), anchor: 20 kN, chocks: 12 kN}", "stand: {" + stand + "}"}}}.Study(t)
+		out := map[string]result.Entry{}
+		x := reportsOf(s, Options{Brief: true}, measure.Ask{})[0]
+		for _, e := range entries(x.judgeAll(s, true, func(c *Check) bool { return c.ID == "stand.slide" || c.ID == "stand.tip" })) {
+			if wrong := worksOut(e); wrong != "" {
+				t.Errorf("%s %s: %s", e.ID, e.Subject, wrong)
+			}
+			out[e.Subject.What] = e
+		}
+		return out
+	}
+	// level: 2.5 % of W or wind 0.72 x 1.5 x 3.0 x 2.4 m (the outline of the panels) and 1 %
+	none := stands("")
+	opens(t, none["on its plates"], "stand.anchor", "stand.friction")
+	// parked, the restraint of 10 kN alone is enough: 0.72 x 1.5 x about 2.8 x 2.2 m
+	if e := none["parked"]; e.Verdict != result.Pass || *e.Limit != 10 {
+		t.Errorf("%v %v: %s", e.Verdict, e.Limit, e.Text)
+	}
+	held := stands("friction: 0.3, friction_source: test, chocks: 5 kN")
+	f := held["on its plates"]
+	if f.Verdict != result.Open {
+		t.Errorf("%v: %s", f.Verdict, f.Text)
+	}
+	says(t, f, "friction 0.3", "stand.anchor")
+	if e := stands("anchor: 20 kN, chocks: 12 kN")["on its plates"]; e.Verdict != result.Pass || *e.Limit != 20 {
+		t.Errorf("%v %v: %s", e.Verdict, e.Limit, e.Text)
+	}
+	last := 100.0
+	for _, wind := range []string{"0 kPa", "0.3 kPa", "0.72 kPa", "1.5 kPa", "3 kPa"} {
+		e := stands("anchor: 20 kN, chocks: 12 kN, wind: " + wind)["across"]
+		if e.Value.Lower > last {
+			t.Errorf("%s: %v after %v", wind, e.Value.Lower, last)
+		}
+		last = e.Value.Lower
+	}
+	if last > 1 {
+		t.Errorf("3 kPa of wind tip nothing: %v", last)
+	}
+}
+
+func TestAnAnchorTakesPartsAndJerks(t *testing.T) {
+	anchors := func(text string) (line, restraint result.Entry) {
+		s := chain{Gear: "roof-halves-24", Jobs: [][2]string{{"anchors: {line: {capacity: 30 kN}, restraint: {capacity: 30 kN}}\n", text}}}.Study(t)
+		r := Run(s, Options{Brief: true, Only: []string{"roll.pull", "roll.anchor"}})
+		for _, e := range r.Checks {
+			switch {
+			case e.ID == "roll.anchor" && e.Subject.What == "pulling line":
+				line = e
+			case e.ID == "roll.anchor":
+				restraint = e
+			}
+		}
+		pull := ofGoverning(t, r, "roll.pull")
+		if math.Abs(line.Value.Upper/pull.Value.Upper-map[bool]float64{true: 6, false: 2}[len(text) > 0 && text[len(text)-2] == '#']) > 1e-9 {
+			t.Errorf("anchor %v of a pull of %v", line.Value, pull.Value)
+		}
+		return line, restraint
+	}
+	line, restraint := anchors("")
+	opens(t, line, "anchors.line.capacity")
+	opens(t, restraint, "anchors.restraint.capacity")
+	line, _ = anchors("anchors: {line: {capacity: 1 kN, parts: 2, snatch: 3}} #\n")
+	if line.Verdict != result.Fail {
+		t.Errorf("%v: %s", line.Verdict, line.Text)
+	}
 }

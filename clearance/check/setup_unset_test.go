@@ -25,6 +25,8 @@ culvert:
 ends: {outlet: {apron: 40 ft}}
 schedule: {invert_age: 7 d, walls_age: 4 d, roof_age: 4 d}
 concrete: {strength: 4000 psi, cement: N, curing: 62 degF, walls_strength: 12 MPa, roof_strength: 21 MPa}
+stand: {wind: 0.3 kPa, friction: 0.3, friction_source: pull test on the slab (invented), anchor: 20 kN, chocks: 12 kN}
+anchors: {line: {capacity: 30 kN}, restraint: {capacity: 30 kN}}
 release: {walls: {strength: 5 MPa}, roof: {strength: 15 MPa}}
 travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
 capacities: {basis: permissible, source: plates of winch and restraint}

@@ -4,7 +4,7 @@ package check
 // once for the job.
 var timeGroup = []Check{
 	{
-		ID: "strip.bond", Duty: "force to break the bond",
+		ID: "break.bond", Duty: "force to break the bond",
 		Holds:   "What draws the form off can break its bond: an adjuster that pulls the walls, the weight that comes down with the roof. An estimate: what the bond is nobody knows before.",
 		Formula: "walls: q V / L x l, V the volume that the faces of one side sweep for each metre of the adjuster as its step begins, L the form, l the longest piece that one bent draws; roof: q A against the least weight that comes down; q: release.bond.least to most, everywhere at once",
 		Limit:   "pulls of the gear; the weight",

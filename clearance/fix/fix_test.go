@@ -135,18 +135,18 @@ func TestPanicOfATrialReachesTheCaller(t *testing.T) {
 
 func TestWaitingForCylindersIsAFixAndForWarmthIsNot(t *testing.T) {
 	fixes := func(schedule, concrete string) []Fix {
-		s := worked.Job(t, "april-creek", [2]string{"invert_age: 5 d, ", schedule}, [2]string{"concrete: {cement: S, strength: 16 MPa, curing: 10 degC}", concrete})
+		s := worked.Job(t, "april-creek", [2]string{"invert_age: 5 d, ", schedule}, [2]string{"concrete: {cement: S, strength: 16 MPa, curing: 10 degC, walls_strength: 12 MPa, roof_strength: 21 MPa}", concrete})
 		return FindFixes(s, check.Run(s, check.Options{Brief: true}), 3, nil)
 	}
-	byAge := fixes("invert_age: 5 d, ", "concrete: {cement: S, strength: 16 MPa, curing: 10 degC}")
+	byAge := fixes("invert_age: 5 d, ", "concrete: {cement: S, strength: 16 MPa, curing: 10 degC, walls_strength: 12 MPa, roof_strength: 21 MPa}")
 	if len(byAge) != 1 || byAge[0].Key != "schedule.invert_age" || !strings.Contains(byAge[0].Text(), "at 10 degC") {
 		t.Errorf("%v", byAge)
 	}
-	tested := fixes("", "concrete: {invert_strength: 3 MPa}")
+	tested := fixes("", "concrete: {invert_strength: 3 MPa, walls_strength: 12 MPa, roof_strength: 21 MPa}")
 	if len(tested) != 1 || tested[0].Key != "concrete.invert_strength" || tested[0].To <= 3000 {
 		t.Errorf("%v", tested)
 	}
-	if none := fixes("", "concrete: {cement: S, strength: 16 MPa, curing: 10 degC}"); len(none) != 0 {
+	if none := fixes("", "concrete: {cement: S, strength: 16 MPa, curing: 10 degC, walls_strength: 12 MPa, roof_strength: 21 MPa}"); len(none) != 0 {
 		t.Errorf("an age that nobody stated is %v", none)
 	}
 }
