@@ -24,3 +24,12 @@ func TestTheWayEndsAtTheStationWhereTheNextOneBegins(t *testing.T) {
 		}
 	}
 }
+
+// A carrier that is moved over before it rolls stands somewhere then: the first place of
+// its way has gaps as every other.
+func TestTheFirstPlaceOfAWayThatBeginsAsideHasItsGaps(t *testing.T) {
+	r := Run(worked.Job(t, "thimblewick"), Options{Only: []string{"roll"}})
+	if row := alongOf(r, 1, 1)[0]; len(row.Gaps) < 5 {
+		t.Errorf("%d gaps at the beginning", len(row.Gaps))
+	}
+}

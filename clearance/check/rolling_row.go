@@ -35,6 +35,9 @@ func (r *Examined) rollingRows(s *model.Study, checks []Judged) []result.Rolling
 		}
 	}
 	row.Say = strings.Join([]string{b.pulledSay(s, checks), b.leastSay(checks), b.arrivalSay()}, " ")
+	if !r.brief {
+		row.Poses = b.RolledPoses(r.Found.Rolling)
+	}
 	return []result.RollingRow{row}
 }
 

@@ -40,11 +40,20 @@ func (s standing) ErrorBound(ref, body int, at float64) geom.ErrorBound { return
 // at is the stretch that holds a share of the way, and how far along it that is.
 func (r *Advance) at(share float64) (Segment, float64) {
 	for i, s := range r.Segments {
-		if share <= s.to || i == len(r.Segments)-1 {
-			return s, min(1, max(0, (share-s.From)/(s.to-s.From)))
+		if share <= s.to && s.to > s.From || i == len(r.Segments)-1 {
+			return s, s.share(share)
 		}
 	}
 	panic("an advance without a stretch")
+}
+
+// share of the stretch that a share of the way is; all of it where it has no length, as
+// where the carrier is moved over before it rolls.
+func (s Segment) share(ofWay float64) float64 {
+	if !(s.to > s.From) {
+		return 1
+	}
+	return min(1, max(0, (ofWay-s.From)/(s.to-s.From)))
 }
 
 // GapsAt is the least gap to each zone at a share of the way: that of the part

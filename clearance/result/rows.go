@@ -1,5 +1,7 @@
 package result
 
+import "boxwalk/model/geom"
+
 // Setting is how one adjuster stands, raised and collapsed, at one bent.
 type Setting struct {
 	Cell      int     `json:"cell"`
@@ -116,4 +118,14 @@ type RollingRow struct {
 	Say      string   `json:"say"`
 	Caution  string   `json:"caution"`
 	Unproved []string `json:"not_proved"` // the checks of the way that do not pass, by id and subject
+
+	Poses []RolledPose `json:"-"` // from its beginning to its end; none where nobody asked for more than verdicts
+}
+
+// RolledPose is where the carrier is at a share of its way, from where it stands
+// collapsed, in the frame of cell and pour. Between two of them geom.Between keeps within
+// 0.05 mm of where the carrier rolls, as geom.Keys looks at it.
+type RolledPose struct {
+	Share float64
+	Pose  geom.Pose
 }

@@ -48,6 +48,7 @@ var may = map[string][]string{
 	"export/lineart":    {"export/scene", "export/sheet"},
 	"export/assembly":   {"model/...", "clearance/result"},
 	"export/step":       {"model/...", "export/assembly"},
+	"export/gltf":       {"model/...", "export/assembly"},
 	"export/views":      {"model/...", "clearance/check", "clearance/result", "export/sheet", "export/scene", "export/lineart"},
 	"export/dxf":        {"export/sheet"},
 	"export/svg":        {"export/sheet"},

@@ -19,11 +19,12 @@ const (
 	ownSheet = `section-(raised|collapsed)(-cell-[0-9]+)?|sequence(-cell-[0-9]+)?-steps-[0-9]+-[0-9]+|longitudinal-section|plan` +
 		`|(settings|set-out|parts)(-[0-9]+)?|wheel-track(-cell-[0-9]+)?(-[0-9]+)?|along-the-route(-cell-[0-9]+)?`
 	ownView   = `raised|collapsed|rolling-(start|governs|end)|step-[1-9][0-9]{0,2}`
-	ownSolids = `solids/cell-[0-9]{1,3}-pour-[0-9]{1,3}-(raised|collapsed|governing|step-[1-9][0-9]{0,2})\.step`
+	ownSolids = `solids/(step/` + ownPlace + `-(raised|collapsed|governing|step-[1-9][0-9]{0,2})\.step|glb/` + ownPlace + `-moving\.glb)`
+	ownPlace  = `cell-[0-9]{1,3}-pour-[0-9]{1,3}`
 )
 
 // ownFolder are the folders below an output folder.
-var ownFolder = regexp.MustCompile(`^(drawings|views|solids)$`)
+var ownFolder = regexp.MustCompile(`^(drawings|views|solids|solids/step|solids/glb)$`)
 
 // runName is what tells the runs apart whose files lie in a folder.
 var runName = regexp.MustCompile(`^[0-9a-f]{16}$`)

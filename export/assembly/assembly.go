@@ -22,6 +22,7 @@ type Group struct {
 	Still  bool      // no part of the carrier
 	Pose   geom.Pose // takes its pieces, as they lie raised, to where they are
 	Pieces []Piece
+	body   int
 }
 
 // Piece is one part as the parts list counts it: a convex solid, or several of one mark
@@ -34,7 +35,7 @@ type Piece struct {
 	Role   carrier.Role
 	Zone   culvert.Zone // of concrete and what stays
 	Solids []*geom.Solid
-	place  int
+	part   int    // by place in the carrier; of several the first
 	Round  *Round // where the part is a cylinder and its one solid a prism about it
 }
 
@@ -46,10 +47,10 @@ type Round struct{ X, Z, Radius, From, To float64 }
 func Of(b *model.Bay, s State) Assembly {
 	a := Assembly{Name: fmt.Sprintf("cell %d, pour %d, %s", b.Cell.Number, b.Pour.Number, s.Name)}
 	for body := range b.Carrier.Mechanism.Bodies {
-		g := Group{Name: b.Carrier.Mechanism.Bodies[body].Name, Pose: s.pose(b, body)}
-		for _, p := range b.Carrier.Parts {
+		g := Group{Name: b.Carrier.Mechanism.Bodies[body].Name, Pose: s.pose(b, body), body: body}
+		for i, p := range b.Carrier.Parts {
 			if p.Body == body && s.present(b, p) {
-				g.Pieces = withPart(g.Pieces, b, p)
+				g.Pieces = withPart(g.Pieces, b, i)
 			}
 		}
 		if len(g.Pieces) > 0 {
@@ -62,14 +63,18 @@ func Of(b *model.Bay, s State) Assembly {
 
 // withPart adds a part, to the piece that it belongs to where it is one of several
 // convex parts of that.
-func withPart(list []Piece, b *model.Bay, p carrier.Part) []Piece {
-	if n := len(list) - 1; p.Piece > 1 && n >= 0 && list[n].Mark == p.Mark && list[n].place == p.Place {
+func withPart(list []Piece, b *model.Bay, part int) []Piece {
+	p := b.Carrier.Parts[part]
+	if n := len(list) - 1; p.Piece > 1 && n >= 0 && list[n].Mark == p.Mark && b.Carrier.Parts[list[n].part].Place == p.Place {
 		list[n].Solids = append(list[n].Solids, p.Solid)
 		return list
 	}
-	one := Piece{Mark: p.Mark, At: p.At(), place: p.Place, Name: string(p.Role), Role: p.Role, Solids: []*geom.Solid{p.Solid}}
-	if p.Name != "" {
+	one := Piece{Mark: p.Mark, At: p.At(), part: part, Name: string(p.Role), Role: p.Role, Solids: []*geom.Solid{p.Solid}}
+	switch {
+	case p.Role == carrier.LinkBar:
 		one.Name = p.Name
+	case p.Name != "":
+		one.Name = p.Name + " " + string(p.Role)
 	}
 	if p.Piece > 1 { // the half of a link that runs with another body
 		one.Half = p.Piece

@@ -1,10 +1,8 @@
 package step
 
 import (
-	"encoding/binary"
 	"fmt"
 	"io"
-	"math"
 
 	"boxwalk/export/assembly"
 	"boxwalk/model/geom"
@@ -66,8 +64,7 @@ type encoder struct {
 
 // piece is a part placed where it lies raised.
 func (e *encoder) piece(p assembly.Piece) child {
-	at := corner(p)
-	key := shapeKey(p, at)
+	at, key := p.Corner(), p.Shape()
 	made, ok := e.shapes[key]
 	if !ok {
 		made = e.shape(p, at)
@@ -89,7 +86,7 @@ func (e *encoder) shape(p assembly.Piece, at geom.Vec) product {
 		}
 	}
 	for _, s := range solids {
-		e.paint(s, colourOf(p))
+		e.paint(s, p.Colour())
 	}
 	return e.part(p.Name+" "+named(p.Mark, p.Half), solids...)
 }
@@ -100,30 +97,4 @@ func named(mark string, piece int) string {
 		return mark
 	}
 	return fmt.Sprintf("%s.%d", mark, piece)
-}
-
-// corner is the least corner of the box round a piece.
-func corner(p assembly.Piece) geom.Vec {
-	box := geom.EmptyBox()
-	for _, s := range p.Solids {
-		box = box.Union(s.Box())
-	}
-	return box.Min
-}
-
-// shapeKey tells shapes apart to a nanometre, and what is not of the same mark.
-func shapeKey(p assembly.Piece, at geom.Vec) string {
-	key := fmt.Appendf(nil, "%s|%s|%d", p.Name, p.Mark, p.Half)
-	if p.Zone != "" { // concrete and what stays have no marks
-		key = fmt.Appendf(nil, "%s|%s", p.Name, p.Zone)
-	}
-	for _, s := range p.Solids {
-		key = append(key, '|')
-		for _, v := range s.Vertices {
-			for i, c := range v {
-				key = binary.AppendVarint(key, int64(math.Round((c-at[i])*1e9)))
-			}
-		}
-	}
-	return string(key)
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 
+	"boxwalk/export/assembly"
 	"boxwalk/model/geom"
 )
 
@@ -14,7 +15,7 @@ type file struct {
 	points     map[geom.Vec]id
 	directions map[geom.Vec]id
 	styled     []id
-	colours    map[colour]id
+	colours    map[assembly.Colour]id
 
 	context           id // of all representations
 	products, designs id // contexts of products
@@ -33,7 +34,7 @@ func (f *file) add(format string, args ...any) id {
 const accuracy = "1.E-5"
 
 func newFile() *file {
-	f := &file{points: map[geom.Vec]id{}, directions: map[geom.Vec]id{}, colours: map[colour]id{}}
+	f := &file{points: map[geom.Vec]id{}, directions: map[geom.Vec]id{}, colours: map[assembly.Colour]id{}}
 	app := f.add("APPLICATION_CONTEXT('core data for automotive mechanical design processes')")
 	f.add("APPLICATION_PROTOCOL_DEFINITION('international standard','automotive_design',2000,%v)", app)
 	f.products = f.add("PRODUCT_CONTEXT('',%v,'mechanical')", app)
