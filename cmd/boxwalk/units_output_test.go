@@ -33,7 +33,7 @@ func texts(t *testing.T, name string, content []byte) []string {
 		return jsonStrings(t, name, content)
 	case ".html":
 		return htmlTexts(t, name, content)
-	case ".pdf", ".step":
+	case ".pdf", ".step", ".glb":
 		return nil // the same report, read in .ci/run; solids, for programs
 	case ".svg":
 		return svgTexts(t, name, content)
