@@ -148,7 +148,7 @@ func class(t report.Tone) string {
 }
 
 func (p *page) table(t report.Table) {
-	p.text(`<div class="scroll" tabindex="0" role="region" aria-label="` + html.EscapeString(t.Caption) + `"><table` + map[bool]string{true: ` class="words"`}[t.Fixed] + `><caption>` + html.EscapeString(t.Caption) + "</caption>" + columns(t.Heads) + "<thead><tr>")
+	p.text(`<div class="scroll" tabindex="0" role="group" aria-label="` + html.EscapeString(t.Caption) + `"><table` + map[bool]string{true: ` class="words"`}[t.Fixed] + `><caption>` + html.EscapeString(t.Caption) + "</caption>" + columns(t.Heads) + "<thead><tr>")
 	for _, h := range t.Heads {
 		p.text(`<th scope="col"` + number(h.Number) + ">" + html.EscapeString(h.Title) + "</th>")
 	}

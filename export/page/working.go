@@ -15,11 +15,11 @@ import (
 // the formula and the same with numbers, the result.
 func working(w report.Working) string {
 	var b strings.Builder
-	b.WriteString(`<div class="scroll" tabindex="0" role="region" aria-label="` + html.EscapeString(w.Title) + `"><table class="working"` + shown(w.Of) + `><caption>` + html.EscapeString(w.Title) + `</caption><colgroup><col style="width:9%"><col style="width:26%"><col style="width:53%"><col style="width:12%"></colgroup>` +
+	b.WriteString(`<div class="scroll" tabindex="0" role="group" aria-label="` + html.EscapeString(w.Title) + `"><table class="working"` + shown(w.Of) + `><caption>` + html.EscapeString(w.Title) + `</caption><colgroup><col style="width:9%"><col style="width:26%"><col style="width:53%"><col style="width:12%"></colgroup>` +
 		`<thead><tr><th scope="col">Symbol</th><th scope="col">What it is, from</th><th scope="col">Formula, and with numbers</th><th scope="col">Result</th></tr></thead><tbody>`)
 	numbers := map[string]string{}
 	for n, l := range w.Lines {
-		b.WriteString("<tr><th scope=\"row\">" + mathOf(formula.Symbol{Name: l.Symbol}) + "</th><td>" + html.EscapeString(l.Means) + fromWords(l.From) + "</td><td>" + steps(l, numbers) + "</td>")
+		b.WriteString("<tr><td class=\"symbol\">" + mathOf(formula.Symbol{Name: l.Symbol}) + "</td><th scope=\"row\">" + html.EscapeString(l.Means) + fromWords(l.From) + "</th><td>" + steps(l, numbers) + "</td>")
 		also := ""
 		if w.Also != nil && w.Also[n] != "" {
 			also = "<br><small>" + html.EscapeString(w.Also[n]) + "</small>"

@@ -34,7 +34,7 @@ func (w *writer) check(c check.Check, list []result.Entry) []Block {
 	out := []Block{
 		Heading{ID: c.ID, Text: fmt.Sprintf("%s: %s", c.ID, e.Verdict), Tone: toneOf(e.Verdict)},
 		Paragraph{c.Holds, Plain},
-		Table{Caption: "Governs", Heads: entryHeads("Where"), Rows: []Row{w.entryRow(e, []result.Entry{e})}},
+		Table{Caption: "What governs " + c.ID, Heads: entryHeads("Where"), Rows: []Row{w.entryRow(e, []result.Entry{e})}},
 		Paragraph{sentence(e.Text), Plain},
 	}
 	if f := e.Where.First; f != nil {
@@ -45,7 +45,7 @@ func (w *writer) check(c check.Check, list []result.Entry) []Block {
 		out = append(out, Paragraph{"What usually fixes it, for the engineer to judge: " + e.Remedy + ".", Plain})
 	}
 	if len(e.Working) > 0 {
-		out = append(out, w.working("Working", &Shown{e.ID, []string{e.Subject.String()}}, e.Working))
+		out = append(out, w.working("Working of "+c.ID, &Shown{e.ID, []string{e.Subject.String()}}, e.Working))
 	}
 	out = append(out, Paragraph{"Limit from: " + e.Source + ".", Source})
 	return append(out, w.others(list)...)

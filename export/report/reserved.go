@@ -40,7 +40,7 @@ func (w *writer) notChecked() []Block {
 
 // masses are what every carrier weighs, and how much of it is guessed.
 func (w *writer) masses() []Block {
-	t := Table{Caption: "Masses", Heads: []Head{{Title: "Where", Share: 2}, {Title: "State", Share: 1}, {Title: "Least", Number: true, Share: 1}, {Title: "Most", Number: true, Share: 1}, {Title: "Guessed", Number: true, Share: 1}}}
+	t := Table{Caption: "Mass of each carrier", Heads: []Head{{Title: "Where", Share: 2}, {Title: "State", Share: 1}, {Title: "Least", Number: true, Share: 1}, {Title: "Most", Number: true, Share: 1}, {Title: "Guessed", Number: true, Share: 1}}}
 	m := units.Shown("kg", w.system)
 	for _, r := range w.result.Masses {
 		t.Rows = append(t.Rows, Row{Cells: []Cell{{Text: fmt.Sprintf("cell %d, pour %d", r.Cell, r.Pour)}, {Text: r.State}, {Text: m.With(m.Down(r.Mass.Lower))}, {Text: m.With(m.Up(r.Mass.Upper))}, {Text: fmt.Sprintf("%.0f %%", 100*r.Guessed)}}})
