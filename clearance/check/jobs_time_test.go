@@ -142,3 +142,64 @@ func TestAnAnchorTakesPartsAndJerks(t *testing.T) {
 		t.Errorf("%v: %s", line.Verdict, line.Text)
 	}
 }
+
+func TestHazelWharfHasSlingsTooWeakForTwoLegs(t *testing.T) {
+	// 620 kg x 9.80665 x 1.3 = 7.904 kN; two legs at 45 degrees: 7.904 / 2 / cos 45 = 5.589 of 5
+	r := checkFile(t, "hazel-wharf")
+	failsBy(t, r, "lift.slings")
+	governs(t, r, "lift.slings", "outside panel", result.Fail, 620*9.80665e-3*1.3/2*math.Sqrt2, 1e-6)
+}
+
+// flownEntries are the worked cell's entries of what is flown.
+func flownEntries(t *testing.T, flown string) map[string]result.Entry {
+	t.Helper()
+	s := chain{Gear: "roof-halves-24", Whole: true, Jobs: [][2]string{{"gear: gear.yaml", flown + "gear: gear.yaml"}, {"pours: [2.3 m]", "pours: [9 m]"}}}.Study(t)
+	out := map[string]result.Entry{}
+	for _, id := range []string{"lift.slings", "lift.points", "lift.hook"} {
+		for _, e := range ofWholeJob(s, id) {
+			if wrong := worksOut(e); wrong != "" {
+				t.Errorf("%s %s: %s", e.ID, e.Subject, wrong)
+			}
+			out[id+" "+e.Subject.What] = e
+		}
+	}
+	return out
+}
+
+func TestWhatIsFlownIsHeldByHandStatics(t *testing.T) {
+	// one leg takes all; a stated mass governs
+	e := flownEntries(t, "flown: [{what: bulkhead, mass: 1000 kg, legs: 1, jerks: 1.5, sling: 20 kN, hook: 20 kN}]\n")
+	valueIs(t, e["lift.slings bulkhead"], result.Pass, 1000*9.80665e-3*1.5, 1e-9)
+	valueIs(t, e["lift.hook bulkhead"], result.Pass, 1000*9.80665e-3*1.5, 1e-9)
+	opens(t, e["lift.points bulkhead"], "flown[0].point")
+	// two legs 2 m apart, the middle 0.5 m off: 1/2 + 0.5/2 of it, over cos 60
+	e = flownEntries(t, "flown: [{what: beam, mass: 1000 kg, legs: 2, angle: 60 deg, apart: 2 m, off: 0.5 m, jerks: 1, sling: 20 kN}]\n")
+	valueIs(t, e["lift.slings beam"], result.Pass, 1000*9.80665e-3*0.75*2, 1e-9)
+	// beyond the points nothing holds it
+	e = flownEntries(t, "flown: [{what: beam, mass: 1000 kg, legs: 2, apart: 2 m, off: 1.1 m, sling: 200 kN}]\n")
+	opens(t, e["lift.slings beam"], "may lie beyond")
+	// a wall panel of the gear: the largest is 1.95 m x 2.4 m of 55 kg/m2, and 10 on it
+	e = flownEntries(t, "flown: [{what: panel, of: wall panel, legs: 2, angle: 0 deg, apart: 1.2 m, jerks: 1, hook: 20 kN}]\n")
+	valueIs(t, e["lift.hook panel"], result.Pass, 1.95*2.4*65*9.80665e-3, 0.02*1.95*2.4*65*9.80665e-3)
+	// the whole carrier is what its parts weigh
+	e = flownEntries(t, "flown: [{what: carrier, of: carrier, legs: 4, apart: 4 m, across: 1.8 m, jerks: 1, hook: 100 kN}]\n")
+	if v := e["lift.hook carrier"].Value.Upper; v < 70 || v > 85 {
+		t.Errorf("the carrier weighs %v kN", v)
+	}
+	// nothing flown is a pass of nothing
+	e = flownEntries(t, "")
+	if c := e["lift.slings nothing flown"]; c.Verdict != result.Pass || c.Value != nil {
+		t.Errorf("%v %v", c.Verdict, c.Value)
+	}
+}
+
+func TestMoreMassOffOrSlantNeverPassesWhatLessFails(t *testing.T) {
+	last := 0.0
+	for _, how := range []string{"angle: 0 deg", "angle: 30 deg", "angle: 45 deg", "angle: 60 deg", "angle: 60 deg, off: 0.3 m", "angle: 60 deg, off: 0.3 m, jerks: 2"} {
+		e := flownEntries(t, "flown: [{what: beam, mass: 1000 kg, legs: 4, apart: 2 m, "+how+", sling: 20 kN}]\n")["lift.slings beam"]
+		if e.Value.Upper <= last {
+			t.Errorf("%s: %v after %v", how, e.Value.Upper, last)
+		}
+		last = e.Value.Upper
+	}
+}

@@ -13,6 +13,7 @@ type Job struct {
 	Alignment   Alignment         `yaml:"alignment" optional:"true" doc:"Where the alignment runs: the centre of the whole box at the top of the invert."`
 	LeftInPlace LeftInPlace       `yaml:"left_in_place" optional:"true" doc:"What stays in the pour while the carrier leaves."`
 	Travel      Travel            `yaml:"travel" optional:"true" doc:"How the carrier is moved to the next pour."`
+	Flown       []Flown           `yaml:"flown" optional:"true" maxitems:"40" doc:"What a crane lifts, with its slings."`
 	Anchors     Anchors           `yaml:"anchors" optional:"true" doc:"What the pulling line and the restraint are made fast to."`
 	Stand       Stand             `yaml:"stand" optional:"true" doc:"Wind and what holds the carrier while it stands free."`
 	Schedule    Schedule          `yaml:"schedule" optional:"true" doc:"Ages at which the concrete is used."`
