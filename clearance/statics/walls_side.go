@@ -49,6 +49,7 @@ type Side struct {
 	Ties     *Run // over the ties of a row; nil where there are none
 	Bents    *Run // over the bents; nil where nothing presses
 	Braces   []BraceLoad
+	Draws    [2]float64    // kN by which braces draw the wall down on its bent, at most and at least, of the bent that has most
 	Thrust   [2][2]float64 // kN per m that comes to the frame, rigid and limber, at the full height and so much lower
 }
 
@@ -204,6 +205,7 @@ func (s *Side) bends(c *carrier.Carrier, sec culvert.Section, f Fresh, lower flo
 		for i := range s.Braces {
 			s.Braces[i].Line = math.Max(s.Braces[i].Line, float64(full.Braces[i]))
 		}
+		s.draws(full)
 		if s.Thrust[n][0], err = s.toFrame(full, f.Diagram, sec.Rise); err != nil {
 			return err
 		}
@@ -221,7 +223,16 @@ func (s *Side) bends(c *carrier.Carrier, sec culvert.Section, f Fresh, lower flo
 	for i := range s.Braces {
 		s.Braces[i].Load = s.Braces[i].Line * s.Bents.Most()
 	}
+	s.Draws = [2]float64{s.Draws[0] * s.Bents.Most(), s.Draws[1] * s.Bents.Most()}
 	return nil
+}
+
+// draws widens what braces draw the wall down by with an answer: ties alone, which lie
+// level, draw nothing.
+func (s *Side) draws(a frame.WallAnswer) {
+	for _, f := range []frame.WallForces{a.Together, a.BracesAlone} {
+		s.Draws[0], s.Draws[1] = math.Max(s.Draws[0], -float64(f.Along)), math.Min(s.Draws[1], -float64(f.Along))
+	}
 }
 
 // toFrame is what comes across to the frame of a metre of wall: through hinge and

@@ -136,6 +136,8 @@ func TestABraceAloneTakesTheMomentAboutTheHingeOverItsLever(t *testing.T) {
 		along := br.Far.Sub(br.Wall).Normalize()
 		lever := math.Abs(u*along[2] - v*along[1])
 		near(t, "brace "+above, br.Line, moment/lever, 1e-6*moment/lever)
+		down := -br.Line * math.Sin(br.Angle) * side.Bents.Most() // it runs down from the wall, and so lifts it
+		near(t, "draws "+above, side.Draws[1]+side.Draws[0], down, 1e-6*math.Abs(down))
 	}
 }
 
