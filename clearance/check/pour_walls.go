@@ -27,6 +27,14 @@ func (b *bay) tieChecks(s *model.Study) []Judged {
 	})
 }
 
+// perLength prints kilonewtons per metre: of a metre, or of a foot.
+func (b *bay) perLength(v float64) string {
+	if b.imperial {
+		return b.force(units.Force(v*0.3048)) + " per ft"
+	}
+	return b.force(units.Force(v)) + " per m"
+}
+
 // worstRow is the row of which something is most.
 func worstRow(w *statics.Side, of func(statics.Row) float64) statics.Row {
 	worst := w.Rows[0]
@@ -40,8 +48,8 @@ func worstRow(w *statics.Side, of func(statics.Row) float64) statics.Row {
 
 func (b *bay) tieText(r statics.Row, w *statics.Side) func(load string) string {
 	return func(load string) string {
-		beam := fmt.Sprintf("the row %s above the invert takes %s per m of wall and brings %s of it to the tie %s from the rear end: %s",
-			b.mm(r.Z), b.force(units.Force(r.Line)), b.Distance(w.Ties.Most()), b.mm(w.Ties.At[w.Ties.Worst]-b.Carrier.Rear), b.force(units.Force(r.Line*w.Ties.Most())))
+		beam := fmt.Sprintf("the row %s above the invert takes %s of wall and brings %s of it to the tie %s from the rear end: %s",
+			b.mm(r.Z), b.perLength(r.Line), b.Distance(w.Ties.Most()), b.mm(w.Ties.At[w.Ties.Worst]-b.Carrier.Rear), b.force(units.Force(r.Line*w.Ties.Most())))
 		own := fmt.Sprintf("the most on any tie's own area is %s", b.force(units.Force(r.Own)))
 		return fmt.Sprintf("%s; %s; the worst tie takes %s", beam, own, load)
 	}
@@ -61,7 +69,7 @@ func (b *bay) walerChecks(s *model.Study) []Judged {
 		}
 		said := func(what string) func(string) string {
 			return func(load string) string {
-				return fmt.Sprintf("the waler that has most takes %s per m, as a continuous beam from %s to %s of the form: %s %s", b.force(units.Force(q)), b.mm(run.From-b.Carrier.Rear), b.mm(run.To-b.Carrier.Rear), what, load)
+				return fmt.Sprintf("the waler that has most takes %s, as a continuous beam from %s to %s of the form: %s %s", b.perLength(q), b.mm(run.From-b.Carrier.Rear), b.mm(run.To-b.Carrier.Rear), what, load)
 			}
 		}
 		one := func(what, key, unit string, value float64, stated *float64, lines []result.Line) Judged {
@@ -113,8 +121,8 @@ func (b *bay) braceChecks(s *model.Study) []Judged {
 func (b *bay) braced(p *poured, w *statics.Side, br statics.BraceLoad) Judged {
 	rating, why := b.braceRating(br)
 	text := func(load string) string {
-		return fmt.Sprintf("%s long and %.1f deg from level, raised, it takes %s per m of wall where braces hold all, and of a bent at most %s: %s%s",
-			b.mm(br.Length()), math.Abs(br.Angle)*180/math.Pi, b.force(units.Force(br.Line)), b.Distance(w.Bents.Most()), load, why)
+		return fmt.Sprintf("%s long and %.1f deg from level, raised, it takes %s of wall where braces hold all, and of a bent at most %s: %s%s",
+			b.mm(br.Length()), math.Abs(br.Angle)*180/math.Pi, b.perLength(br.Line), b.Distance(w.Bents.Most()), load, why)
 	}
 	return b.held(holding{id: "pour.braces", about: b.subject(br.Link.Name + ", " + w.Side.String()), where: b.at(whilePoured), unit: "kN", text: text,
 		source: "beam on springs (derived); pressure: " + p.fresh.Source, demand: Demand{Pressure: br.Load}, rating: rating, bearer: "it", verb: "takes", working: workedBrace(w, br)})
@@ -179,8 +187,8 @@ func (b *bay) evenCheck(s *model.Study) []Judged {
 	w.Given("R", "of that the most loaded bent has", run, "m", "continuous beam over the bents, solved")
 	w.Step("E", "across the cell on one bent", "max(t_1 - t_2, t_2 - t_1) * R", "kN", "")
 	text := func(load string) string {
-		return fmt.Sprintf("with the concrete of one wall %s above that of the other, %s and %s per m come to the frame through hinges and braces; the most loaded bent has %s of it and takes %s across the cell",
-			b.mm(float64(p.job.Pour.LevelDifference)), b.force(units.Force(full)), b.force(units.Force(less)), b.Distance(run), load)
+		return fmt.Sprintf("with the concrete of one wall %s above that of the other, %s and %s come to the frame through hinges and braces; the most loaded bent has %s of it and takes %s across the cell",
+			b.mm(float64(p.job.Pour.LevelDifference)), b.perLength(full), b.perLength(less), b.Distance(run), load)
 	}
 	return []Judged{b.held(holding{id: "pour.even", about: b.subject(what), where: b.at(whilePoured), unit: "kN", text: text, source: coefficients("beam on springs (derived); pressure: "+p.fresh.Source, p.job, "pour.level_difference"),
 		demand: Demand{Pressure: worst * run}, rating: b.Carrier.Gear.Rated("frame.side", job.Pointed(b.Carrier.Gear.Frame.Side)), bearer: "a bent", verb: "takes", way: " across", working: w.Lines()})}
