@@ -13,6 +13,7 @@ import (
 	"boxwalk/export/page"
 	"boxwalk/export/pdf"
 	"boxwalk/export/report"
+	"boxwalk/export/sheet"
 	"boxwalk/export/svg"
 	"boxwalk/export/table"
 	"boxwalk/export/views"
@@ -34,7 +35,7 @@ type product struct {
 func (a *app) outputCommands() []*cobra.Command {
 	return []*cobra.Command{
 		a.outputCommand("all", "Check a job and write everything: result, tables, drawings, pictures", "", everything),
-		a.outputCommand("draw", "Write the drawings of a job as DXF and SVG", "drawings/", drawings),
+		a.outputCommand("draw", "Write the drawings of a job as DXF and SVG, and the set as PDF", "drawings/", drawings),
 		a.outputCommand("report", "Write the calculation report of a job as one HTML file and as PDF", "report.", reports),
 		a.outputCommand("views", "Write hidden-line pictures of a job as SVG", "views/", pictures),
 	}
@@ -183,7 +184,11 @@ func drawings(s *model.Study, r *result.Result, u units.System) ([]product, erro
 		out = append(out, writer{"drawings/" + n.Name + ".dxf", func(w io.Writer) error { return dxf.Encode(w, n.Sheet) }},
 			writer{"drawings/" + n.Name + ".svg", func(w io.Writer) error { return svg.Encode(w, n.Sheet) }})
 	}
-	return encoded(out)
+	set := make([]*sheet.Sheet, len(list))
+	for i, n := range list {
+		set[i] = n.Sheet
+	}
+	return encoded(append(out, writer{"drawings/set.pdf", func(w io.Writer) error { return pdf.Sheets(w, set) }}))
 }
 
 func pictures(s *model.Study, r *result.Result, _ units.System) ([]product, error) {

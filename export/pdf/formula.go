@@ -98,8 +98,9 @@ func (d document) around(left string, inner box, right string, size float64) box
 		middle := (inner.up - inner.down) / 2
 		return box{b.wide, inner.up, inner.down, func(x, y float64) {
 			// of a high mark the letter is as wide as of a lower one
-			d.TransformBegin()
-			d.TransformScaleX(100*b.wide/d.wide(text, regular, high), x, y)
+			times := b.wide / d.wide(text, regular, high)
+			d.TransformBegin() // after the font is set: what is set within ends with it
+			d.TransformScaleX(100*times, x, y)
 			d.letters(x, y-middle+0.27*high, text, regular, high)
 			d.TransformEnd()
 		}}
