@@ -136,8 +136,9 @@ func (r *Advance) contend(b *Bay, there []bool, takes []float64) (lists [8][]swe
 // onIt tells whether a wheel comes near a zone on which it rolls.
 func (r *Advance) onIt(b *Bay, part, z int) bool {
 	for _, s := range r.Segments {
+		around := s.around(part)
 		for _, k := range r.zones[z] {
-			if b.rollsOn(r, part, k) && s.boxes[part].Gap(r.boxes[k]) < Far {
+			if b.rollsOn(r, part, k) && around.Gap(r.boxes[k]) < Far {
 				return true
 			}
 		}
@@ -150,7 +151,7 @@ func (r *Advance) onIt(b *Bay, part, z int) bool {
 func (b *Bay) rolledBy(r *Advance, part, z int, search func(mover, met) sweep.Bracket, on bool) sweep.Bracket {
 	out := Nothing()
 	for i, s := range r.Segments {
-		v := mover{motion: s.Motion, moving: true, part: r.Parts[part], around: s.boxes[part]}
+		v := mover{motion: s.Motion, moving: true, part: r.Parts[part], around: s.around(part)}
 		free, held := v.near(&r.Obstacles, z, func(solid int) bool { return b.rollsOn(r, part, solid) })
 		if len(free.at)+len(held.at) == 0 {
 			continue
@@ -174,8 +175,9 @@ func (b *Bay) rolledBy(r *Advance, part, z int, search func(mover, met) sweep.Br
 func (b *Bay) rollsClear(r *Advance, part, z int, floor float64) bool {
 	for _, s := range r.Segments {
 		var near []sweep.Part
+		around := s.around(part)
 		for _, k := range r.zones[z] {
-			if apart(&s.boxes[part], &r.boxes[k]) < floor && !b.rollsOn(r, part, k) {
+			if apart(&around, &r.boxes[k]) < floor && !b.rollsOn(r, part, k) {
 				near = append(near, r.Obstacles.Parts[k])
 			}
 		}

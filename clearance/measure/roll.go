@@ -24,11 +24,11 @@ type Advance struct {
 	Stop  error        // why it cannot be worked out
 }
 
-// stretch is one smooth piece of the advance: its motion, the boxes that hold
-// each part, and where it lies in the whole.
+// stretch is one smooth piece of the advance: its motion, what holds each part
+// throughout, and where it lies in the whole.
 type Segment struct {
 	Motion   sweep.Motion
-	boxes    []geom.Box
+	around   func(part int) geom.Box
 	From, to float64
 }
 
@@ -52,7 +52,8 @@ func (b *Bay) Advance() *Advance {
 		return r
 	}
 	r.Parts = b.Parts
-	r.Segments = []Segment{{path, b.sweptBoxes(path, newNumbers().shapesOf(b.Carrier)), 0, 1}}
+	boxes := b.sweptBoxes(path, newNumbers().shapesOf(b.Carrier))
+	r.Segments = []Segment{{path, func(part int) geom.Box { return boxes[part] }, 0, 1}}
 	return r
 }
 
@@ -81,18 +82,15 @@ func (b *Bay) add(r *Advance, last carrier.Step, piece sweep.Motion, from, to fl
 	for n := range sweptPieces + 1 {
 		body.poses = append(body.poses, piece.Pose(sweep.Ground, 0, float64(n)/sweptPieces))
 	}
-	boxes := make([]geom.Box, len(r.Parts))
-	for i, p := range r.Parts {
-		boxes[i] = body.around(boxOf(p))
-	}
-	r.Segments = append(r.Segments, Segment{piece, boxes, from, to})
+	around := func(part int) geom.Box { return body.around(boxOf(r.Parts[part])) }
+	r.Segments = append(r.Segments, Segment{piece, around, from, to})
 }
 
 // roll measures one part over the advance, zone by zone.
 func (b *Bay) Rolled(r *Advance, part int) Gaps {
 	var m Gaps
 	for i, s := range r.Segments {
-		v := mover{motion: s.Motion, moving: true, part: r.Parts[part], around: s.boxes[part]}
+		v := mover{motion: s.Motion, moving: true, part: r.Parts[part], around: s.around(part)}
 		one := v.against(&r.Obstacles, part, func(solid int) bool {
 			return stands(b.Carrier.Parts[part], r.Solids[solid]) && b.Carrier.Parts[part].Role == carrier.Wheel
 		})

@@ -133,6 +133,20 @@ func (c *Carrier) WeighRaised() Weighed {
 	return c.Weigh(func(Part) bool { return true }, func(int) geom.Pose { return geom.Identity() })
 }
 
+// once asks for the pose of each body once.
+func once(pose func(body int) geom.Pose) func(body int) geom.Pose {
+	known := map[int]*geom.Pose{}
+	return func(body int) geom.Pose {
+		p := known[body]
+		if p == nil {
+			at := pose(body)
+			p = &at
+			known[body] = p
+		}
+		return *p
+	}
+}
+
 // shares are the parts that are present by make, what is extra the last of them,
 // and the mass of those that are not.
 func (c *Carrier) shares(present func(Part) bool, pose func(body int) geom.Pose) (list []share, off Mass) {
@@ -141,6 +155,7 @@ func (c *Carrier) shares(present func(Part) bool, pose func(body int) geom.Pose)
 	var face float64
 	var faces geom.Vec
 	pieces := c.weighed()
+	pose = once(pose)
 	for n := range c.Parts {
 		p := &c.Parts[n]
 		if !present(*p) {

@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+	"sync"
 
 	"boxwalk/model/units"
 )
@@ -60,23 +61,43 @@ func (d Default) standard(kind units.Kind) float64 {
 // keys; [] stands for any item of a list.
 func Defaults[T any]() []Default {
 	var out []Default
-	eachDefault(reflect.TypeFor[T](), "", func(d Default, _ []int) { out = append(out, d) })
+	for _, p := range defaultsOf(reflect.TypeFor[T]()) {
+		out = append(out, p.Default)
+	}
 	return out
 }
 
-// eachDefault visits the numeric defaults below a struct. The index leads to the
-// field from the struct; it is nil below a list.
-func eachDefault(t reflect.Type, path string, visit func(Default, []int)) {
+// placed is a default and where its field is.
+type placed struct {
+	Default
+	index    []int // leads to the field from the struct; nil below a list
+	kind     units.Kind
+	single   bool    // a number of one unit
+	standard float64 // the default in SI, of those
+}
+
+// knownDefaults are those of the types that were asked for: checks ask again and again.
+var knownDefaults sync.Map
+
+// defaultsOf are the numeric defaults below a struct.
+func defaultsOf(t reflect.Type) []placed {
+	if known, ok := knownDefaults.Load(t); ok {
+		return known.([]placed)
+	}
+	var out []placed
 	var walk func(t reflect.Type, path string, at []int, listed bool)
 	walk = func(t reflect.Type, path string, at []int, listed bool) {
 		for _, f := range structFields(t) {
 			key, index := joined(path, f.name), append(append([]int{}, at...), f.index...)
 			if text := f.rule.fallback; f.rule.defaults && numeric(f.typ, text) {
-				found := index
-				if listed {
-					found = nil
+				p := placed{Default: Default{Key: key, Text: text, Doc: f.rule.doc, Source: f.rule.tags.Get("source"), Safer: f.rule.tags.Get("safer"), typ: f.typ}}
+				if !listed {
+					p.index = index
+					if p.kind, p.single = kindOf(f.typ); p.single {
+						p.standard = p.Default.standard(p.kind)
+					}
 				}
-				visit(Default{Key: key, Text: text, Doc: f.rule.doc, Source: f.rule.tags.Get("source"), Safer: f.rule.tags.Get("safer"), typ: f.typ}, found)
+				out = append(out, p)
 			}
 			leaf := leafType(f.typ)
 			if leaf.Kind() != reflect.Struct || isUnion(leaf) || sizeOf(leaf) > 0 {
@@ -89,7 +110,9 @@ func eachDefault(t reflect.Type, path string, visit func(Default, []int)) {
 			walk(leaf, key, index, below)
 		}
 	}
-	walk(t, path, nil, false)
+	walk(t, "", nil, false)
+	knownDefaults.Store(t, out)
+	return out
 }
 
 // numeric tells whether a default is a number, of any unit, and no word.
@@ -119,19 +142,14 @@ func Choices[T any](v *T) []Choice {
 // keys. Groups that the file leaves out have none.
 func Numbers[T any](v *T) []Choice {
 	var out []Choice
-	eachDefault(reflect.TypeFor[T](), "", func(d Default, index []int) {
-		if index == nil {
-			return
+	for _, p := range defaultsOf(reflect.TypeFor[T]()) {
+		if p.index == nil || !p.single {
+			continue
 		}
-		at, err := reflect.ValueOf(v).Elem().FieldByIndexErr(index)
-		if err != nil { // below a group that is left out
-			return
+		at, err := reflect.ValueOf(v).Elem().FieldByIndexErr(p.index)
+		if err == nil { // else below a group that is left out
+			out = append(out, Choice{Default: p.Default, Kind: p.kind, Value: at.Float(), Standard: p.standard})
 		}
-		kind, single := kindOf(at.Type())
-		if !single {
-			return
-		}
-		out = append(out, Choice{Default: d, Kind: kind, Value: at.Float(), Standard: d.standard(kind)})
-	})
+	}
 	return out
 }
