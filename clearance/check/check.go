@@ -24,7 +24,30 @@ type Options struct {
 	Progress func(done, of int) // called as work goes on; may be nil
 	Workers  int                // 0 is one for each core
 	Proof    bool               // keep what a proof is written from
-	Brief    bool               // leave out what no verdict needs: gaps of parts that do not govern, at steps' ends, and along the way
+	Brief    bool               // leave out what no verdict needs: gaps of parts that do not govern, at steps' ends, and along the way; of what is not in Only, everything
+}
+
+// narrow tells whether only some checks are made.
+func (o Options) narrow() bool { return o.Brief && !o.Proof && len(o.Only) > 0 }
+
+// wanted tells whether a check is to be made.
+func (o Options) wanted(c *Check) bool { return !o.narrow() || Matches(c.ID, o.Only) }
+
+// ask is what has to be measured.
+func (o Options) ask() measure.Ask {
+	if !o.narrow() {
+		return measure.Ask{Steps: measure.Every, Raising: true, Advance: true, EveryPart: !o.Brief || o.Proof}
+	}
+	var a measure.Ask
+	for i := range table {
+		if c := &table[i]; o.wanted(c) {
+			if c.Part == Strips {
+				a.Steps = measure.Every
+			}
+			a.Raising, a.Advance = a.Raising || c.Part == Raises, a.Advance || c.Part == Advances
+		}
+	}
+	return a
 }
 
 // Run holds a study against every check. The result depends on the study
@@ -45,7 +68,7 @@ func Examine(s *model.Study, o Options) *Examination {
 	r := &result.Result{Schema: result.Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
 		Job: result.JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job, s.Gear),
 		NotRead: job.Unread(s.Job, s.Gear), Looser: looserThanDefault(s.Job, s.Gear)}
-	reports := reportsOf(s, o, measure.Ask{Steps: measure.Every, Raising: true, Advance: true, EveryPart: !o.Brief || o.Proof})
+	reports := reportsOf(s, o, o.ask())
 	leftOut := map[string]bool{}
 	for _, t := range reportAll(s, reports, o) {
 		add(r, t, o.Only)
@@ -53,7 +76,7 @@ func Examine(s *model.Study, o Options) *Examination {
 			leftOut[id] = leftOut[id] || len(o.Only) == 0 || Matches(id, o.Only)
 		}
 	}
-	whole, left := ofJob(s, reports, always)
+	whole, left := ofJob(s, reports, o.wanted)
 	add(r, &report{still: whole}, o.Only)
 	for _, id := range left {
 		leftOut[id] = leftOut[id] || len(o.Only) == 0 || Matches(id, o.Only)
@@ -76,6 +99,8 @@ type Examined struct {
 	bay     *bay
 	Found   *measure.Report
 	brief   bool
+	narrow  bool // only some checks are wanted, and no lists
+	wanted  func(c *Check) bool
 	onWay   *route   // worked out when first asked for
 	Entries []Judged // with what they come from, where a proof is to be written
 	leftOut []string // ids of entries that somebody else covers
@@ -128,7 +153,7 @@ func reportsOf(s *model.Study, o Options, a measure.Ask) []*Examined {
 	out := make([]*Examined, len(s.Bays))
 	for i, f := range measure.Of(s, tol, a) {
 		if f != nil {
-			out[i] = &Examined{bay: worded(f.Bay, s.Job, limits), Found: f, brief: o.Brief}
+			out[i] = &Examined{bay: worded(f.Bay, s.Job, limits), Found: f, brief: o.Brief, narrow: o.narrow(), wanted: o.wanted}
 			out[i].bay.kept = kept
 		}
 	}
@@ -171,14 +196,16 @@ type report struct {
 
 func (r *Examined) report(s *model.Study) *report {
 	t := &report{}
-	t.still = r.judgeAll(s, false, always)
+	t.still = r.judgeAll(s, false, r.wanted)
 	r.bay.sayUnset(t.still)
 	r.bay.sayRemedies(t.still)
 	r.bay.sayFiner(t.still)
 	t.settings = r.bay.settings()
-	t.steps, t.raising = r.bay.stepRows(r.Found.Strip, r.brief), r.bay.raisingRows(ofCheck("raise.clear", t.still))
-	holdSteps(t.steps, r.bay.Bay.Bay, s)
-	r.bay.levels(t)
+	if !r.narrow {
+		t.steps, t.raising = r.bay.stepRows(r.Found.Strip, r.brief), r.bay.raisingRows(ofCheck("raise.clear", t.still))
+		holdSteps(t.steps, r.bay.Bay.Bay, s)
+		r.bay.levels(t)
+	}
 	r.underWay(t, s, nil)
 	t.leftOut = r.leftOut
 	return t
@@ -187,13 +214,15 @@ func (r *Examined) report(s *model.Study) *report {
 // underWay adds what depends on where along the line the bay lies. The gaps on
 // the way are those of a twin's rows, where there is one.
 func (r *Examined) underWay(t *report, s *model.Study, twin []result.AlongRow) {
-	t.under = r.judgeAll(s, true, always)
+	t.under = r.judgeAll(s, true, r.wanted)
 	r.bay.sayUnset(t.under)
 	r.bay.sayRemedies(t.under)
 	r.bay.sayFiner(t.under)
-	all := slices.Concat(t.still, t.under)
-	r.bay.unproved(t.raising, all)
-	t.rolling = r.rollingRows(s, all)
+	if !r.narrow {
+		all := slices.Concat(t.still, t.under)
+		r.bay.unproved(t.raising, all)
+		t.rolling = r.rollingRows(s, all)
+	}
 	if !r.brief {
 		t.along = r.bay.alongRows(s, r.Found.Rolling, r.Found.Rolled, t.under, twin)
 	}

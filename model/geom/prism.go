@@ -30,18 +30,20 @@ func (e End) At(y, z float64) float64 { return e.X + e.Slope*y + e.Lean*z }
 func SkewPrism(section []Point2, rear, front End) *Solid {
 	loop := counterClockwise(section)
 	n := len(loop)
-	s := &Solid{}
+	s := &Solid{Vertices: make([]Vec, 0, 2*n), Faces: make([][]int, 0, n+2)}
 	for _, e := range [2]End{rear, front} {
 		for _, p := range loop {
 			s.Vertices = append(s.Vertices, Vec{e.At(p[0], p[1]), p[0], p[1]})
 		}
 	}
-	var back, ahead []int
+	all := make([]int, 6*n) // four for each side, n for each end
+	sides, back, ahead := all[:4*n], all[4*n:5*n:5*n], all[5*n:]
 	for i := range n {
 		j := (i + 1) % n
-		back = append([]int{i}, back...)
-		ahead = append(ahead, n+i)
-		s.Faces = append(s.Faces, []int{i, j, n + j, n + i})
+		back[n-1-i], ahead[i] = i, n+i
+		side := sides[4*i : 4*i+4 : 4*i+4]
+		copy(side, []int{i, j, n + j, n + i})
+		s.Faces = append(s.Faces, side)
 	}
 	s.Faces = append(s.Faces, back, ahead)
 	return s

@@ -21,11 +21,9 @@ const (
 	degrees     = 180 / math.Pi
 )
 
-// Shown tells how numbers of a unit of a result are printed in a system, in tables and
-// in sentences. Hundredths of an inch are a quarter of a millimetre: as fine as anyone
-// measures on a form, and decimals keep value, limit and margin addable.
-func Shown(unit string, s System) Measure {
-	metric, imperial := map[string]Measure{
+// shownMetric and shownImperial are the units in which those of a result are printed.
+var (
+	shownMetric = map[string]Measure{
 		"m":   {"mm", millimetres, 1},
 		"kN":  {"kN", 1, 2},
 		"kg":  {"kg", 1, 0},
@@ -35,7 +33,8 @@ func Shown(unit string, s System) Measure {
 		"MPa": {"MPa", 1, 1},
 		"h":   {"h", 1, 1},
 		"1":   {"", 1, 2},
-	}, map[string]Measure{
+	}
+	shownImperial = map[string]Measure{
 		"m":   {"in", inches, 2},
 		"kN":  {"kip", kips, 2},
 		"kg":  {"lb", pounds, 0},
@@ -43,10 +42,16 @@ func Shown(unit string, s System) Measure {
 		"kNm": {"kip-ft", kips / 0.3048, 2},
 		"MPa": {"psi", 1000 * psi, 0},
 	}
-	if m, ok := imperial[unit]; ok && s == Imperial {
+)
+
+// Shown tells how numbers of a unit of a result are printed in a system, in tables and
+// in sentences. Hundredths of an inch are a quarter of a millimetre: as fine as anyone
+// measures on a form, and decimals keep value, limit and margin addable.
+func Shown(unit string, s System) Measure {
+	if m, ok := shownImperial[unit]; ok && s == Imperial {
 		return m
 	}
-	if m, ok := metric[unit]; ok {
+	if m, ok := shownMetric[unit]; ok {
 		return m
 	}
 	return Measure{unit, 1, 2}
