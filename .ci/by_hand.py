@@ -306,7 +306,7 @@ def weights(c):
         plates = sum(plate[0] * plate[1] for x in c.bents if c.hung(x))
     fill = filler * long * (1 if middle_fill else 2) - plates
     d, w = q(g["ties"]["diameter"]), g["wall"]["walers"]
-    n = max(1, int(long / q(g["ties"]["spacing"]) + 1e-9))
+    n = max(1, math.ceil(long / q(g["ties"]["spacing"]) - 1e-9))
     rows = len(w.get("above_foot", [])) + len(w.get("below_top", []))
     tie = math.pi / 4 * d * d * (c.depth + size(w["section"])[0] + q(c.job["culvert"]["outer_wall"])) * 7850
     faces = 2 * long * (c.stack() + c.panel)
@@ -348,6 +348,23 @@ def statics(c, result, report):
     report.near("wheels raised", c.jack - c.wheels, middle(got["setup.rest", "wheels raised"]["value"]))
     report.near("track", span, middle(got["roll.track", "outer edge of the treads"]["value"]))
     lengths(c, got, at, report)
+    pressed(c, got, report)
+
+
+def pressed(c, got, report):
+    """The full head of the fresh concrete at the kicker, and over the fillers."""
+    cul = c.job["culvert"]
+    roof, kicker = q(cul["roof"]), q(cul.get("kicker", "0 m"))
+    high = q(cul["rise"]) + q(cul.get("camber", "0 m")) + roof - kicker
+    report.near("pressure at the kicker", unit_weight(c.job) * high, middle(got["pour.pressure", "wall panel"]["value"]), False)
+    report.near("pressure at the soffit", unit_weight(c.job) * roof, middle(got["pour.pressure", "filler"]["value"]), False)
+
+
+def unit_weight(job):
+    """kN/m3; 25 unless the job states another."""
+    text = job["concrete"].get("unit_weight", "25 kN/m3")
+    v, unit = text.split()
+    return float(v) * (KIP / 1000 / FT**3 if unit == "pcf" else 1)
 
 
 def bearing(c, e, report):

@@ -136,7 +136,7 @@ func answers(s *model.Study, n int) []result.Entry {
 	if n%8 == 0 {
 		return Run(s, Options{Workers: 1, Brief: n%32 != 0}).Checks
 	}
-	return PartAlone(s, []Part{Unsearched, Strips, Raises, Advances}[n%4])
+	return PartAlone(s, []Part{Unsearched, Strips, Raises, Advances, Poured}[n%5])
 }
 
 // FuzzCheck: whatever can be built is answered, soon, and nothing passes without
