@@ -91,7 +91,10 @@ func mathBinary(b formula.Binary) string {
 		}
 		return "<msup>" + base + "<mrow>" + mathNode(b.Right) + "</mrow></msup>"
 	}
-	return "<mrow>" + mathBound(b.Left, tight) + "<mo>" + signs[b.Op] + "</mo>" + mathBound(b.Right, tight+1) + "</mrow>"
+	if _, negative := b.Right.(formula.Minus); negative {
+		tight = formula.Binding(b.Right) // two signs beside each other are none that anybody reads
+	}
+	return "<mrow>" + mathBound(b.Left, formula.Binding(b)) + "<mo>" + signs[b.Op] + "</mo>" + mathBound(b.Right, tight+1) + "</mrow>"
 }
 
 func mathCall(c formula.Call) string {

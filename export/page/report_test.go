@@ -235,6 +235,7 @@ func TestFormulasAreSetAsInPrint(t *testing.T) {
 		"-(a + b)^2":  `<mrow><mo>−</mo><msup><mrow><mo>(</mo><mrow><mi>a</mi><mo>+</mo><mi>b</mi></mrow><mo>)</mo></mrow><mrow><mn>2</mn></mrow></msup></mrow>`,
 		"(a / b)^2":   `<msup><mrow><mo>(</mo><mfrac><mrow><mi>a</mi></mrow><mrow><mi>b</mi></mrow></mfrac><mo>)</mo></mrow><mrow><mn>2</mn></mrow></msup>`,
 		"a - (b - c)": `<mrow><mi>a</mi><mo>−</mo><mrow><mo>(</mo><mrow><mi>b</mi><mo>−</mo><mi>c</mi></mrow><mo>)</mo></mrow></mrow>`,
+		"a - -b":      `<mrow><mi>a</mi><mo>−</mo><mrow><mo>(</mo><mrow><mo>−</mo><mi>b</mi></mrow><mo>)</mo></mrow></mrow>`,
 		"sqrt(phi)":   `<msqrt><mrow><mi>φ</mi></mrow></msqrt>`,
 		"abs(x)":      `<mrow><mo>|</mo><mi>x</mi><mo>|</mo></mrow>`,
 		"tan(a)^2":    "<msup><mrow><mo>(</mo><mrow><mi>tan</mi><mo>\u2061</mo>" + `<mrow><mo>(</mo><mi>a</mi><mo>)</mo></mrow></mrow><mo>)</mo></mrow><mrow><mn>2</mn></mrow></msup>`,

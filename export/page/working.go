@@ -15,7 +15,7 @@ import (
 // the formula and the same with numbers, the result.
 func working(w report.Working) string {
 	var b strings.Builder
-	b.WriteString(`<div class="scroll" tabindex="0" role="group" aria-label="` + html.EscapeString(w.Title) + `"><table class="working"` + shown(w.Of) + `><caption>` + html.EscapeString(w.Title) + `</caption><colgroup><col style="width:9%"><col style="width:26%"><col style="width:53%"><col style="width:12%"></colgroup>` +
+	b.WriteString(`<div class="scroll" tabindex="0" role="group" aria-label="` + html.EscapeString(w.Title) + `"><table class="working"` + shown(w.Of) + `><caption>` + html.EscapeString(w.Title) + `</caption><colgroup><col style="width:10%"><col style="width:26%"><col style="width:51%"><col style="width:13%"></colgroup>` +
 		`<thead><tr><th scope="col">Symbol</th><th scope="col">What it is, from</th><th scope="col">Formula, and with numbers</th><th scope="col">Result</th></tr></thead><tbody>`)
 	numbers := map[string]string{}
 	for n, l := range w.Lines {

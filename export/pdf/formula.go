@@ -121,7 +121,10 @@ func (d document) setBinary(b formula.Binary, size float64) box {
 		return row(base, raised(d.set(b.Right, 0.7*size), max(0.4*size, base.up-0.35*size)))
 	}
 	sign := map[byte]string{'+': " + ", '-': " − ", '*': " · "}[b.Op]
-	return row(d.bound(b.Left, tight, size), d.word(sign, regular, size), d.bound(b.Right, tight+1, size))
+	if _, negative := b.Right.(formula.Minus); negative {
+		tight = formula.Binding(b.Right) // two signs beside each other are none that anybody reads
+	}
+	return row(d.bound(b.Left, formula.Binding(b), size), d.word(sign, regular, size), d.bound(b.Right, tight+1, size))
 }
 
 // fraction is one box over another, with its rule where a minus stands.

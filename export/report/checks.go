@@ -97,7 +97,11 @@ func (w *writer) others(list []result.Entry) []Block {
 	if len(groups) == 0 {
 		return nil
 	}
-	t := Table{Caption: fmt.Sprintf("The %d others of %s", len(list)-1, list[0].ID), Heads: entryHeads("Where")}
+	caption := fmt.Sprintf("The %d others of %s", len(list)-1, list[0].ID)
+	if len(list) == 2 {
+		caption = "The other one of " + list[0].ID
+	}
+	t := Table{Caption: caption, Heads: entryHeads("Where")}
 	var said []Block
 	for _, g := range groups {
 		row := w.entryRow(g.entries[0], g.entries)

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"boxwalk/clearance/check"
@@ -103,10 +104,13 @@ func toneOf(v result.Verdict) Tone {
 	return Alarm
 }
 
-// governing is the table of the governing entry of each check.
+// governing is the table of the governing entry of each check, what does not pass first.
 func (w *writer) governing() Block {
 	t := Table{Caption: "What governs each check", Heads: entryHeads("Check and where")}
-	for _, e := range w.result.Governing() {
+	list := w.result.Governing()
+	first := map[result.Verdict]int{result.Fail: 0, result.Open: 1, result.Pass: 2}
+	slices.SortStableFunc(list, func(a, b result.Entry) int { return first[a.Verdict] - first[b.Verdict] })
+	for _, e := range list {
 		row := w.entryRow(e, []result.Entry{e})
 		row.Cells[0].Text = e.ID + ": " + e.Subject.String()
 		t.Rows = append(t.Rows, row)

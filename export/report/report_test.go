@@ -108,3 +108,11 @@ func TestADutyThatSomebodyCoversNamesThem(t *testing.T) {
 		t.Error(text)
 	}
 }
+
+func TestWhatDoesNotPassStandsFirst(t *testing.T) {
+	s, r := found(t, "chalk-hill")
+	rows := (&writer{study: s, result: r}).governing().(Table).Rows
+	if !strings.HasPrefix(rows[0].Cells[0].Text, "roll.hold: ") || rows[0].Tone != Alarm || rows[1].Tone == Alarm {
+		t.Errorf("%v, then %v", rows[0], rows[1])
+	}
+}
