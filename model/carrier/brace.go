@@ -37,8 +37,9 @@ func (c *Carrier) Braces(side culvert.Side) []Brace {
 	return out
 }
 
-// WallHangs is where the wall of a side hangs, raised: the hinge, or the middle of the
-// brackets that it rolls on. y is that of the left side.
+// WallHangs is where the wall of a side hangs, raised: the hinge, the middle of the
+// brackets that it rolls on, or the header's centre where arms carry it. y is that of the
+// left side.
 func (c *Carrier) WallHangs(side culvert.Side) (y, z float64) {
 	wall := c.bodyNamed(sided(bodyWall, side))
 	if j := c.Mechanism.Bodies[wall].Joint; j.Kind == motion.Revolute {
@@ -51,6 +52,9 @@ func (c *Carrier) WallHangs(side culvert.Side) (y, z float64) {
 			low, high = math.Min(low, b.Min[2]), math.Max(high, b.Max[2])
 			in, out = math.Min(in, math.Min(math.Abs(b.Min[1]), math.Abs(b.Max[1]))), math.Max(out, math.Max(math.Abs(b.Min[1]), math.Abs(b.Max[1])))
 		}
+	}
+	if low > high {
+		return c.Half - float64(c.Gear.Wall.Depth), c.Header
 	}
 	return (in + out) / 2, (low + high) / 2
 }

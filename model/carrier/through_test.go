@@ -35,12 +35,13 @@ const lidGear = `
 gear: {name: Lid 24, kind: roof_lid, units: metric}
 form: {length: 2.40 m, bents: 2, spacing: 1200 mm, first: 600 mm, piece: 2.4 m}
 wall:
+  pressure: 70 kPa
   heights: [1950 mm, 1650 mm, 300 mm]
   depth: 100 mm
   mass: 55
   over_kicker: {min: 25 mm, max: 120 mm, prefer: 50 mm}
-  walers: {section: 80 x 80 mm, above_foot: [250 mm], below_top: [1000 mm, 350 mm], mass: 10.0}
-corner: {haunch: 200 x 200 mm, return: 80 mm, depth: 100 mm, mass: 65}
+  walers: {section: 80 x 80 mm, above_foot: [250 mm], below_top: [1000 mm, 350 mm], mass: 10.0, moment: 10 kNm, shear: 60 kN}
+corner: {haunch: 200 x 200 mm, return: 80 mm, depth: 100 mm, mass: 65, pressure: 40 kPa}
 roof:
   mass: 60
   widths: [1300 mm]
@@ -52,6 +53,7 @@ roof:
   pocket: 220 x 220 x 20 mm
   seal: 10 mm
 frame:
+  side: 40 kN
   gauge: {min: 1400 mm, max: 2200 mm, increment: 100 mm, prefer: 1800 mm}
   leg:
     section: 120 mm
@@ -73,7 +75,7 @@ frame:
 jack: {reading: {min: 140 mm, max: 355 mm}, lower: 120 mm, plate: 150 x 150 x 15 mm, screw: 60 mm, capacity: 60 kN}
 wheels: {diameter: 200 mm, tread: 100 mm, axle: 110 mm, at: [0.3 m, 2.1 m], capacity: 75 kN, side: 36 kN}
 lifting: {pads: [0.45 m, 1.95 m], capacity: 60 kN, stroke: 200 mm}
-ties: {spacing: 1.2 m, diameter: 15 mm}
+ties: {spacing: 1.2 m, diameter: 15 mm, capacity: 90 kN}
 capacities: {basis: permissible, source: made up}
 pulls: {upper brace: 25 kN}
 links:
@@ -83,6 +85,7 @@ links:
     to: {body: wall, behind: 210 mm, below_top: 350 mm}
     length: {min: 620 mm, max: 770 mm}
     thickness: 50 mm
+    axial: 90 kN
     mass: 3.9
     beside: -100 mm
   - name: low brace
@@ -90,6 +93,7 @@ links:
     to: {body: wall, behind: 210 mm, above_foot: 250 mm}
     length: {min: 570 mm, max: 745 mm}
     thickness: 50 mm
+    axial: 90 kN
     mass: 3.9
     beside: 100 mm
 steps:
