@@ -1,6 +1,7 @@
 package check
 
 import (
+	"boxwalk/clearance/worked"
 	"strings"
 	"testing"
 
@@ -10,7 +11,7 @@ import (
 // The hangers hold is asked for where hangers keep the roof, before ties go; a job
 // without them asks for no nuts, in any step of any gear file.
 func TestNutsAreSnuggedWhereThereAreHangers(t *testing.T) {
-	const hangers = "left_in_place:\n  hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}\n"
+	const hangers = worked.Hangers
 	for _, gear := range []string{"roof-halves-24", "roof-whole-24", "roof-whole-24-jacks"} {
 		for jobs, want := range map[string]bool{"": false, hangers: true} {
 			said := ""

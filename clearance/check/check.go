@@ -101,9 +101,10 @@ type Examined struct {
 	brief   bool
 	narrow  bool // only some checks are wanted, and no lists
 	wanted  func(c *Check) bool
-	onWay   *route   // worked out when first asked for
-	Entries []Judged // with what they come from, where a proof is to be written
-	leftOut []string // ids of entries that somebody else covers
+	onWay   *route      // worked out when first asked for
+	pouring *roofPoured // likewise
+	Entries []Judged    // with what they come from, where a proof is to be written
+	leftOut []string    // ids of entries that somebody else covers
 }
 
 // Entry finds one of a report's entries; there is one for every check that was

@@ -9,6 +9,7 @@ import (
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/worked"
 	"boxwalk/model"
+	"boxwalk/model/job"
 	"boxwalk/model/units"
 )
 
@@ -26,7 +27,7 @@ func TestASentenceOfWhatIsAlmostEnoughTellsTwoNumbers(t *testing.T) {
 		}{
 			{"roll.wheel", "wheel, standing", func(s *model.Study, v float64) { s.Gear.Wheels.Capacity = units.Force(v) }},
 			{"roll.wheel", "wheel, rocking", func(s *model.Study, v float64) { s.Gear.Wheels.Capacity = units.Force(v) }},
-			{"setup.jacks", "jack, worst three", func(s *model.Study, v float64) { s.Gear.Jack.Capacity = units.Force(v) }},
+			{"setup.jacks", "jack, worst three", func(s *model.Study, v float64) { s.Gear.Jack.Capacity = &job.JackCapacity{Single: units.Force(v)} }},
 			{"raise.lift", "load on a lifting jack", func(s *model.Study, v float64) { s.Gear.Lifting.Capacity = units.Force(v) }},
 			{"raise.lift", "stroke of a lifting jack", func(s *model.Study, v float64) { s.Gear.Lifting.Stroke = units.Length(v) }},
 			{"roll.pull", "winch", func(s *model.Study, v float64) { s.Job.Travel.Capacity = units.Force(v) }},

@@ -37,7 +37,7 @@ func LimitsOf(j *job.Job) Limits {
 	given := map[string]*units.Length{
 		"setup.faces": j.Limits.SetupFaces, "strip.drag": j.Limits.StripDrag,
 		"strip.release": j.Limits.StripRelease, "roll.clear": j.Limits.RollClear,
-		"roll.mid_ordinate": j.Limits.MidOrdinate, "raise.lift": j.Limits.RaiseLift,
+		"roll.mid_ordinate": j.Limits.MidOrdinate, "raise.lift": j.Limits.RaiseLift, "pour.sag": j.Limits.PourSag,
 	}
 	for _, d := range defaultLimits() {
 		if v := given[d.Key]; v != nil {

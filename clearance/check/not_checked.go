@@ -27,6 +27,7 @@ var duties = []string{
 	"ties and braces under the pour",
 	"uneven filling, sliding and uplift",
 	"roof load on headers, arms, legs and jacks",
+	"how far the form springs back into release gaps when the load leaves it",
 	"hangers or shores that keep the roof",
 	"wind, and stability before the wheels carry",
 	"force to break the bond",

@@ -51,7 +51,7 @@ func PartAlone(s *model.Study, of Part) []result.Entry {
 // as is the report of a bay as it is for a twin.
 func (r *Examined) as(b *model.Bay) *Examined {
 	twin := *r
-	twin.Found, twin.onWay, twin.leftOut = r.Found.As(b), nil, nil
+	twin.Found, twin.onWay, twin.pouring, twin.leftOut = r.Found.As(b), nil, nil, nil
 	own := *r.bay
 	own.Bay, twin.bay = twin.Found.Bay, &own
 	return &twin

@@ -131,7 +131,7 @@ func newLotJob(seed int64) lotJob {
 	j.bent = pours > 1 && lap == 0 && skew == 0 && w.Intn(3) == 0
 	j.pull, j.hold, j.scrub = w.capacity(4)+1e-3, w.capacity(3), 0.6
 	j.wheel, j.jack, j.side, j.lift = w.capacity(20), w.capacity(25), w.capacity(12), w.capacity(20)+1e-3
-	hangers := "left_in_place:\n  hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}\n"
+	hangers := worked.Hangers
 	if strings.HasPrefix(j.Gear, "roof-whole") || w.Intn(3) == 0 {
 		hangers = ""
 	}

@@ -98,7 +98,7 @@ var rollGroup = []Check{
 	},
 	{
 		ID: "roll.wheel", Duty: "wheels and jacks under the carrier's own weight",
-		Holds:   "A wheel carries its share standing, and the worst one rocking over uneven ground while it rolls. Own weight only: loads of the pour are not checked.",
+		Holds:   "A wheel carries its share standing, and the worst one rocking over uneven ground while it rolls. Own weight only: loads of the pour are held by pour.jacks.",
 		Formula: "standing: rigid frame on all wheels, W/n (1 + n ex x/(2 sum x^2) +- 2 ey/gauge), shifted by height x slope along and across; rocking: the most on one with any two others carrying (W/2 for a central load; the same shift adds to it) x 1.6",
 		Limit:   "the gear's wheels.capacity; open where it is not stated",
 		Source:  "statics of a rigid frame (derived); factor 1.6 on live load: ACI 318 (from memory), taken for rolling over edges by judgement",

@@ -45,7 +45,7 @@ var setupGroup = []Check{
 	},
 	{
 		ID: "setup.jacks", Duty: "wheels and jacks under the carrier's own weight",
-		Holds:   "Each screw jack carries its share of the carrier raised, with all that is on it. Own weight only: loads of the pour are not checked.",
+		Holds:   "Each screw jack carries its share of the carrier raised, with all that is on it. Own weight only: loads of the pour are held by pour.jacks.",
 		Formula: "standing: rigid frame on all jacks, W/n (1 + n ex x/(2 sum x^2) +- 2 ey/gauge), shifted by height x grade and crossfall; worst three: the most on one with any two others carrying (W/2 for a central load)",
 		Limit:   "the gear's jack.capacity; open where it is not stated",
 		Source:  "statics of a rigid frame (derived)",

@@ -52,7 +52,7 @@ const (
 var table []Check
 
 func init() {
-	table = slices.Concat(setupGroup, pourGroup, stripGroup, raiseGroup, rollGroup, timeGroup, standGroup, liftGroup)
+	table = slices.Concat(setupGroup, pourGroup, roofGroup, stripGroup, raiseGroup, rollGroup, timeGroup, standGroup, liftGroup)
 }
 
 // Table is all checks in the order that lists have them; nobody writes to it.

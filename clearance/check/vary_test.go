@@ -157,7 +157,8 @@ func TestCellBeyondTheGearSaysByHowMuchAndTheOtherIsStillChecked(t *testing.T) {
 	// laps 150
 	bayReads(t, r, "setup.range", 2, 1, "wall panel stack", result.Fail, 2150)
 	for _, c := range r.Checks {
-		if c.Where.Cell == 1 && c.Verdict != result.Pass {
+		// over a pour so short stands no bent, and no hanger
+		if c.Where.Cell == 1 && c.Verdict != result.Pass && c.ID != "pour.hangers" {
 			t.Errorf("%s %s is %v: %s", c.ID, c.Subject, c.Verdict, c.Text)
 		}
 	}

@@ -12,7 +12,7 @@ import (
 )
 
 // ownWeight is what every load on wheels, jacks and pads is of.
-const ownWeight = "own weight only; loads of the pour are not checked"
+const ownWeight = "own weight only; loads of the pour are held by pour.jacks"
 
 // shared is what the places that a carrier stands on have to carry.
 type shared struct {
@@ -83,11 +83,19 @@ func (b *bay) jackChecks(s *model.Study) []Judged {
 	if err != nil {
 		return []Judged{open("setup.jacks", b.subject("jacks"), "kN", b.told(err), b.at("raised"))}
 	}
-	capacity, on := b.Carrier.Gear.Jack.Capacity, r.underJacks(w, grade)
+	capacity, on := stated(jackCarries(b.Carrier.Gear.Jack.Capacity, b.Carrier.Jack)), r.underJacks(w, grade)
 	return []Judged{
 		r.carries("setup.jacks", "jack, standing", "raised", w.standing.Load, w.stand, capacity, w.standingText(r, "jacks"), r.workedStanding(on)),
 		r.carries("setup.jacks", "jack, worst three", "raised", w.rocking.Load, nil, capacity, w.rockingText(r, "three jacks carry alone", 1), r.workedRocking(on, 1)),
 	}
+}
+
+// stated is a force that may not be; 0 is not stated.
+func stated(v *float64) units.Force {
+	if v == nil {
+		return 0
+	}
+	return units.Force(*v)
 }
 
 // standingText shows how a load standing, as it is printed, comes about.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/worked"
 )
 
 // The numbers of this file were worked by a planar script (convex polygons,
@@ -117,7 +118,7 @@ func TestRoofHalvesOf43CollapseByTheWorkedGaps(t *testing.T) {
 }
 
 // noHangers is the worked cell without anything left in place.
-var noHangers = [][2]string{{"left_in_place:\n  hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}\n", ""}}
+var noHangers = [][2]string{{worked.Hangers, ""}}
 
 func TestWholeRoofCollapsesByTheWorkedGaps(t *testing.T) {
 	r := checked(t, chain{Gear: "roof-whole-24", Jobs: noHangers})

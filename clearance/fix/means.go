@@ -70,7 +70,15 @@ func stronger(g *job.Gear) []dimension {
 	}
 	out := []dimension{
 		force("what a wheel carries", "fit wheels that carry %s each", "wheels.capacity", "roll.wheel", g.Wheels.Capacity, func(g *job.Gear, v units.Force) { g.Wheels.Capacity = v }),
-		force("what a screw jack carries", "fit screw jacks that carry %s each", "jack.capacity", "setup.jacks", g.Jack.Capacity, func(g *job.Gear, v units.Force) { g.Jack.Capacity = v }),
+	}
+	if c := g.Jack.Capacity; c == nil || len(c.Rows) == 0 { // what falls with the reading is no one number
+		from := units.Force(0)
+		if c != nil {
+			from = c.Single
+		}
+		jack := force("what a screw jack carries", "fit screw jacks that carry %s each", "jack.capacity", "setup.jacks", from, func(g *job.Gear, v units.Force) { g.Jack.Capacity = &job.JackCapacity{Single: v} })
+		jack.mends = append(jack.mends, "pour.jacks")
+		out = append(out, jack)
 	}
 	if g.Lifting == nil {
 		return out

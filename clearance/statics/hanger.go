@@ -29,7 +29,7 @@ type Hanging struct {
 	Span   float64   // m, of the slab, wall to wall: clear span and on each side half the lesser of slab and wall
 	Area   []float64 // m, slab thickness times the breadth that each line carries of it: the share of concrete
 	Width  []float64 // m, breadth that each line carries at most of live load
-	Reach  float64   // m along the cell, that one hanger has of its line at most
+	Reach  []float64 // m along the cell, that one hanger of each line has of it at most
 	Line   int       // the line that has the most
 	Hanger Load      // kN, on it
 	Moment Load      // kN m per m, the most that the slab bends across, either way; nobody judges it here
@@ -61,10 +61,13 @@ func HangingOf(b *model.Bay, c HangingCase, k *Kept) (*Hanging, error) {
 	if err := h.across(b.Cell.Section, k); err != nil {
 		return nil, err
 	}
-	if err := h.along(b, k); err != nil {
-		return nil, err
-	}
-	for i := range h.Lines {
+	rear, front := b.Cell.Ends(b.Pour)
+	for i, y := range h.Lines {
+		reach, err := h.along(rear.At(y, 0), front.At(y, 0), k)
+		if err != nil {
+			return nil, err
+		}
+		h.Reach = append(h.Reach, reach)
 		if l := h.on(i); l.Sum() > h.Hanger.Sum() {
 			h.Line, h.Hanger = i, l
 		}
@@ -88,7 +91,7 @@ func hangersOver(b *model.Bay) []float64 {
 
 // on is the most on one hanger of a line.
 func (h *Hanging) on(i int) Load {
-	return Load{Concrete: float64(h.Case.Concrete) * h.Area[i], Live: float64(h.Case.Live) * h.Width[i]}.times(h.Reach)
+	return Load{Concrete: float64(h.Case.Concrete) * h.Area[i], Live: float64(h.Case.Live) * h.Width[i]}.Times(h.Reach[i])
 }
 
 // across solves a strip of slab of 1 m over walls and lines.
@@ -138,38 +141,34 @@ func extreme(r frame.Range[load.Moment]) float64 {
 	return math.Max(float64(r.Most.Value), -float64(r.Least.Value))
 }
 
-// along solves a line over its hangers, from one end of the pour to the other.
-func (h *Hanging) along(b *model.Bay, k *Kept) error {
-	rear, front := b.Cell.Reach(b.Pour)
+// along solves a line over its hangers, from one end of the pour on it to the other: how
+// much of it one hanger has at most.
+func (h *Hanging) along(rear, front float64, k *Kept) (float64, error) {
 	if len(h.At) == 1 {
-		h.Reach = front - rear
-		return nil
+		return front - rear, nil
 	}
 	beam := frame.Beam{Stretches: []frame.Stretch{{Length: units.Length(front - rear), EI: 1}}}
-	cuts := []float64{rear}
 	for _, x := range h.At {
 		beam.Supports = append(beam.Supports, frame.Pin(units.Length(clamped(x-rear, front-rear))))
-		if x > rear+1e-6 && x < front-1e-6 {
-			cuts = append(cuts, x)
-		}
 	}
-	cuts = append(cuts, front)
-	loads := []frame.Loading{{}}
+	cuts := cutsOf(culvert.Section{}, rear, front, h.At...)
+	loads := []frame.Loading{}
 	for i := 1; i < len(cuts); i++ {
 		loads = append(loads, frame.Evenly(units.Length(cuts[i-1]-rear), units.Length(cuts[i]-rear), 1))
 	}
 	solved, err := k.Solve(beam, loads...)
 	if err != nil {
-		return err
+		return 0, err
 	}
+	most := 0.0
 	for i := range h.At {
 		sum := 0.0
-		for _, r := range solved[1:] {
+		for _, r := range solved {
 			sum += math.Max(0, float64(r.Supports[i].Up))
 		}
-		h.Reach = math.Max(h.Reach, sum)
+		most = math.Max(most, sum)
 	}
-	return nil
+	return most, nil
 }
 
 // beam solves the beam above, with the most on each hanger.
@@ -191,12 +190,12 @@ func (h *Hanging) beam(sec culvert.Section, k *Kept) error {
 	}
 	for i, r := range solved {
 		// all sag it: the peaks of each added are no less than that of all
-		h.Beam.Moment = h.Beam.Moment.plus(shares[i].times(float64(r.Moment().Most.Value)))
+		h.Beam.Moment = h.Beam.Moment.plus(shares[i].Times(float64(r.Moment().Most.Value)))
 	}
 	for side := range 2 {
 		var bears Load
 		for i, r := range solved {
-			bears = bears.plus(shares[i].times(float64(r.Supports[side].Up)))
+			bears = bears.plus(shares[i].Times(float64(r.Supports[side].Up)))
 		}
 		if bears.Sum() > h.Beam.Bears.Sum() {
 			h.Beam.Bears, h.Beam.Shear = bears, bears

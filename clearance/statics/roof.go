@@ -36,7 +36,8 @@ func (l Load) plus(o Load) Load {
 	return Load{l.Dead + o.Dead, l.Concrete + o.Concrete, l.Live + o.Live}
 }
 
-func (l Load) times(f float64) Load { return Load{f * l.Dead, f * l.Concrete, f * l.Live} }
+// Times is so many times all of it.
+func (l Load) Times(f float64) Load { return Load{f * l.Dead, f * l.Concrete, f * l.Live} }
 
 // single are the factors of loads that are taken as they are.
 var single = Load{1, 1, 1}
@@ -94,7 +95,7 @@ type Stringer struct {
 // known: a stringer without a seat, a strip on fewer than two stringers.
 func RoofOf(b *model.Bay, c RoofCase, k *Kept) (*Roof, error) {
 	car := b.Carrier
-	r := &Roof{Case: c, Thickness: b.Cell.Roof, Weights: weigh(car), kept: k}
+	r := &Roof{Case: c, Thickness: b.Cell.Roof, Weights: Weigh(car), kept: k}
 	r.Form = r.Weights.Soffit / (2 * car.Half)
 	r.Spacing = widest(car.Bents)
 	if err := r.across(car, b.Cell.Section); err != nil {
@@ -163,7 +164,7 @@ func (r *Roof) alongSeat(s Seat, of func(Effect) float64) Load {
 	beyond := s
 	beyond.Area = 0
 	ends := Load{Live: float64(r.Case.Edge) * s.Width}
-	return s.Line(r.Case).times(of(r.Along.In)).plus(beyond.Line(r.Case).times(of(r.Along.Out))).plus(ends.times(of(r.Along.Ends)))
+	return s.Line(r.Case).Times(of(r.Along.In)).plus(beyond.Line(r.Case).Times(of(r.Along.Out))).plus(ends.Times(of(r.Along.Ends)))
 }
 
 // signs are those of the sides that a part stands on; the middle is one.

@@ -74,7 +74,7 @@ func (r *Roof) bent(b *Bent, k int, factors Load) {
 		greater(&b.TubeSag, r.most(s, d), factors)
 		greater(&b.TubeSag, r.most(s, d.negative()), factors)
 	}
-	if low := r.lift(s); k == 0 || low < b.Least {
+	if low := r.lift(k); k == 0 || low < b.Least {
 		b.Least = low
 	}
 }
@@ -182,38 +182,55 @@ func (z Zone) under(e effect) (area, width float64) {
 }
 
 // lift is the least on a jack of a bent, of loads as they are: what is always there at
-// least, with the left half of the roof poured and loaded, the right one, both or none,
-// in any spans; a filler in the middle and what braces draw the walls down by as they
-// are worst.
-func (r *Roof) lift(s state) float64 {
+// least, with the left half of the roof poured and loaded from end to end, the right one,
+// both or none; a filler in the middle and what braces draw the walls down by as they are
+// worst.
+func (r *Roof) lift(k int) float64 {
+	all := r.all(k)
 	least := math.Inf(1)
 	for _, up := range r.solved.up[:2] {
-		low := r.Weights.light.Share * up.own
+		low := r.Weights.light.Jack + r.Weights.light.Share*up.own
 		for i, seat := range r.Seats {
-			low += s.most.dead * min(seat.Dead*up.of[i], seat.Light*up.of[i])
+			low += all.dead * min(seat.Dead*up.of[i], seat.Light*up.of[i])
 			if seat.Wall {
 				low += math.Min(0, r.Case.Walls[0]*up.of[i]) + math.Min(0, r.Case.Walls[1]*up.of[i])
 			}
 		}
-		halves := map[bool]float64{}
-		for _, z := range r.Zones {
-			area, width := z.under(up)
-			if by := r.Case.brings(area, width, s.most).Sum(); math.Abs(z.From+z.To) < 1e-6 {
-				low += math.Min(0, by)
-			} else {
-				halves[z.From+z.To > 0] += by
-			}
-			low += math.Min(0, r.Case.brings(area, width, s.least).Sum())
+		for _, half := range r.halves(up) {
+			low += math.Min(0, r.Case.brings(half[0], half[1], all).Sum())
 		}
-		least = math.Min(least, low+math.Min(0, halves[false])+math.Min(0, halves[true]))
+		least = math.Min(least, low)
 	}
 	return least
+}
+
+// all is what comes on a bent of loads from end to end.
+func (r *Roof) all(k int) reach {
+	a := r.Along
+	return reach{a.In.All[k], a.Out.All[k], a.Ends.All[k], a.In.All[k] + a.Out.All[k]}
+}
+
+// halves are what an effect has of the left half of the roof, of the right one, and of
+// fillers in the middle, area and breadth.
+func (r *Roof) halves(e effect) (out [3][2]float64) {
+	for _, z := range r.Zones {
+		area, width := z.under(e)
+		half := 2
+		switch mid := z.From + z.To; {
+		case mid > 1e-6:
+			half = 0
+		case mid < -1e-6:
+			half = 1
+		}
+		out[half][0], out[half][1] = out[half][0]+area, out[half][1]+width
+	}
+	return out
 }
 
 // whole is a bent with everything on it: what comes down and what holds it.
 func (r *Roof) whole(k int) {
 	c, w := r.Case, r.Weights
-	all := reach{r.Along.In.All[k], r.Along.Out.All[k], r.Along.Ends.All[k], r.Along.In.All[k] + r.Along.Out.All[k]}
+	all := r.all(k)
 	out := Whole{Down: w.Tube + 2*w.Arm + 2*w.Leg + 2*w.Rest}
 	on := make([]float64, len(r.Seats))
 	for i, s := range r.Seats {
@@ -251,7 +268,7 @@ func (r *Roof) arms(b *Bent, s state) {
 	f, w := r.frame, r.Weights
 	long := f.inner + w.armLong - f.half // of arm outside the tube
 	own := w.Arm / w.armLong
-	out := r.outermost()
+	out := r.Outermost()
 	for side, sign := range [2]float64{1, -1} {
 		down := r.of(func(i int) float64 { _, yes := r.outside(i, sign); return only(yes) })
 		moment := r.of(func(i int) float64 { lever, yes := r.outside(i, sign); return lever * only(yes) })
@@ -274,8 +291,8 @@ func (r *Roof) arms(b *Bent, s state) {
 	}
 }
 
-// outermost is the place of the outermost seat on an arm.
-func (r *Roof) outermost() float64 {
+// Outermost is the place of the outermost seat on an arm.
+func (r *Roof) Outermost() float64 {
 	out := r.frame.half
 	for _, s := range r.Seats {
 		if s.On == carrier.Arm {

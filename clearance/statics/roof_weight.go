@@ -22,12 +22,16 @@ type Weights struct {
 }
 
 // Light is what is there at least where weight relieves, as Weights has it: the least
-// that parts may weigh, with nothing on them. Share is that of tubes and arms.
-type Light struct{ Soffit, Stringer, Wall, Share float64 }
+// that parts may weigh, with nothing on them.
+type Light struct {
+	Soffit, Stringer, Wall float64
+	Share                  float64 // of tubes and arms
+	Jack                   float64 // on each jack: a leg, and what stands on it besides
+}
 
-// weigh sorts the parts by where their weight comes down. What a stated mass of the
+// Weigh sorts the parts by where their weight comes down. What a stated mass of the
 // carrier has beyond its parts goes to the jacks.
-func weigh(c *carrier.Carrier) Weights {
+func Weigh(c *carrier.Carrier) Weights {
 	extra := float64(c.Gear.Mass.Extra)
 	heavy := sorted(c, func(p carrier.Part) float64 { return p.Mass.High + extra*p.Face })
 	low := sorted(c, func(p carrier.Part) float64 { return p.Mass.Low })
@@ -41,7 +45,7 @@ func weigh(c *carrier.Carrier) Weights {
 	w := Weights{
 		Soffit: heavy[onSoffit] * long, Stringer: heavy[alongForm] * long / each, Wall: heavy[onWalls] * long / 2,
 		Tube: heavy[ofTubes] * n, Arm: heavy[ofArms] * n / 2, Leg: heavy[ofLegs] * n / 2, Rest: heavy[onJacks] * n / 2, Total: total * gravity,
-		light:   Light{Soffit: low[onSoffit] * long, Stringer: low[alongForm] * long / each, Wall: low[onWalls] * long / 2},
+		light:   Light{Soffit: low[onSoffit] * long, Stringer: low[alongForm] * long / each, Wall: low[onWalls] * long / 2, Jack: (low[ofLegs] + low[onJacks]) * n / 2},
 		armLong: c.ArmOuter - c.ArmInner, high: c.Soffit, gauge: c.Gauge,
 	}
 	w.light.Share = low[ofTubes] / heavy[ofTubes]

@@ -25,6 +25,9 @@ type Chain struct {
 	Vary  func(gear string) string // what is done to the gear text last; may be nil
 }
 
+// Hangers are those of the worked cells.
+const Hangers = "left_in_place:\n  hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm, rod_capacity: 120 kN, plate_stress: 160 MPa, beam: {moment: 120 kNm, shear: 90 kN, bears: 200 x 200 mm}}\n"
+
 // Cell24 is the worked 3.0 m by 2.4 m cell with hangers over the bents.
 const Cell24 = `
 job: {name: worked cell, number: W-24}
@@ -38,9 +41,7 @@ culvert:
   haunch: {top: 200 x 200 mm, bottom: 150 x 150 mm}
   kicker: 300 mm
   pours: [2.3 m]
-left_in_place:
-  hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}
-ends: {outlet: {apron: 12 m}}
+` + Hangers + `ends: {outlet: {apron: 12 m}}
 schedule: {invert_age: 7 d, walls_age: 4 d, roof_age: 4 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC, walls_strength: 12 MPa, roof_strength: 21 MPa}
 stand: {wind: 0.3 kPa, friction: 0.3, friction_source: pull test on the slab (invented), anchor: 20 kN, chocks: 12 kN}
@@ -65,9 +66,7 @@ culvert:
   haunch: {top: 300 x 300 mm, bottom: 150 x 150 mm}
   kicker: 300 mm
   pours: [2.3 m]
-left_in_place:
-  hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}
-ends: {outlet: {apron: 12 m}}
+` + Hangers + `ends: {outlet: {apron: 12 m}}
 schedule: {invert_age: 7 d, walls_age: 4 d, roof_age: 4 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC, walls_strength: 12 MPa, roof_strength: 21 MPa}
 stand: {wind: 0.3 kPa, friction: 0.3, friction_source: pull test on the slab (invented), anchor: 20 kN, chocks: 12 kN}

@@ -42,7 +42,7 @@ func formOf(t *testing.T, gear, form, wheels, pads string) *model.Study {
 	g := put("gear.yaml", text(gear, [2]string{"length: 9.30 m, bents: 8, spacing: 1200 mm, first: 450 mm, piece: 2.4 m", form},
 		[2]string{"[1.35 m, 7.95 m]", wheels}, [2]string{"[1.05 m, 3.45 m, 5.85 m, 8.25 m]", pads}))
 	return load(t, put("job.yaml", text(onePour, [2]string{"pours: [9 m]", "pours: [3.6 m]"},
-		[2]string{"left_in_place:\n  hangers: {at: bents, lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm}\n", ""})), g)
+		[2]string{"left_in_place:\n  hangers: {at: bents, lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 50 mm, rod_capacity: 80 kN, plate_stress: 160 MPa, beam: {moment: 60 kNm, shear: 60 kN, bears: 200 x 150 mm}}\n", ""})), g)
 }
 
 // lines are the lines, outlines and leaders' tips of a sheet's sections.

@@ -22,7 +22,7 @@ var _ = register(kind{
 		{name: bodyWall, on: bodyFrame, joint: func(b *builder, side culvert.Side) motion.Joint {
 			return along(geom.Vec{0, -float64(side), -float64(b.g.Slide.Fall)})
 		}, screw: &screw{"draw screw", func(g *job.Gear) *job.Adjust { return &g.Slide.Draw }}},
-		{name: bodyRoof, on: bodyFrame, middle: true, joint: straightDown, screw: &screw{"roof jack", func(g *job.Gear) *job.Adjust { return g.RoofJack }}},
+		{name: bodyRoof, on: bodyFrame, middle: true, joint: straightDown, screw: &screw{"roof jack", roofJack}},
 	},
 	share: 1,
 	parts: (*builder).wholeParts,
@@ -40,6 +40,14 @@ var _ = register(kind{
 })
 
 const bodyRoof = "roof"
+
+// roofJack is how far the roof is lowered by jacks of its own; nil where there are none.
+func roofJack(g *job.Gear) *job.Adjust {
+	if g.RoofJack == nil {
+		return nil
+	}
+	return &g.RoofJack.Adjust
+}
 
 func (b *builder) wholeParts() {
 	b.wallPanels(b.wallTopWithCorner)

@@ -206,7 +206,7 @@ func lackingRanges(g *job.Gear) diag.Problems {
 		ask("slide.draw", g.Slide.Draw)
 	}
 	if g.RoofJack != nil {
-		ask("roof_jack", *g.RoofJack)
+		ask("roof_jack", g.RoofJack.Adjust)
 	}
 	for i, l := range g.Links {
 		ask(fmt.Sprintf("links[%d].length", i), l.Length)

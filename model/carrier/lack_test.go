@@ -26,7 +26,7 @@ func TestWhatAKindHasNoPlaceForIsLacking(t *testing.T) {
 		make func(g *job.Gear)
 		path string
 	}{
-		{"roof-halves-24", func(g *job.Gear) { g.RoofJack = &job.Adjust{Max: 0.1} }, "roof_jack"},
+		{"roof-halves-24", func(g *job.Gear) { g.RoofJack = &job.RoofJack{Adjust: job.Adjust{Max: 0.1}} }, "roof_jack"},
 		{"roof-halves-24", func(g *job.Gear) { g.Roof.Pocket = &units.Size3{X: 0.2, Y: 0.2, Z: 0.03} }, "roof.pocket"},
 		{"roof-halves-24", func(g *job.Gear) { g.Roof.Stringers.Middle = true }, "roof.stringers.middle"},
 		{"roof-halves-24", func(g *job.Gear) { link(t, g, "turnbuckle").From.Body = "wall" }, "links[0].from.body"},

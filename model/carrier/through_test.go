@@ -43,10 +43,11 @@ wall:
   walers: {section: 80 x 80 mm, above_foot: [250 mm], below_top: [1000 mm, 350 mm], mass: 10.0, moment: 10 kNm, shear: 60 kN}
 corner: {haunch: 200 x 200 mm, return: 80 mm, depth: 100 mm, mass: 65, pressure: 40 kPa}
 roof:
+  pressure: 30 kPa
   mass: 60
   widths: [1300 mm]
   depth: 100 mm
-  stringers: {section: 80 x 80 mm, from_filler: [320 mm], middle: true, mass: 10.0}
+  stringers: {section: 80 x 80 mm, from_filler: [320 mm], middle: true, mass: 10.0, moment: 5 kNm, shear: 40 kN, inertia: 260 cm4}
   seat: 10 mm
   filler: {min: 0 mm, max: 0 mm}
   filler_length: 1000 mm
@@ -57,6 +58,7 @@ frame:
   gauge: {min: 1400 mm, max: 2200 mm, increment: 100 mm, prefer: 1800 mm}
   leg:
     section: 120 mm
+    axial: 90 kN
     outer_mass: 22.6
     inner_mass: 15.7
     length: {min: 1240 mm, max: 2040 mm, increment: 50 mm}
@@ -65,9 +67,12 @@ frame:
     overlap: 250 mm
   header:
     section: 120 x 140 mm
+    moment: 20 kNm
+    shear: 95 kN
+    inertia: 950 cm4
     length: 2440 mm
     mass: 26.4
-    arm: {section: 100 x 120 mm, length: 700 mm, behind: 100 mm, overlap: 300 mm, mass: 20}
+    arm: {section: 100 x 120 mm, length: 700 mm, behind: 100 mm, overlap: 300 mm, mass: 20, moment: 12 kNm, shear: 70 kN, inertia: 490 cm4}
   sill: 120 x 100 mm
   strut: 120 x 100 mm
   sill_mass: 18.8
@@ -128,7 +133,7 @@ culvert:
   kicker: 300 mm
   pours: [2.3 m]
 left_in_place:
-  hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 0 mm}
+  hangers: {lines: [0 m], plate: 200 x 200 x 20 mm, rod: 25 mm, tail: 0 mm, rod_capacity: 80 kN, plate_stress: 160 MPa, beam: {moment: 60 kNm, shear: 60 kN, bears: 200 x 150 mm}}
 ends: {outlet: {apron: 12 m}}
 schedule: {invert_age: 7 d, walls_age: 4 d, roof_age: 4 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC, walls_strength: 12 MPa, roof_strength: 21 MPa}

@@ -20,7 +20,7 @@ type Gear struct {
 	Slide      *Slide                 `yaml:"slide" doc:"Roller track on which the walls draw in (roof_whole)."`
 	Frame      Frame                  `yaml:"frame" doc:"Bents, sills and struts."`
 	Jack       Jack                   `yaml:"jack" doc:"Screw jacks under the legs."`
-	RoofJack   *Adjust                `yaml:"roof_jack" doc:"Jacks between header and roof, where the roof has its own (roof_whole): range of lowering."`
+	RoofJack   *RoofJack              `yaml:"roof_jack" doc:"Jacks between header and roof, where the roof has its own (roof_whole): range of lowering."`
 	Wheels     Wheels                 `yaml:"wheels" doc:"Wheels under the sills."`
 	Lifting    *Lifting               `yaml:"lifting" doc:"Lifting jacks and the pads they lift the carrier at."`
 	Ties       *Ties                  `yaml:"ties" doc:"Ties through the walls."`
@@ -108,7 +108,14 @@ type RoofPanels struct {
 	FillerPressure *units.Pressure `yaml:"filler_pressure" rated:"true" example:"20 kPa" above:"0 kPa" doc:"Pressure of fresh concrete that the fillers are stated for."`
 	FillerLength   units.Length    `yaml:"filler_length" also:"strip|filler_strip|closure_length" above:"0 mm" max:"10 m" doc:"Length of a filler piece between two bents."`
 	Pocket         *units.Size3    `yaml:"pocket" example:"240 x 240 x 40 mm" above:"0 mm" max:"2 m" doc:"Pocket: a recess in the facing, on the centreline over every bent, in which a hanger plate lies with its top level with the facing: length x width x depth, larger than the plate by play on every side (roof_whole)."`
+	Pressure       *units.Pressure `yaml:"pressure" rated:"true" example:"25 kPa" above:"0 kPa" max:"1000 kPa" doc:"What roof panels carry: fresh concrete, people and equipment, their own weight."`
 	Seal           units.Length    `yaml:"seal" default:"0 mm" source:"none unless given" min:"0 mm" max:"30 mm" doc:"Width of a compressible seal round a plate in its pocket, which closes the play while the concrete is placed; it yields to the plate (roof_whole)."`
+}
+
+// RoofJack is a jack between header and roof: how far it lowers, and what it carries.
+type RoofJack struct {
+	Adjust   `yaml:",inline"`
+	Capacity *units.Force `yaml:"capacity" rated:"true" example:"30 kN" above:"0 kN" max:"10000 kN" doc:"What one roof jack carries."`
 }
 
 // Stringers run along the cell under the roof panels.
@@ -117,6 +124,9 @@ type Stringers struct {
 	FromCorner []units.Length `yaml:"from_corner" optional:"true" maxitems:"20" doc:"Centres from the corner panel's edge toward the centreline."`
 	FromFiller []units.Length `yaml:"from_filler" also:"from_strip|from_closure" optional:"true" maxitems:"20" doc:"Centres from the filler's edge into the panel."`
 	Middle     bool           `yaml:"middle" default:"false" doc:"One more on the centreline (roof_whole)."`
+	Moment     *units.Moment  `yaml:"moment" rated:"true" example:"6 kNm" above:"0 kNm" max:"10000 kNm" doc:"Bending moment that one stringer carries."`
+	Shear      *units.Force   `yaml:"shear" rated:"true" example:"40 kN" above:"0 kN" max:"10000 kN" doc:"Shear that one stringer carries."`
+	Inertia    *units.Inertia `yaml:"inertia" example:"140 cm4" above:"0 cm4" doc:"Second moment of area of a stringer, of steel; of another material times its modulus over 210 GPa."`
 	Mass       *units.Number  `yaml:"mass" example:"12" above:"0" max:"1000" doc:"Mass of a stringer in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
 }
 
@@ -158,6 +168,7 @@ type Leg struct {
 	Length    Adjust        `yaml:"length" doc:"Sill top to header underside; the increment is the pin pitch."`
 	Outer     units.Length  `yaml:"outer" above:"0 mm" max:"20 m" doc:"Length of the outer tube, from the sill up."`
 	Inner     units.Length  `yaml:"inner" above:"0 mm" max:"20 m" doc:"Length of the inner tube, from the header down."`
+	Axial     *units.Force  `yaml:"axial" rated:"true" example:"80 kN" above:"0 kN" max:"10000 kN" doc:"Load along a leg that it carries at its greatest length, buckling and pin counted."`
 	Overlap   units.Length  `yaml:"overlap" above:"0 mm" max:"5 m" doc:"Least overlap of the two tubes."`
 	OuterMass *units.Number `yaml:"outer_mass" example:"22" above:"0" max:"1000" doc:"Mass of the outer tube in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
 	InnerMass *units.Number `yaml:"inner_mass" example:"18" above:"0" max:"1000" doc:"Mass of the inner tube in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
@@ -165,29 +176,35 @@ type Leg struct {
 
 // Header of a bent: an outer tube, and for roof_halves two sliding arms.
 type Header struct {
-	Section units.Size2   `yaml:"section" example:"120 x 140 mm" above:"0 mm" max:"1 m" doc:"Outer tube: length along the cell x depth."`
-	Length  units.Length  `yaml:"length" above:"0 m" max:"30 m" doc:"Length of the outer tube across the cell."`
-	Mass    *units.Number `yaml:"mass" example:"24" above:"0" max:"1000" doc:"Mass of the outer tube in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
-	Arm     *Arm          `yaml:"arm" doc:"Sliding arms (roof_halves)."`
+	Section units.Size2    `yaml:"section" example:"120 x 140 mm" above:"0 mm" max:"1 m" doc:"Outer tube: length along the cell x depth."`
+	Length  units.Length   `yaml:"length" above:"0 m" max:"30 m" doc:"Length of the outer tube across the cell."`
+	Moment  *units.Moment  `yaml:"moment" rated:"true" example:"20 kNm" above:"0 kNm" max:"10000 kNm" doc:"Bending moment that the outer tube carries."`
+	Shear   *units.Force   `yaml:"shear" rated:"true" example:"90 kN" above:"0 kN" max:"10000 kN" doc:"Shear that the outer tube carries, at the arms' ends too."`
+	Inertia *units.Inertia `yaml:"inertia" example:"900 cm4" above:"0 cm4" doc:"Second moment of area of the outer tube, of steel; of another material times its modulus over 210 GPa."`
+	Mass    *units.Number  `yaml:"mass" example:"24" above:"0" max:"1000" doc:"Mass of the outer tube in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
+	Arm     *Arm           `yaml:"arm" doc:"Sliding arms (roof_halves)."`
 }
 
 // Arm slides in the header tube.
 type Arm struct {
-	Section units.Size2   `yaml:"section" example:"100 x 120 mm" above:"0 mm" max:"1 m" doc:"Length along the cell x depth."`
-	Length  units.Length  `yaml:"length" above:"0 m" max:"15 m" doc:"Length of one arm."`
-	Behind  units.Length  `yaml:"behind" above:"0 mm" max:"5 m" doc:"Outer end behind the wall face."`
-	Overlap units.Length  `yaml:"overlap" above:"0 mm" max:"5 m" doc:"Least length of arm inside the tube."`
-	Mass    *units.Number `yaml:"mass" example:"18" above:"0" max:"1000" doc:"Mass of an arm in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
+	Section units.Size2    `yaml:"section" example:"100 x 120 mm" above:"0 mm" max:"1 m" doc:"Length along the cell x depth."`
+	Length  units.Length   `yaml:"length" above:"0 m" max:"15 m" doc:"Length of one arm."`
+	Behind  units.Length   `yaml:"behind" above:"0 mm" max:"5 m" doc:"Outer end behind the wall face."`
+	Moment  *units.Moment  `yaml:"moment" rated:"true" example:"12 kNm" above:"0 kNm" max:"10000 kNm" doc:"Bending moment that an arm carries where it leaves the tube."`
+	Shear   *units.Force   `yaml:"shear" rated:"true" example:"60 kN" above:"0 kN" max:"10000 kN" doc:"Shear that an arm carries, inside the tube too."`
+	Inertia *units.Inertia `yaml:"inertia" example:"500 cm4" above:"0 cm4" doc:"Second moment of area of an arm, of steel; of another material times its modulus over 210 GPa."`
+	Overlap units.Length   `yaml:"overlap" above:"0 mm" max:"5 m" doc:"Least length of arm inside the tube."`
+	Mass    *units.Number  `yaml:"mass" example:"18" above:"0" max:"1000" doc:"Mass of an arm in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
 }
 
 // Jack is a screw jack under a leg. Its reading is the distance from the
 // sill's underside to the plate's underside.
 type Jack struct {
-	Reading  Adjust       `yaml:"reading" doc:"Range of the reading."`
-	Lower    units.Length `yaml:"lower" above:"0 mm" max:"2 m" doc:"Lowering to the wheels to aim for when the legs are pinned."`
-	Plate    units.Size3  `yaml:"plate" example:"150 x 150 x 15 mm" above:"0 mm" max:"2 m" doc:"Plate: length x width x thickness."`
-	Screw    units.Length `yaml:"screw" above:"0 mm" max:"500 mm" doc:"Width of the screw."`
-	Capacity units.Force  `yaml:"capacity" rated:"true" default:"0 kN" source:"not stated" min:"0 kN" doc:"What one jack carries; 0 is not stated."`
+	Reading  Adjust        `yaml:"reading" doc:"Range of the reading."`
+	Lower    units.Length  `yaml:"lower" above:"0 mm" max:"2 m" doc:"Lowering to the wheels to aim for when the legs are pinned."`
+	Plate    units.Size3   `yaml:"plate" example:"150 x 150 x 15 mm" above:"0 mm" max:"2 m" doc:"Plate: length x width x thickness."`
+	Screw    units.Length  `yaml:"screw" above:"0 mm" max:"500 mm" doc:"Width of the screw."`
+	Capacity *JackCapacity `yaml:"capacity" rated:"true" example:"60 kN" doc:"What one jack carries: one value, or a list of {extension, capacity}, where it falls with the reading. Left out, or 0, it is not stated."`
 }
 
 // Wheels under the sills, between the bents.

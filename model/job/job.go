@@ -157,12 +157,26 @@ type LeftInPlace struct {
 
 // Hangers stand over the bents, in lines along the cell.
 type Hangers struct {
-	At    string         `yaml:"at" default:"bents" enum:"bents" doc:"Where along the cell: over every bent."`
-	Lines []units.Length `yaml:"lines" minitems:"1" maxitems:"10" doc:"Lines along the cell, left of its centreline."`
-	Plate units.Size3    `yaml:"plate" example:"200 x 200 x 20 mm" min:"3 mm" max:"2 m" doc:"Plate against the soffit: length along the cell x width across x thickness."`
-	Rod   units.Length   `yaml:"rod" example:"25 mm" min:"6 mm" max:"200 mm" doc:"Diameter of the rod."`
-	Tail  units.Length   `yaml:"tail" default:"50 mm" source:"judgement" min:"0 mm" max:"1 m" doc:"Nut and rod below the plate; 0 where the rod is a stud held from above."`
-	Nut   units.Length   `yaml:"nut" default:"44 mm" source:"judgement" min:"6 mm" max:"500 mm" doc:"Width of nut and rod end below the plate."`
+	At          string          `yaml:"at" default:"bents" enum:"bents" doc:"Where along the cell: over every bent."`
+	Lines       []units.Length  `yaml:"lines" minitems:"1" maxitems:"10" doc:"Lines along the cell, left of its centreline."`
+	Plate       units.Size3     `yaml:"plate" example:"200 x 200 x 20 mm" min:"3 mm" max:"2 m" doc:"Plate against the soffit: length along the cell x width across x thickness."`
+	Rod         units.Length    `yaml:"rod" example:"25 mm" min:"6 mm" max:"200 mm" doc:"Diameter of the rod."`
+	Tail        units.Length    `yaml:"tail" default:"50 mm" source:"judgement" min:"0 mm" max:"1 m" doc:"Nut and rod below the plate; 0 where the rod is a stud held from above."`
+	Nut         units.Length    `yaml:"nut" default:"44 mm" source:"judgement" min:"6 mm" max:"500 mm" doc:"Width of nut and rod end below the plate."`
+	Live        units.Pressure  `yaml:"live" default:"2.4 kPa" source:"ACI 347-04 2.2.1, least construction live load, read in a training manual that has it" safer:"more" min:"0 kPa" max:"100 kPa" doc:"People and equipment on the young roof while it hangs."`
+	RodCapacity *units.Force    `yaml:"rod_capacity" rated:"true" example:"60 kN" above:"0 kN" max:"10000 kN" doc:"What one rod with its nuts carries."`
+	PlateStress *units.Pressure `yaml:"plate_stress" rated:"true" example:"160 MPa" above:"0 MPa" max:"2000 MPa" doc:"Bending stress that the plates' steel takes."`
+	Beam        *HangerBeam     `yaml:"beam" doc:"Beam above every bent, from wall top to wall top, that the rods hang from."`
+}
+
+// HangerBeam is what the rods hang from: one beam across each cell, or beams that reach
+// over several, taken as one a cell.
+type HangerBeam struct {
+	Moment   *units.Moment `yaml:"moment" rated:"true" example:"30 kNm" above:"0 kNm" max:"10000 kNm" doc:"Bending moment that it carries."`
+	Shear    *units.Force  `yaml:"shear" rated:"true" example:"80 kN" above:"0 kN" max:"10000 kN" doc:"Shear that it carries."`
+	Mass     units.Number  `yaml:"mass" default:"60" source:"judgement: two channels 200 mm high" safer:"more" min:"0" max:"2000" doc:"Its mass in kilograms per metre."`
+	Bears    units.Size2   `yaml:"bears" example:"200 x 150 mm" above:"0 mm" max:"2 m" doc:"Plate or packing by which it bears on a wall's top: along the cell x across."`
+	FromFace *units.Length `yaml:"from_face" example:"125 mm" above:"0 mm" max:"5 m" doc:"Middle of that from the wall's inner face; left out, the middle of the wall."`
 }
 
 // SteelAhead is a curtain of bars standing on the next invert's kickers.
@@ -258,6 +272,7 @@ type Limits struct {
 	MidOrdinate  *units.Length `yaml:"roll.mid_ordinate" example:"10 mm" min:"0 mm" doc:"Distance of a straight pour from the alignment."`
 	RaiseLift    *units.Length `yaml:"raise.lift" example:"15 mm" min:"0 mm" doc:"Out of level over 1 m while pads are lifted one after the other."`
 	StripDrag    *units.Length `yaml:"strip.drag" example:"0 mm" min:"0 mm" doc:"Sliding of a face or edge in contact, in one step."`
+	PourSag      *units.Length `yaml:"pour.sag" example:"2.78 mm" above:"0 mm" max:"100 mm" doc:"Sag of stringers, headers and arms under the pour, over 1 m of their span."`
 	SetupFaces   *units.Length `yaml:"setup.faces" example:"3 mm" min:"0 mm" doc:"Distance of a raised panel face from its design face."`
 }
 

@@ -31,7 +31,7 @@ var answers = map[string]any{
 	"MC90.Factor": MC90.Factor, "MC90.Of": MC90.Of, "MC90.At": MC90.At, "MC90.Reach": MC90.Reach,
 	"Plowman.Strength": Plowman.Strength, "Hyperbola.Strength": Hyperbola.Strength, "Exponential.Strength": Exponential.Strength,
 	"SoffitStrip": SoffitStrip, "CarrierStrip": CarrierStrip, "CountedTime": CountedTime, "ReleaseAfter": ReleaseAfter,
-	"ConcreteOf": ConcreteOf, "LineContact": LineContact, "BearingStrength": BearingStrength, "Patch.Areas": Patch.Areas,
+	"ConcreteOf": ConcreteOf, "LineContact": LineContact, "BearingStrength": BearingStrength, "HangerPlate.Bending": HangerPlate.Bending, "HangerPlate.PunchingPlain": HangerPlate.PunchingPlain, "Patch.Areas": Patch.Areas,
 	"Invert.Equivalent": Invert.Equivalent, "Invert.StrengthNow": Invert.StrengthNow, "Patch.OnConcrete": Patch.OnConcrete,
 	"Pull": Pull, "HoldsItself": HoldsItself, "Rolling.Demands": Rolling.Demands, "Against": Against, "LeverArm.Coefficient": LeverArm.Coefficient,
 	"Wheels.Rigid": Wheels.Rigid, "Wheels.Soft": Wheels.Soft, "Wheels.Standing": Wheels.Standing, "Wheels.Rocking": Wheels.Rocking, "Wheels.TippingLevers": Wheels.TippingLevers,

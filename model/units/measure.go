@@ -24,23 +24,25 @@ const (
 // shownMetric and shownImperial are the units in which those of a result are printed.
 var (
 	shownMetric = map[string]Measure{
-		"m":   {"mm", millimetres, 1},
-		"kN":  {"kN", 1, 2},
-		"kg":  {"kg", 1, 0},
-		"kPa": {"kPa", 1, 2},
-		"kNm": {"kNm", 1, 2},
-		"rad": {"deg", degrees, 2},
-		"MPa": {"MPa", 1, 1},
-		"h":   {"h", 1, 1},
-		"1":   {"", 1, 2},
+		"m":    {"mm", millimetres, 1},
+		"kN":   {"kN", 1, 2},
+		"kg":   {"kg", 1, 0},
+		"kPa":  {"kPa", 1, 2},
+		"kNm":  {"kNm", 1, 2},
+		"kN/m": {"kN/m", 1, 2},
+		"rad":  {"deg", degrees, 2},
+		"MPa":  {"MPa", 1, 1},
+		"h":    {"h", 1, 1},
+		"1":    {"", 1, 2},
 	}
 	shownImperial = map[string]Measure{
-		"m":   {"in", inches, 2},
-		"kN":  {"kip", kips, 2},
-		"kg":  {"lb", pounds, 0},
-		"kPa": {"psi", psi, 2},
-		"kNm": {"kip-ft", kips / 0.3048, 2},
-		"MPa": {"psi", 1000 * psi, 0},
+		"m":    {"in", inches, 2},
+		"kN":   {"kip", kips, 2},
+		"kg":   {"lb", pounds, 0},
+		"kPa":  {"psi", psi, 2},
+		"kNm":  {"kip-ft", kips / 0.3048, 2},
+		"kN/m": {"lb/ft", 1000 * kips * 0.3048, 0},
+		"MPa":  {"psi", 1000 * psi, 0},
 	}
 )
 
