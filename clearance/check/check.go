@@ -82,6 +82,9 @@ func Examine(s *model.Study, o Options) *Examination {
 		leftOut[id] = leftOut[id] || len(o.Only) == 0 || Matches(id, o.Only)
 	}
 	r.NotChecked = notChecked(o.Only, s.Job, leftOut)
+	if !o.Brief {
+		r.Plan = planRows(s)
+	}
 	tellFriction(r.Looser, frictionNote(s, reports))
 	if !o.Brief {
 		r.Parts = partRowsOf(s, reports)

@@ -23,6 +23,7 @@ var duties = []string{
 	"wheels and jacks under the carrier's own weight",
 	"bearing of the wheels on the invert",
 	"strength of walls and roof at release",
+	"time of the pours, gangs and carriers",
 	"pressure of the pour on panels and walers",
 	"ties and braces under the pour",
 	"uneven filling, sliding and uplift",

@@ -33,4 +33,14 @@ var timeGroup = []Check{
 		whole:   roofChecks,
 		Mended:  []Means{},
 	},
+	{
+		ID: "time.cycle", Duty: "time of the pours, gangs and carriers",
+		Holds:   "The pours are done by the day, and follow each other as fast, as the job asks; nothing asked for passes and tells the plan.",
+		Formula: "of all work that can begin, what can begin first does, with the gang that is free first: raise, close, pour (one for all that is cast together), harden, free step by step, roll; one carrier in each cell; in working time only, a pour, a step and a roll in one shift; hardening: the longer of walls and roof, by their temperatures or schedule.walls_age, roof_age",
+		Limit:   "cycle.finish, cycle.every",
+		Source:  "the job; durations that it does not state: common practice (judgement)",
+		remedy:  advise("more gangs, longer shifts or more days of work (cycle), or a later finish agreed with whoever set it; the sentence above tells what one more of each would do"),
+		whole:   cycleChecks,
+		Mended:  []Means{},
+	},
 }

@@ -29,8 +29,9 @@ type Result struct {
 	Raising    []RaisingRow      `json:"raising"` // before each pour, see RaisingRow
 	Rolling    []RollingRow      `json:"rolling"` // after the collapse of each pour, see RollingRow
 	Masses     []MassRow         `json:"masses"`
-	Allowances []AllowanceRow    `json:"allowances"` // how what is taken off travel clearances comes about, see AllowanceRow
-	Along      []AlongRow        `json:"along"`      // samples along the way, see AlongRow
+	Allowances []AllowanceRow    `json:"allowances"`     // how what is taken off travel clearances comes about, see AllowanceRow
+	Plan       []PlanRow         `json:"plan,omitempty"` // of the pours, see PlanRow; left out where none is asked for
+	Along      []AlongRow        `json:"along"`          // samples along the way, see AlongRow
 	Cautions   []string          `json:"cautions"`
 	Fixes      []FixRow          `json:"fixes,omitzero"` // nil where nobody asked for them, see FindFixes
 	Parts      iter.Seq[PartRow] `json:"-"`              // every part in every step, for clearance.csv

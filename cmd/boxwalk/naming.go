@@ -9,7 +9,7 @@ import (
 // ownName is how the files are named that commands write below an output
 // folder, with slash. Nothing else is ever taken away, whatever a list in the
 // folder says: anybody may have written that.
-var ownName = regexp.MustCompile(`^(result\.json|result\.schema\.json|(clearance|along|settings|setout|parts|steps)\.csv|steps\.txt|report\.(html|pdf)` +
+var ownName = regexp.MustCompile(`^(result\.json|result\.schema\.json|(clearance|along|settings|setout|cycle|parts|steps)\.csv|steps\.txt|report\.(html|pdf)` +
 	`|drawings/[0-9]{2,4}-(` + ownSheet + `)\.(dxf|svg)|drawings/set\.pdf|views/(` + ownView + `)(-bent)?\.svg|` + ownSolids + `|` + regexp.QuoteMeta(manifest) + `)$`)
 
 // The names that views.Sheets and views.Pictures give, without what stands

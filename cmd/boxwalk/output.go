@@ -160,6 +160,7 @@ func tables(s *model.Study, r *result.Result, u units.System) ([]product, error)
 		{"settings.csv", func(w io.Writer) error { return table.Settings(w, r, u) }},
 		{"parts.csv", func(w io.Writer) error { return table.Parts(w, s, r) }},
 		{"setout.csv", func(w io.Writer) error { return table.SetOut(w, s, r) }},
+		{"cycle.csv", func(w io.Writer) error { return table.Cycle(w, r) }},
 		{"steps.csv", func(w io.Writer) error { return table.StepsCSV(w, r, u) }},
 		{"steps.txt", func(w io.Writer) error { return table.Steps(w, r, u) }},
 	})

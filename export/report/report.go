@@ -31,6 +31,7 @@ func Of(s *model.Study, r *result.Result) Document {
 		{"checks", "Checks", w.checks()},
 		{"allowances", "Allowances", w.allowances()},
 		{"plots", "Along the way", w.plots()},
+		{"plan", "Plan of the pours", w.plan()},
 		{"not-checked", "Not checked, and looser than usual", w.notChecked()},
 		{"masses", "Masses", w.masses()},
 		{"cautions", "Cautions", []Block{Bullets{r.Cautions}}},

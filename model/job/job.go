@@ -13,6 +13,7 @@ type Job struct {
 	Alignment   Alignment         `yaml:"alignment" optional:"true" doc:"Where the alignment runs: the centre of the whole box at the top of the invert."`
 	LeftInPlace LeftInPlace       `yaml:"left_in_place" optional:"true" doc:"What stays in the pour while the carrier leaves."`
 	Travel      Travel            `yaml:"travel" optional:"true" doc:"How the carrier is moved to the next pour."`
+	Cycle       *Cycle            `yaml:"cycle" doc:"Working time, gangs and durations, from which the pours are planned hour by hour."`
 	Flown       []Flown           `yaml:"flown" optional:"true" maxitems:"40" doc:"What a crane lifts, with its slings."`
 	Anchors     Anchors           `yaml:"anchors" optional:"true" doc:"What the pulling line and the restraint are made fast to."`
 	Stand       Stand             `yaml:"stand" optional:"true" doc:"Wind and what holds the carrier while it stands free."`
@@ -261,6 +262,7 @@ type Step struct {
 	Caution string            `yaml:"caution" default:"" doc:"What can hurt someone in this step."`
 	Drivers map[string]Target `yaml:"drivers" optional:"true" doc:"Adjuster readings at the end of the step."`
 	Locked  []string          `yaml:"locked" optional:"true" maxitems:"40" doc:"Follower links left locked in this step."`
+	Takes   *units.Duration   `yaml:"takes" example:"45 min" above:"0 h" max:"24 h" doc:"How long it takes on one carrier, for the plan of the pours."`
 	Removes []string          `yaml:"removes" optional:"true" maxitems:"10" doc:"What comes off before anything moves: fillers, ties."`
 }
 
