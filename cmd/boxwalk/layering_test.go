@@ -54,7 +54,7 @@ var may = map[string][]string{
 	"export/dxf":        {"export/sheet"},
 	"export/svg":        {"export/sheet"},
 	"export/plot":       nil,
-	"export/report":     {"model/...", "clearance/allow", "clearance/check", "clearance/result", "export/plot", "export/table"},
+	"export/report":     {"model/...", "clearance/allow", "clearance/check", "clearance/result", "clearance/statics", "export/plot", "export/table"},
 	"export/page":       {"model/formula", "clearance/result", "export/plot", "export/report"},
 	"export/pdf":        {"model/formula", "clearance/result", "export/plot", "export/report", "export/sheet"},
 	"export/table":      {"model/...", "clearance/check", "clearance/result"},

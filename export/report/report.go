@@ -30,6 +30,7 @@ func Of(s *model.Study, r *result.Result) Document {
 		{"defaults", "Defaults that entered", w.defaults()},
 		{"checks", "Checks", w.checks()},
 		{"allowances", "Allowances", w.allowances()},
+		{"pour", "Under the pour", w.pour()},
 		{"plots", "Along the way", w.plots()},
 		{"plan", "Plan of the pours", w.plan()},
 		{"not-checked", "Not checked, and looser than usual", w.notChecked()},

@@ -8,6 +8,7 @@ import (
 
 	"boxwalk/clearance/check"
 	"boxwalk/clearance/result"
+	"boxwalk/clearance/statics"
 	"boxwalk/clearance/worked"
 	"boxwalk/export/plot"
 	"boxwalk/model"
@@ -114,5 +115,36 @@ func TestWhatDoesNotPassStandsFirst(t *testing.T) {
 	rows := (&writer{study: s, result: r}).governing().(Table).Rows
 	if !strings.HasPrefix(rows[0].Cells[0].Text, "roll.hold: ") || rows[0].Tone != Alarm || rows[1].Tone == Alarm {
 		t.Errorf("%v, then %v", rows[0], rows[1])
+	}
+}
+
+// The most of a plot is the number of the entry that it is of, from another way: moments
+// from what the ties take, not from the beam that was solved.
+func TestThePlotsOfThePourReachTheNumbersOfTheirEntries(t *testing.T) {
+	s, r := found(t, "one-pour")
+	w := &writer{study: s, result: r}
+	e, b := w.governs("pour.walers")
+	p, is := w.walerPlot(e, b)
+	if !is {
+		t.Fatalf("no plot of %s", e.Subject)
+	}
+	most := 0.0
+	for _, q := range p.Curves[0].Runs[0] {
+		most = math.Max(most, math.Abs(q[1]))
+	}
+	if most > e.Value.Upper*(1+1e-9) || most < 0.97*e.Value.Upper || len(p.Levels) != 1 {
+		t.Errorf("moments of %v at most, the entry has %v", most, e.Value.Upper)
+	}
+	e, b = w.governs("pour.pressure")
+	f, err := statics.FreshOf(s.Job, b.Cell.Section, w.system)
+	if err != nil {
+		t.Fatal(err)
+	}
+	most = 0
+	for _, q := range w.pressurePlot(e, b, f).Curves[0].Runs[0] {
+		most = math.Max(most, q[1])
+	}
+	if most < e.Value.Upper*(1-1e-9) || most > 1.2*e.Value.Upper {
+		t.Errorf("pressure of %v at most, the entry has %v", most, e.Value.Upper)
 	}
 }
