@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -23,7 +24,9 @@ const (
 
 func checkFile(t *testing.T, name string, swap ...[2]string) *result.Result {
 	t.Helper()
-	return Run(jobFile(t, name, swap...), Options{Version: "test"})
+	return lately(fmt.Sprintf("%q %q", name, swap), func() *result.Result {
+		return Run(jobFile(t, name, swap...), Options{Version: "test"})
+	})
 }
 
 // governs holds the entry that governs a check: how its subject ends, its
