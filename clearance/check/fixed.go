@@ -2,6 +2,7 @@ package check
 
 import (
 	"boxwalk/clearance/measure"
+	"boxwalk/clearance/statics"
 	"boxwalk/clearance/sweep"
 	"boxwalk/model/carrier"
 	"boxwalk/model/load"
@@ -31,6 +32,12 @@ func FixedNumbers() []FixedNumber {
 		{"centre of gravity", measure.CentreUncertain, "m", "judgement", "along the carrier, where more than two wheel lines may carry"},
 		{"live factor", load.LiveFactor, "1", "ACI 318, from memory; judgement for rolling over edges", "on wheel loads while rolling"},
 		{"phi, bearing", load.PhiACI, "1", "ACI 318-19 21.2.1, from memory", "strength reduction for bearing on the invert"},
+		{"pump", statics.PumpedFromBase, "1", "ACI 347R-14 4.2.2, second-hand", "on the full head of concrete pumped up from the base of the form"},
+		{"panel, limber", statics.Limber, "kNm2/m", "judgement: 71 cm4 of steel a metre", "least stiffness of a wall panel under the pour"},
+		{"friction, pour", frictionSafety, "1", "judgement", "stated friction is divided by, where it holds the carrier under a pour"},
+		{"Euler", eulerSafety, "1", "23/12 of AISC's allowable stress design, from memory", "Euler's load of a link is divided by"},
+		{"steel", youngSteel, "kPa", "EN 1993-1-1 3.2.6, from memory", "Young's modulus"},
+		{"steel, yield", leastYield, "kPa", "S235 of EN 10025, from memory", "from which slenderness on Euler's formula holds"},
 	}
 	for _, m := range carrier.MassRanges() {
 		out = append(out,

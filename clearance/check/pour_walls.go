@@ -87,8 +87,7 @@ func (b *bay) walerChecks(s *model.Study) []Judged {
 	})
 }
 
-// youngSteel is Young's modulus of steel, kPa: EN 1993-1-1 3.2.6 (from memory).
-const youngSteel = 210e6
+const youngSteel = statics.Steel // kPa
 
 // sag is the deflection of a waler under the pressure as it is.
 func (b *bay) sag(w *statics.Side, run *statics.Run, q, inertia float64, text func(string) string) Judged {

@@ -34,9 +34,9 @@ type Missing struct{ Keys []string }
 
 func (m *Missing) Error() string { return "not stated: " + strings.Join(m.Keys, ", ") }
 
-// pumpedFromBase is what ACI 347 asks for where concrete is pumped up from the base of
+// PumpedFromBase is what ACI 347 asks for where concrete is pumped up from the base of
 // a form: the full head and at least a quarter of it for the surge of the pump.
-const pumpedFromBase = 1.25
+const PumpedFromBase = 1.25
 
 // FreshOf works the pressure of a cell's fresh concrete out by the method that the job
 // names: its full head unless that says otherwise. Errors: *[Missing]; a formula
@@ -50,7 +50,7 @@ func FreshOf(j *job.Job, sec culvert.Section, s units.System) (Fresh, error) {
 	method := j.Pour.Pressure
 	if j.Pour.FromBelow {
 		method = "fluid"
-		f.Pumped, f.Source = pumpedFromBase, "ACI 347R-14 §4.2.2, pumped up from the base (second-hand)"
+		f.Pumped, f.Source = PumpedFromBase, "ACI 347R-14 §4.2.2, pumped up from the base (second-hand)"
 	}
 	envelope, err := f.by(method, j, units.Length(high), s)
 	if err != nil {

@@ -12,13 +12,13 @@ import (
 	"boxwalk/model/units"
 )
 
-// steel is Young's modulus of steel, kPa: 210 GPa, EN 1993-1-1 3.2.6 (from memory).
-const steel = 210e6
+// Steel is Young's modulus of steel, kPa: 210 GPa, EN 1993-1-1 3.2.6 (from memory).
+const Steel = 210e6
 
-// rigid and limber are the ends between which a wall panel bends, kN m² for a metre of
+// rigid and Limber are the ends between which a wall panel bends, kN m² for a metre of
 // it: one that does not, and one with 71 cm⁴ of steel a metre, the lightest uprights
 // that panels have (judgement). What each prop takes lies between.
-const rigid, limber = 1e7, 150
+const rigid, Limber = 1e7, 150
 
 // Row is a row of ties, and the most of it.
 type Row struct {
@@ -153,7 +153,7 @@ func (s *Side) wall(c *carrier.Carrier, sec culvert.Section, ei float64) (frame.
 		d := float64(c.Gear.Ties.Diameter)
 		half := map[culvert.Side]float64{culvert.Left: sec.Left, culvert.Right: sec.Right}[s.Side]/2 + float64(c.Gear.Wall.Depth) + float64(c.Gear.Wall.Walers.Section.X)
 		for _, r := range s.Rows {
-			w.Ties = append(w.Ties, frame.Prop{Below: units.Length(hinge - r.Z), Axial: steel * math.Pi / 4 * d * d / half / float64(c.Gear.Ties.Spacing)})
+			w.Ties = append(w.Ties, frame.Prop{Below: units.Length(hinge - r.Z), Axial: Steel * math.Pi / 4 * d * d / half / float64(c.Gear.Ties.Spacing)})
 		}
 	}
 	for i := range s.Braces {
@@ -179,7 +179,7 @@ func (b *BraceLoad) prop(y, z, spacing float64) (frame.Prop, error) {
 		area = float64(b.Link.Steel.A)
 	}
 	b.Angle = math.Atan2(down, in)
-	return frame.Prop{Below: units.Length(z - b.Wall[2]), Axial: steel * area / b.Length() / spacing,
+	return frame.Prop{Below: units.Length(z - b.Wall[2]), Axial: Steel * area / b.Length() / spacing,
 		Angle: units.Angle(b.Angle), Arm: units.Length(y - math.Abs(b.Wall[1]))}, nil
 }
 
@@ -190,7 +190,7 @@ func (s *Side) bends(c *carrier.Carrier, sec culvert.Section, f Fresh, lower flo
 		s.Braces = append(s.Braces, BraceLoad{Brace: b})
 	}
 	low := f.lowered(lower)
-	for n, ei := range [2]float64{rigid, limber} {
+	for n, ei := range [2]float64{rigid, Limber} {
 		w, err := s.wall(c, sec, ei)
 		if err != nil {
 			return err

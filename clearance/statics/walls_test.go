@@ -49,6 +49,24 @@ func TestRunsHaveTheSharesOfBeamTables(t *testing.T) {
 	}
 }
 
+// A published tie: 1042.5 psf on 22 in by 23 in is 3663 lb (lecture notebooks on wall
+// forms, read). Far from the ends of a waler a tie has just its spacing.
+func TestAPublishedTieFarFromTheEndsOfAWaler(t *testing.T) {
+	const in, pound = 0.0254, 4.4482216152605e-3
+	var at []float64
+	for i := range 25 {
+		at = append(at, 22*in*float64(i))
+	}
+	r, err := runOf(0, 24*22*in, at, 0, 1e3, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	row := Row{Line: 1042.5 * 0.04788025898 * 23 * in}
+	near(t, "tie, lb", row.Line*r.Takes[12]/pound, 3663.229166667, 0.01)
+	// the last but one has 1.134 of it, as tables of beams of many equal spans have it
+	near(t, "last but one", r.Takes[1]/(22*in), 1.134, 1e-3)
+}
+
 // What a run takes holds the load in balance, and by virtual work no prop moves: the
 // work of the moments on those of a unit force at the prop, held at the two outer ones,
 // is nothing. Integrated by strips from the load and the shares alone.
