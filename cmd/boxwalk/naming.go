@@ -16,8 +16,8 @@ var ownName = regexp.MustCompile(`^(result\.json|result\.schema\.json|(clearance
 // around them. Nothing in them comes from a job or gear: a name that may hold
 // anything may be anybody's.
 const (
-	ownSheet = `section-(raised|collapsed)(-cell-[0-9]+)?|sequence(-cell-[0-9]+)?-steps-[0-9]+-[0-9]+|longitudinal-section|plan` +
-		`|(settings|set-out|parts)(-[0-9]+)?|wheel-track(-cell-[0-9]+)?(-[0-9]+)?|along-the-route(-cell-[0-9]+)?`
+	ownSheet = `index|section-(raised|collapsed)(-cell-[0-9]+)?|sequence(-cell-[0-9]+)?-steps-[0-9]+-[0-9]+|longitudinal-section(-cell-[0-9]+-pour-[0-9]+)?|plan|(wall|roof|bent)-layout(-cell-[0-9]+-pour-[0-9]+)?` +
+		`|(hold-points|settings|set-out|parts)(-[0-9]+)?|wheel-track(-section)?(-cell-[0-9]+)?(-[0-9]+)?|along-the-route(-cell-[0-9]+)?`
 	ownView   = `raised|collapsed|rolling-(start|governs|end)|step-[1-9][0-9]{0,2}`
 	ownSolids = `solids/(step/` + ownPlace + `-(raised|collapsed|governing|step-[1-9][0-9]{0,2})\.step|glb/` + ownPlace + `-moving\.glb)`
 	ownPlace  = `cell-[0-9]{1,3}-pour-[0-9]{1,3}`

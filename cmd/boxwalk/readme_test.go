@@ -15,7 +15,7 @@ func TestPictureInTheReadmeIsTheOneThatIsDrawn(t *testing.T) {
 	if code := run([]string{"draw", "../../testdata/jobs/quarry-lane/job.yaml", "-o", out, "--root", "../.."}, c); code != exitPass {
 		t.Fatalf("exit %d: %s", code, wrong.String())
 	}
-	got, err := os.ReadFile(filepath.Join(out, "drawings", "02-section-collapsed.svg"))
+	got, err := os.ReadFile(filepath.Join(out, "drawings", "04-section-collapsed.svg"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,5 +1,7 @@
 package sheet
 
+import "math"
+
 // View is one drawing on the sheet: a plan, a section, a table. Its items are
 // in millimetres of the real thing.
 type View struct {
@@ -57,6 +59,24 @@ func (v *View) Note(tip, knee Point, lines ...string) {
 
 // Arrow draws an arrow, for movements and loads.
 func (v *View) Arrow(on Layer, from, to Point) { v.Add(Leader{On: on, Tip: to, Knee: from}) }
+
+// SideBySide is one view without a scale of several, such as tables, from left to
+// right with their tops level, a gap of so many mm between them and the title of each
+// above it.
+func (s *Sheet) SideBySide(gap float64, views ...*View) *View {
+	out := &View{Scale: 1, NoScale: true}
+	x := 0.0
+	for _, v := range views {
+		b := s.boxAt(v, 1)
+		d := Point{x - b.Min[0], -b.Max[1]}
+		for _, i := range v.Items {
+			out.Add(i.placed(1, d))
+		}
+		out.Add(Text{On: Notes, At: Point{x, s.LetteringHeight()}, Anchor: BaseLeft, Lines: []string{v.Title}})
+		x += math.Max(b.Width(), TextWidth(v.Title, s.LetteringHeight())) + gap
+	}
+	return out
+}
 
 // Extents is the box around everything that the view measures in the model,
 // mm; lettering and dimension lines are not part of it.

@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"strconv"
 
@@ -110,7 +111,7 @@ func partRows(parts []carrier.Part, length func(float64) string, m units.Measure
 	count, mass := map[partKind]int{}, map[partKind]carrier.Mass{}
 	for _, p := range whole(parts) {
 		d := p.Size()
-		k := partKind{p.Mark, p.Role, p.Name, sideOf(p.Side), m.Nearest(p.Mass.High), [3]string{length(d[0]), length(d[1]), length(d[2])}, p.Mass.Known()}
+		k := partKind{p.Mark, p.Role, p.Name, sideOf(p.Side), m.Nearest(math.Round(p.Mass.High*1e6) / 1e6), [3]string{length(d[0]), length(d[1]), length(d[2])}, p.Mass.Known()}
 		if count[k] == 0 {
 			order = append(order, k)
 		}

@@ -3,6 +3,7 @@ package views
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"boxwalk/clearance/result"
@@ -17,6 +18,7 @@ type plan struct {
 	kind       string // document type
 	notes      []string
 	number, of int
+	whole      bool    // carries every caution in full; the others point to the one that does
 	least      float64 // size that the main view keeps on paper, mm, where a larger paper can give it
 	size       float64 // the same of the real thing, mm; 0 where nothing depends on a scale
 	tall       float64 // of a picture, what size is across
@@ -34,8 +36,9 @@ const (
 var errNoFit = errors.New("the drawing does not fit the largest paper; report this with the job file")
 
 // fit makes the sheet on the job's paper at the largest scale at which all fits
-// and nothing is lettered over anything else; a larger paper is taken where
-// the main view would become too small to read. Where lettering crosses on every
+// and nothing is lettered over anything else, down to oneSize of what the main view
+// should keep: a set is of one size. The next larger paper is taken where
+// it would become smaller yet, unless that does not help either. Where lettering crosses on every
 // paper and scale, the sheet on which least of it does is taken: a detailer can
 // move a number, but not draw what is not there.
 func (o *drafter) fit(p plan) (*sheet.Sheet, error) {
@@ -43,40 +46,63 @@ func (o *drafter) fit(p plan) (*sheet.Sheet, error) {
 	if p.paper != nil {
 		papers = append([]sheet.Paper{*p.paper}, papers...)
 	}
-	var least *sheet.Sheet
-	crossings := 0
-	for _, legible := range []bool{true, false} {
-		for _, paper := range papers {
-			blank := o.blank(p, paper)
-			width, height := blank.WithoutViews().Room()
-			for _, n := range p.ladder(o.units()) {
-				if n < largestScale || n > smallestScale || legible && p.size/n < p.least {
-					continue
-				}
-				if p.brief && (p.size/n > width || p.tall/n > height) {
-					continue
-				}
-				s, err := o.at(p, blank.WithoutViews(), n)
-				if err != nil {
-					return nil, err
-				}
-				if s == nil {
-					continue
-				}
-				k := len(sheet.Overlaps(s))
-				if k == 0 {
-					return s, nil
-				}
-				if least == nil || k < crossings {
-					least, crossings = s, k
-				}
+	t := trial{drafter: o, plan: p}
+	for _, try := range []struct {
+		papers []sheet.Paper
+		least  float64
+	}{{papers[:1], 1}, {papers[:1], oneSize}, {papers[:min(2, len(papers))], 1}, {papers[:1], 0}, {papers, 1}, {papers, 0}} {
+		for _, paper := range try.papers {
+			if s, err := t.on(paper, try.least*p.least); s != nil || err != nil {
+				return s, err
 			}
 		}
 	}
-	if least == nil {
+	if t.least == nil {
 		return nil, errNoFit
 	}
-	return least, nil
+	return t.least, nil
+}
+
+// oneSize is the share of what the main view should keep on paper, mm, that it may
+// shrink to before the whole set takes larger paper; judgement.
+const oneSize = 0.6
+
+// trial keeps the sheet with the fewest crossings of those tried.
+type trial struct {
+	*drafter
+	plan
+	least     *sheet.Sheet
+	crossings int
+}
+
+// on is the sheet on a paper at the largest scale at which nothing crosses and the
+// main view keeps so many mm; nil if there is none.
+func (t *trial) on(paper sheet.Paper, least float64) (*sheet.Sheet, error) {
+	blank := t.blank(t.plan, paper)
+	width, height := blank.WithoutViews().Room()
+	for _, n := range t.ladder(t.units()) {
+		if n < largestScale || n > smallestScale || t.size/n < least {
+			continue
+		}
+		if t.brief && (t.size/n > width || t.tall/n > height) {
+			continue
+		}
+		s, err := t.at(t.plan, blank.WithoutViews(), n)
+		if err != nil {
+			return nil, err
+		}
+		if s == nil {
+			continue
+		}
+		k := len(sheet.Overlaps(s))
+		if k == 0 {
+			return s, nil
+		}
+		if t.least == nil || k < t.crossings {
+			t.least, t.crossings = s, k
+		}
+	}
+	return nil, nil
 }
 
 // ladder are the scales to try: standard ones for drawings, fine steps for
@@ -109,8 +135,31 @@ func (o *drafter) at(p plan, s *sheet.Sheet, n float64) (*sheet.Sheet, error) {
 	return s, nil
 }
 
-// papers are the job's own size and those larger.
+// papers are the size that all sheets shall have, else the job's own, and those larger.
 func (o *drafter) papers() []sheet.Paper {
+	list := o.sizes()
+	for i, p := range list {
+		if o.paper != nil && p == *o.paper {
+			return list[i:]
+		}
+	}
+	return list
+}
+
+// smallWidth is the width of the largest sheet that counts as small, mm: A3 and US B.
+const smallWidth = 440
+
+// small tells whether the set is on paper on which less stands on a sheet.
+func (o *drafter) small() bool {
+	if o.paper == nil {
+		return false
+	}
+	width, _ := o.paper.Size()
+	return width <= smallWidth
+}
+
+// sizes are the job's own and those larger.
+func (o *drafter) sizes() []sheet.Paper {
 	iso := []sheet.Paper{sheet.A4, sheet.A3, sheet.A2, sheet.A1, sheet.A0}
 	us := []sheet.Paper{sheet.USB, sheet.USC, sheet.USD}
 	size := o.study.Job.Sheet.Size
@@ -138,16 +187,12 @@ func (o *drafter) units() sheet.Units {
 // blank is the sheet with everything but its views.
 func (o *drafter) blank(p plan, paper sheet.Paper) *sheet.Sheet {
 	d := o.study.Job.Sheet
-	s := &sheet.Sheet{Paper: paper, Units: o.units(), Cautions: o.result.Cautions, Notes: p.notes, Footer: o.result.Origin(),
+	s := &sheet.Sheet{Paper: paper, Units: o.units(), Cautions: o.cautions(p), Notes: p.notes, Footer: o.result.Origin(),
 		Title: sheet.Title{
-			Owner: d.Owner, Number: o.study.Job.Job.Number, Title: p.title, Supplement: o.study.Job.Job.Name + " - " + p.supplement,
+			Owner: d.Owner, Number: o.numbered(p), Title: p.title, Supplement: o.study.Job.Job.Name + " - " + p.supplement,
 			Creator: d.Creator, Approver: d.Approver, Date: d.Date, Revision: d.Revision,
 			Sheet: p.number, Sheets: p.of, DocumentType: p.kind,
 		}}
-	if p.brief {
-		s.Cautions = append([]string{explainsOnly}, s.Cautions...)
-	}
-	s.Cautions = append(s.Cautions, o.result.Reservations()...)
 	s.Stamp, s.StampReason = o.stamp()
 	if o.result.Verdict == result.Fail {
 		s.Title.Status = doesNotPass
@@ -156,6 +201,36 @@ func (o *drafter) blank(p plan, paper sheet.Paper) *sheet.Sheet {
 		s.Title.Approver, s.Title.Date = "", ""
 	}
 	return s
+}
+
+// cautions of a sheet: all of them on the index and on pictures, which are handed on
+// by themselves; elsewhere those that come first, and where the others stand.
+func (o *drafter) cautions(p plan) []string {
+	r := o.result
+	switch {
+	case p.brief:
+		return slices.Concat([]string{explainsOnly}, r.Cautions, r.Reservations())
+	case p.whole:
+		return slices.Concat(r.Cautions, r.Reservations())
+	}
+	out := slices.Clone(r.Cautions[:min(shortCautions, len(r.Cautions))])
+	out = append(out, fmt.Sprintf("All cautions, what is not checked and where hold points are signed stand on sheet %s: read it before this one.", o.sheetNumber(1)))
+	for _, l := range r.Looser {
+		out = append(out, "Set looser than the default: "+l.Text+".")
+	}
+	return out
+}
+
+// shortCautions is how many cautions every sheet carries: that an engineer checks
+// before use, and that nothing is released but in writing.
+const shortCautions = 2
+
+// numbered is the identification number of a sheet of the set; pictures have the job's.
+func (o *drafter) numbered(p plan) string {
+	if p.brief || p.number == 0 {
+		return o.study.Job.Job.Number
+	}
+	return o.sheetNumber(p.number)
 }
 
 // doesNotPass is the document status of every sheet of a job that fails.

@@ -13,25 +13,28 @@ import (
 	"boxwalk/model/geom"
 )
 
-// long is the sheet of the longitudinal section along a cell.
-func (o *drafter) long() plan {
-	b := o.cells()[0].bay()
+// long is the sheet of the longitudinal section of pours that are alike.
+func (o *drafter) long(g pourGroup) plan {
+	b := g.bays[0]
 	return plan{
-		name: "longitudinal-section", title: "Longitudinal section", supplement: fmt.Sprintf("Cell %d, pour %d, raised", b.Cell.Number, b.Pour.Number), kind: "Setup drawing",
-		least: 150, size: perMetre * float64(b.Carrier.Gear.Form.Length),
+		name: "longitudinal-section" + g.label, title: "Longitudinal section", supplement: g.text() + ", raised", kind: "Setup drawing",
+		least: 150, size: perMetre * float64(b.Carrier.Gear.Form.Length), notes: longNotes,
 		build: func(s *sheet.Sheet, n float64) error {
-			v := sheet.NewView(fmt.Sprintf("Section on the centreline of cell %d, looking left, drawn along the grade %s", b.Cell.Number, grade(o.study.Culvert.Grade)))
+			v := sheet.NewView(fmt.Sprintf("Section on the centreline of cell %d, pour %d, looking left, drawn along the grade %s", b.Cell.Number, b.Pour.Number, grade(o.study.Culvert.GradeOf(b.Pour))))
 			v.Scale = n
 			if err := o.longView(v, b); err != nil {
 				return err
 			}
-			s.Add(v)
+			s.Add(v, s.SideBySide(tableGap, o.levels(s, g), o.alongForm(s, b)))
 			return nil
 		},
 	}
 }
 
 func grade(g float64) string { return fmt.Sprintf("%+.2f %%", 100*g) }
+
+// tableGap is between tables that stand side by side, mm of paper.
+const tableGap = 8
 
 // window is how much concrete is drawn beyond the form, m.
 const window = 0.9
@@ -49,7 +52,7 @@ func (o *drafter) longView(v *sheet.View, b *model.Bay) error {
 		}
 	}
 	for i, k := range b.Concrete {
-		if k.Zone == culvert.Hanger && k.Box().Max[1] > 1e-9 {
+		if k.Zone == culvert.Hanger && k.Box().Max[1] > 1e-9 && k.Box().Min[0] < x1 && k.Box().Max[0] > x0 {
 			sc.Objects = append(sc.Objects, scene.Object{ID: fmtID("kept", i), Name: k.Name, Group: "kept", Style: scene.Kept, Solid: k.Solid})
 		}
 	}
@@ -174,24 +177,30 @@ func (o *drafter) longDimensions(v *sheet.View, b *model.Bay) {
 		spans = append(spans, sheet.Span{From: at(c.Bents[typical], base), To: at(c.Bents[typical+1], base), Suffix: " TYP"})
 	}
 	spans = append(spans, sheet.Span{From: at(x0, base), To: at(x1, base), Suffix: " form"})
-	if w := g.Wheels.At; len(w) > 1 {
-		wheels := sheet.Span{From: at(x0+float64(w[0]), base), To: at(x0+float64(w[len(w)-1]), base), Suffix: " wheelbase"}
-		if crossed(v, spans, wheels) {
-			// its extension lines would cut a number: it is lettered at the front wheel instead
-			v.Text(at(x1+0.05, 0.05), sheet.BaseLeft, o.bare(float64(w[len(w)-1]-w[0]))+" wheelbase")
-		} else {
-			spans = append(spans, wheels)
-		}
-	}
-	v.Stack(sheet.Below, perMetre*(base-0.25), spans...)
 	rear, front := jointsAt(b, b.Pour, crown)
 	above := []sheet.Span{{From: at(rear, crown), To: at(front, crown), Suffix: " pour on the centreline"}}
 	if b.Pour.Lap > 0 {
 		above = append(above, sheet.Span{From: at(x0, b.Cell.Rise), To: at(x0+b.Pour.Lap, b.Cell.Rise), Suffix: " lap"})
 	}
+	if a := rear - x0 - b.Pour.Lap; a > 1e-3 {
+		above = append(above, sheet.Span{From: at(x0, b.Cell.Rise), To: at(rear-b.Pour.Lap, crown), Suffix: " behind"})
+	}
 	if a := x1 - front; a > 1e-3 {
 		above = append(above, sheet.Span{From: at(front, crown), To: at(x1, b.Cell.Rise), Suffix: " beyond"})
 	}
+	if w := g.Wheels.At; len(w) > 1 {
+		// where its extension lines would cut a number on both sides, the table has it
+		wheels := func(z float64) sheet.Span {
+			return sheet.Span{From: at(x0+float64(w[0]), z), To: at(x0+float64(w[len(w)-1]), z), Suffix: " wheelbase"}
+		}
+		switch {
+		case !crossed(v, spans, wheels(base)):
+			spans = append(spans, wheels(base))
+		case !crossed(v, above, wheels(crown)):
+			above = append(above, wheels(crown))
+		}
+	}
+	v.Stack(sheet.Below, perMetre*(base-0.25), spans...)
 	v.Stack(sheet.Above, perMetre*crown, above...)
 	v.Stack(sheet.Left, perMetre*(x0-window), sheet.Span{From: at(x0-window, 0), To: at(x0-window, b.Cell.Rise), Suffix: " rise"})
 	y := perMetre * (base - 0.12)

@@ -77,8 +77,18 @@ func (p laidPour) at(e geom.End, y, ahead float64) sheet.Point {
 
 // text letters a line along the pour, or from the other side where it would
 // stand on its head.
-func (p laidPour) text(v *sheet.View, at sheet.Point, anchor sheet.Anchor, line string) {
-	v.Add(sheet.Text{On: sheet.Notes, At: at, Anchor: anchor, Lines: []string{line}, Angle: p.reads()})
+func (p laidPour) text(v *sheet.View, at sheet.Point, anchor sheet.Anchor, lines ...string) {
+	v.Add(sheet.Text{On: sheet.Notes, At: at, Anchor: anchor, Lines: lines, Angle: p.reads()})
+}
+
+// broken are words on one line where that has room in so many mm of paper, else each
+// on its own.
+func broken(s *sheet.Sheet, room float64, words ...string) []string {
+	line := strings.Join(words, " ")
+	if h := s.LetteringHeight(); sheet.TextWidth(line, h)+2*h <= room {
+		return []string{line}
+	}
+	return words
 }
 
 // reads is the angle of lettering along the pour, degrees.
@@ -107,7 +117,8 @@ func (o *drafter) drawPlan(s *sheet.Sheet, v *sheet.View, n float64) {
 		for _, cell := range c.Cells {
 			y := cell.Centre + clearOfChannel(cell)*cell.HalfSpan
 			mid := p.at(p.Rear, y, 0).Add(p.at(p.Front, y, 0)).Mul(0.5)
-			p.text(v, mid, sheet.MiddleCentre, fmt.Sprintf("Cell %d, pour %d", cell.Number, p.Number))
+			long := p.at(p.Front, y, 0).Sub(p.at(p.Rear, y, 0)).Len()
+			p.text(v, mid, sheet.MiddleCentre, broken(s, long/n, fmt.Sprintf("Cell %d,", cell.Number), fmt.Sprintf("pour %d", p.Number))...)
 		}
 	}
 	for _, cell := range c.Cells {

@@ -13,18 +13,26 @@ import (
 
 // Steps on one sheet, and the width of the words under each, mm of paper.
 const (
-	stepsOnSheet = 4
-	stepWidth    = 88
-	leastGhost   = 0.8 // a nearer outline runs into the one it left, mm of paper
+	stepWidth  = 88
+	leastGhost = 0.8 // a nearer outline runs into the one it left, mm of paper
 )
+
+// stepsOnSheet is how many steps stand on one sheet: as many as fit side by side.
+func (o *drafter) stepsOnSheet() int {
+	if o.small() {
+		return 3
+	}
+	return 4
+}
 
 // sequence are the sheets that show the section at the end of every step with
 // what the crew does.
 func (o *drafter) sequence(g cellGroup) []plan {
 	b := g.bay()
 	var out []plan
-	for from := 0; from < len(b.Steps); from += stepsOnSheet {
-		to := min(from+stepsOnSheet, len(b.Steps))
+	most := o.stepsOnSheet()
+	for from := 0; from < len(b.Steps); from += most {
+		to := min(from+most, len(b.Steps))
 		out = append(out, plan{
 			name: fmt.Sprintf("sequence%s-steps-%d-%d", g.label, from+1, to), title: "Collapse sequence",
 			supplement: fmt.Sprintf("%s, steps %d to %d of %d", g.cellsText(), from+1, to, len(b.Steps)), kind: "Sequence",

@@ -3,6 +3,7 @@ package views
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
@@ -51,18 +52,45 @@ func (o *drafter) trackSheets() []plan {
 			if len(runs) > 1 {
 				name += fmt.Sprintf("-%d", i+1)
 			}
-			size := r.length(o.study.Culvert) * perMetre
-			out = append(out, plan{
-				name: name, title: "Wheel track plan", supplement: fmt.Sprintf("%s, %s", g.cellsText(), r.text()), kind: "Setup drawing",
-				least: size / trackScale, size: size, notes: trackNotes,
-				build: func(s *sheet.Sheet, n float64) error {
-					s.Add(o.trackPlan(s, r, n), o.trackSection(s, r), beside(s, o.trackTable(s, r), o.trackWords(r)))
-					return nil
-				},
-			})
+			out = append(out, o.trackSheet(name, g.label, fmt.Sprintf("%s, %s", g.cellsText(), r.text()), r, i == 0)...)
 		}
 	}
 	return out
+}
+
+// trackSheet is the sheet of a stretch; on small paper the section of the first has one
+// of its own.
+func (o *drafter) trackSheet(name, label, supplement string, r trackRun, first bool) []plan {
+	size := r.length(o.study.Culvert) * perMetre
+	p := plan{
+		name: name, title: "Wheel track plan", supplement: supplement, kind: "Setup drawing",
+		least: size / trackScale, size: size, notes: trackNotes,
+		build: func(s *sheet.Sheet, n float64) error {
+			s.Add(o.trackPlan(s, r, n), o.trackSection(s, r), beside(s, o.trackTable(s, r), o.trackWords(r)))
+			return nil
+		},
+	}
+	if !o.small() {
+		return []plan{p}
+	}
+	words := o.trackWords(r)
+	p.least /= 2
+	p.notes = append(slices.Clone(trackNotes), words...)
+	p.build = func(s *sheet.Sheet, n float64) error {
+		s.Add(o.trackPlan(s, r, n), o.trackTable(s, r))
+		return nil
+	}
+	if !first {
+		return []plan{p}
+	}
+	section := plan{
+		name: "wheel-track-section" + label, title: "Wheel track, section", supplement: supplement, kind: p.kind, notes: words[:1],
+		build: func(s *sheet.Sheet, _ float64) error {
+			s.Add(o.trackSection(s, r))
+			return nil
+		},
+	}
+	return []plan{p, section}
 }
 
 var trackNotes = []string{
@@ -88,7 +116,7 @@ func (o *drafter) trackRuns(g cellGroup) []trackRun {
 	var out []trackRun
 	for len(all) > 0 {
 		n := 1
-		for n < len(all) && all[:n+1].length(o.study.Culvert) <= trackReach {
+		for n < len(all) && all[:n+1].length(o.study.Culvert) <= o.trackReach() {
 			n++
 		}
 		out = append(out, all[:n])
@@ -98,6 +126,15 @@ func (o *drafter) trackRuns(g cellGroup) []trackRun {
 		all = all[n:]
 	}
 	return out
+}
+
+// trackReach is how long a stretch on one sheet may be, m: at 1:100, with what stands
+// at its ends.
+func (o *drafter) trackReach() float64 {
+	if o.small() {
+		return 22
+	}
+	return trackReach
 }
 
 // length of the run with its aprons, m.
@@ -154,7 +191,7 @@ func (o *drafter) trackPlan(s *sheet.Sheet, r trackRun, n float64) *sheet.View {
 	}
 	o.trackCut(v, r)
 	o.trackDimensions(v, r)
-	o.trackLines(v, r, n)
+	o.trackLines(s, v, r, n)
 	return v
 }
 
@@ -276,11 +313,13 @@ func suffixFirst(i int, text string) string {
 
 // trackLines letter the joints, what the carrier stands for, the way of travel
 // and the lines at its ends.
-func (o *drafter) trackLines(v *sheet.View, r trackRun, n float64) {
+func (o *drafter) trackLines(s *sheet.Sheet, v *sheet.View, r trackRun, n float64) {
 	end := o.study.Job.Travel.End
 	for _, b := range r {
 		mid := b.wheel(float64(b.Carrier.Gear.Form.Length)/2, clearOfChannel(b.Cell)*b.Cell.HalfSpan)
-		v.Text(mid, sheet.MiddleCentre, fmt.Sprintf("stand for pour %d", b.Pour.Number))
+		_, _, joint, next := o.trackEnds(b)
+		long := b.end(next, 0).Sub(b.end(joint, 0)).Len()
+		v.Text(mid, sheet.MiddleCentre, broken(s, long/n, "stand for", fmt.Sprintf("pour %d", b.Pour.Number))...)
 	}
 	rear, _, _, _ := o.trackEnds(r[0])
 	_, front, _, _ := o.trackEnds(r.last())

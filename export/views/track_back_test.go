@@ -19,7 +19,7 @@ func TestACarrierThatRollsBackIsPulledTowardTheInlet(t *testing.T) {
 	sh := named(t, justSheets(t, s, r), "wheel-track")
 	var arrows []sheet.Leader
 	var said []sheet.Text
-	words := ""
+	words := strings.Join(sh.Notes, "\n")
 	for _, v := range sh.Views {
 		for _, i := range v.Items {
 			switch i := i.(type) {

@@ -37,7 +37,7 @@ func near(list []float64, want, within float64) bool {
 
 func TestTreadToToeIsDimensionedAsTheCheckSays(t *testing.T) {
 	s, r := checked()
-	sh := named(t, justSheets(t, s, r), "wheel-track")
+	sh := named(t, justSheets(t, s, r), "wheel-track-section")
 	o := &drafter{study: s, result: r}
 	e := o.entryOf(&s.Bays[0], "roll.track", "outer edge of the treads")
 	if e == nil || e.Value == nil {

@@ -18,18 +18,38 @@ type Named struct {
 	Sheet *sheet.Sheet
 }
 
-// Sheets are the drawings of a job: raised and collapsed section of every
-// distinct cell, the sequence, the longitudinal section, the plan, and the
-// lists given, each on as many sheets as it takes. Every sheet carries the
-// cautions, and the stamp NOT CLEARED unless the result covers every check and
-// all of them pass. It fails when a sheet does not fit the largest paper.
+// Sheets are the drawings of a job: an index, raised and collapsed section of every
+// distinct cell, the sequence, a longitudinal section of every pour that differs, the
+// plan, and the lists given, each on as many sheets as it takes, all on one size of
+// paper. The index carries every caution and every sheet where to find them, and the
+// stamp NOT CLEARED unless the result covers every check and all of them pass. It
+// fails when a sheet does not fit the largest paper.
 func Sheets(s *model.Study, r *result.Result, lists ...List) ([]Named, error) {
 	o := &drafter{study: s, result: r}
-	groups := o.cells()
-	if len(groups) == 0 {
+	if len(s.Bays) == 0 {
 		return nil, errNothing
 	}
-	var plans []plan
+	for _, paper := range o.papers() {
+		o.paper = &paper
+		plans, err := o.set(lists)
+		if err != nil {
+			return nil, err
+		}
+		out, larger, err := o.drawn(plans)
+		if err != nil || !larger || len(o.papers()) == 1 {
+			return out, err
+		}
+	}
+	return nil, errNoFit
+}
+
+// set are the sheets to be made, the index first.
+func (o *drafter) set(lists []List) ([]plan, error) {
+	groups := o.cells()
+	plans, err := o.pages(o.holds())
+	if err != nil {
+		return nil, err
+	}
 	for _, g := range groups {
 		plans = append(plans, o.raised(g))
 		if len(g.bay().Steps) > 0 {
@@ -39,7 +59,10 @@ func Sheets(s *model.Study, r *result.Result, lists ...List) ([]Named, error) {
 	for _, g := range groups {
 		plans = append(plans, o.sequence(g)...)
 	}
-	plans = append(plans, o.long(), o.plan())
+	for _, g := range o.pourGroups() {
+		plans = append(plans, o.long(g))
+	}
+	plans = append(append(plans, o.plan()), o.layouts()...)
 	for _, l := range lists {
 		pages, err := o.pages(l)
 		if err != nil {
@@ -48,8 +71,14 @@ func Sheets(s *model.Study, r *result.Result, lists ...List) ([]Named, error) {
 		plans = append(plans, pages...)
 	}
 	plans = append(plans, o.trackSheets()...)
-	out := make([]Named, len(plans))
-	err := Each(len(plans), func(i int) error {
+	return append([]plan{o.index(plans)}, plans...), nil
+}
+
+// drawn are the sheets of a set; larger tells that one of them takes larger paper
+// than all shall have.
+func (o *drafter) drawn(plans []plan) (out []Named, larger bool, err error) {
+	out = make([]Named, len(plans))
+	err = Each(len(plans), func(i int) error {
 		p := plans[i]
 		p.number, p.of = i+1, len(plans)
 		s, err := o.fit(p)
@@ -59,7 +88,12 @@ func Sheets(s *model.Study, r *result.Result, lists ...List) ([]Named, error) {
 		out[i] = Named{Name: fmt.Sprintf("%02d-%s", i+1, p.name), Sheet: s}
 		return nil
 	})
-	return out, err
+	for _, n := range out {
+		if n.Sheet != nil && n.Sheet.Paper != *o.paper {
+		}
+		larger = larger || n.Sheet != nil && n.Sheet.Paper != *o.paper
+	}
+	return out, larger, err
 }
 
 var errNothing = errors.New("the study has no pour to draw")
@@ -68,8 +102,9 @@ var errNothing = errors.New("the study has no pour to draw")
 type drafter struct {
 	study  *model.Study
 	result *result.Result
-	bents  sync.Map // of bentKey: a func() ([]sheet.Item, error)
-	shots  sync.Map // of shotKey: a func() (*sheet.View, error)
+	paper  *sheet.Paper // that all sheets shall have; nil for the job's
+	bents  sync.Map     // of bentKey: a func() ([]sheet.Item, error)
+	shots  sync.Map     // of shotKey: a func() (*sheet.View, error)
 }
 
 // cellGroup are the cells that one section stands for.

@@ -86,11 +86,28 @@ func TestNoSheetOfAnyJobLettersOverAnything(t *testing.T) {
 			if n.Sheet.Title.Approver != "" || n.Sheet.Title.Date != "" {
 				t.Errorf("%s %s: not cleared, and approved by %q, issued on %q", path, n.Name, n.Sheet.Title.Approver, n.Sheet.Title.Date)
 			}
-			for _, want := range slices.Concat(r.Cautions, r.Reservations()) {
-				if !slices.Contains(n.Sheet.Cautions, want) {
-					t.Errorf("%s %s does not say %q", path, n.Name, want)
-				}
-			}
+			holdsCautions(t, path, n, r)
+		}
+	}
+}
+
+// holdsCautions: the index has every caution and reservation, every other sheet those
+// that come first and where the index is.
+func holdsCautions(t *testing.T, path string, n Named, r *result.Result) {
+	t.Helper()
+	want := slices.Concat(r.Cautions, r.Reservations())
+	if !strings.HasSuffix(n.Name, "-index") && strings.HasPrefix(n.Name, n.Sheet.Title.Number[len(n.Sheet.Title.Number)-2:]+"-") {
+		want = r.Cautions[:2]
+		if !slices.ContainsFunc(n.Sheet.Cautions, func(c string) bool { return strings.Contains(c, "-01: read it before this one") }) {
+			t.Errorf("%s %s does not point to the index", path, n.Name)
+		}
+		for _, l := range r.Looser {
+			want = append(want, "Set looser than the default: "+l.Text+".")
+		}
+	}
+	for _, w := range want {
+		if !slices.Contains(n.Sheet.Cautions, w) {
+			t.Errorf("%s %s does not say %q", path, n.Name, w)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package carrier
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"boxwalk/model/culvert"
@@ -133,8 +134,17 @@ func shapeOf(parts []Part, piece []int) shape {
 }
 
 // Size of a part, m: that of the box around it as raised, along the cell, across it
-// and up; of a link its thickness twice and how long the bar is.
+// and up; of a link its thickness twice and how long the bar is. It is to a thousandth
+// of a millimetre, so that pieces of one mark print alike wherever they lie.
 func (p Part) Size() geom.Vec {
+	out := p.size()
+	for i, v := range out {
+		out[i] = math.Round(v*1e6) / 1e6
+	}
+	return out
+}
+
+func (p Part) size() geom.Vec {
 	if p.Role != LinkBar {
 		b := p.Box()
 		return b.Max.Sub(b.Min)
