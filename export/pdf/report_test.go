@@ -115,7 +115,7 @@ func TestEveryDiagramOfAJobIsSet(t *testing.T) {
 			}
 		}
 	}
-	if figures != 4 {
+	if figures != 6 {
 		t.Errorf("%d figures", figures)
 	}
 	chart := plot.Chart{Title: "cycle", Across: "Hours", Tones: []string{"work"}, Lanes: []plot.Lane{{Name: "cell 1", Bars: []plot.Bar{{From: 0, To: 8, Name: "pour 1"}}}}}
