@@ -8,6 +8,7 @@ import (
 	"boxwalk/model"
 	"boxwalk/model/culvert"
 	"boxwalk/model/job"
+	"boxwalk/model/units"
 )
 
 // bondChecks hold what it may take to break the bond against what the adjusters pull
@@ -68,13 +69,20 @@ func (b *bay) pressure(v float64) string { return inUnit(v, b.shown("kPa")) }
 // push, they do not pull.
 func (b *bay) bondRoof(s *model.Study, r *statics.BondRoof) Judged {
 	q := s.Job.Release.Bond
-	weighs := r.Weight.Low * gravity / 1000
+	weighs, pulls, why := r.Weight.Low*gravity/1000, 0.0, "jacks push and do not pull, so that what comes down in this step must draw it off by its weight"
+	if v, ok := b.Carrier.Gear.Pulls[r.Puller]; ok {
+		var h holder
+		f := float64(v)
+		h.rated(b, b.Carrier.Gear.Rated("pulls."+r.Puller, &f), s.Job.LoadFactors.Live)
+		pulls = h.force * float64(r.Pullers)
+		why = fmt.Sprintf("%d pieces of %s pull it down with %s together beside the weight that comes down in this step", r.Pullers, r.Puller, b.force(units.Force(pulls)))
+	}
 	value := result.Between(float64(q.Least)*r.Face, float64(q.Most)*r.Face)
 	c := candidate{Value: value, where: b.at(r.Step)}
-	demand, has := b.against("kN", value.Upper, weighs)
-	c.text = fmt.Sprintf("a bond of %s to %s on %.1f m2 holds with %s to %s if it breaks everywhere at once (an estimate); jacks push and do not pull, so that what comes down in this step must draw it off by its weight, %s at least: lower little by little and watch that the roof follows the jacks, for what hangs by its bond falls",
-		b.pressure(float64(q.Least)), b.pressure(float64(q.Most)), r.Face, b.upward("kN", value.Lower), demand, has)
-	e := entry("break.bond", b.subject("roof").In(r.Step), []candidate{c}, Limit{Value: weighs, Source: "parts list (gear), light end; " + bondSource(s.Job)}, result.Max, "")
+	demand, has := b.against("kN", value.Upper, weighs+pulls)
+	c.text = fmt.Sprintf("a bond of %s to %s on %.1f m2 holds with %s to %s if it breaks everywhere at once (an estimate); %s, %s at least: lower little by little and watch that the roof follows the jacks, for what hangs by its bond falls",
+		b.pressure(float64(q.Least)), b.pressure(float64(q.Most)), r.Face, b.upward("kN", value.Lower), demand, why, has)
+	e := entry("break.bond", b.subject("roof").In(r.Step), []candidate{c}, Limit{Value: weighs + pulls, Source: "parts list (gear), light end; " + bondSource(s.Job)}, result.Max, "")
 	e.Unit = "kN"
 	if e.Verdict != result.Pass {
 		e.Remedy = "draw the roof form off by jacks or wedges that bear on the concrete, from one end, while the screw jacks follow; oil the faces better before the pour (release.bond)"

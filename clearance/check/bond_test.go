@@ -95,3 +95,21 @@ func TestABondBeyondWhatPullsFailsAndAnUnstatedPullIsOpen(t *testing.T) {
 		}
 	}
 }
+
+// Roof jacks between header and roof draw it down; without what they pull only the weight
+// of the roof is left, which a bond of up to 2 kPa may hold.
+func TestRoofJacksDrawTheRoofDown(t *testing.T) {
+	with := bondOf(chain{Gear: "roof-whole-24-jacks"}.Study(t))
+	if len(with) != 2 || with[0].Subject.What != "draw screw" || with[0].Verdict != result.Pass {
+		t.Errorf("%+v", with)
+	}
+	last := with[len(with)-1]
+	if last.Subject.What != "roof" || last.Verdict != result.Pass {
+		t.Errorf("%v: %s", last.Verdict, last.Text)
+	}
+	says(t, last, "roof jack pull it down")
+	without := bondOf(chain{Gear: "roof-whole-24-jacks", Swap: [][2]string{{", roof jack: 15 kN", ""}}}.Study(t))
+	if e := without[len(without)-1]; e.Verdict != result.Open {
+		t.Errorf("%v: %s", e.Verdict, e.Text)
+	}
+}

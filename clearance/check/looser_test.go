@@ -44,7 +44,7 @@ func TestWhatAJobSetsLooserIsToldWithBothNumbers(t *testing.T) {
 		if keys, ok := strings.CutPrefix(c.add, "travel: {"); ok {
 			add = worked.Travels(strings.TrimSuffix(keys, "}"))
 		}
-		s := chain{Gear: "roof-halves-24", Jobs: [][2]string{add}}.Study(t)
+		s := chain{Gear: "roof-halves-24", Jobs: [][2]string{add, {"stand: {wind: 0.3 kPa, ", "stand: {"}}}.Study(t)
 		list := looserThanDefault(s.Job, s.Gear)
 		if keysOf(list) != c.key {
 			t.Errorf("%s: looser are %q, want %q", c.add, keysOf(list), c.key)
@@ -90,7 +90,7 @@ func TestWhatIsSetLooserIsToldInTheUnitsOfTheJob(t *testing.T) {
 
 // 5.5 kg/m2 is 55 with a slip of the digit, and half of the carrier's weight.
 func TestPanelsLighterThanPanelsAreAreTold(t *testing.T) {
-	s := chain{Gear: "roof-halves-24", Swap: [][2]string{{"mass: 55", "mass: 5.5"}}}.Study(t)
+	s := chain{Gear: "roof-halves-24", Swap: [][2]string{{"mass: 55", "mass: 5.5"}}, Jobs: [][2]string{{"stand: {wind: 0.3 kPa, ", "stand: {"}}}.Study(t)
 	list := looserThanDefault(s.Job, s.Gear)
 	if keysOf(list) != "wall.mass" || !strings.Contains(list[0].Text, "5.5 kg/m2 of face; panels weigh 40 to 110") {
 		t.Errorf("told: %+v", list)

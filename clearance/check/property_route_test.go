@@ -57,6 +57,9 @@ func common(a, b *result.Bracket, tolerance float64) bool {
 	if a == nil || b == nil {
 		return a == b
 	}
+	if math.Abs(a.Lower-b.Lower) <= tolerance && math.Abs(a.Upper-b.Upper) <= tolerance {
+		return true // a range that nobody knows better, such as a bond, is wide
+	}
 	return a.Lower <= b.Upper+tolerance && b.Lower <= a.Upper+tolerance && a.Upper-a.Lower < 0.05 && b.Upper-b.Lower < 0.05
 }
 

@@ -154,7 +154,7 @@ func newLotJob(seed int64) lotJob {
 	}
 	fmt.Fprintf(&b, "travel: {pulled_by: winch, capacity: %s, scrub: %.2f%s}\ncapacities: {basis: permissible, source: drawn by lot}\n", w.force(j.pull), j.scrub, hold)
 	fmt.Fprintf(&b, "schedule: {invert_age: %.1f d, walls_age: 4 d, roof_age: 4 d}\n", w.between(2, 20))
-	fmt.Fprintf(&b, "concrete: {strength: %.0f MPa, cement: %s, curing: %.0f degC, walls_strength: 12 MPa, roof_strength: 21 MPa}\nstand: {wind: 0.3 kPa, friction: 0.3, friction_source: pull test on the slab (invented), anchor: 20 kN, chocks: 12 kN}\nanchors: {line: {capacity: 30 kN}, restraint: {capacity: 30 kN}}\nrelease: {walls: {strength: 5 MPa}, roof: {strength: 15 MPa}}\ngear: gear.yaml\n", w.between(20, 40), []string{"N", "R", "S"}[w.Intn(3)], w.between(2, 25))
+	fmt.Fprintf(&b, "concrete: {strength: %.0f MPa, cement: %s, curing: %.0f degC, walls_strength: 12 MPa, roof_strength: 21 MPa}\nstand: {wind: 0.1 kPa, friction: 0.3, friction_source: pull test on the slab (invented), anchor: 20 kN, chocks: 12 kN}\nanchors: {line: {capacity: 30 kN}, restraint: {capacity: 30 kN}}\nrelease: {walls: {strength: 5 MPa}, roof: {strength: 15 MPa}}\ngear: gear.yaml\n", w.between(20, 40), []string{"N", "R", "S"}[w.Intn(3)], w.between(2, 25))
 	j.Job = b.String()
 	return j
 }

@@ -2,6 +2,7 @@ package statics
 
 import (
 	"math"
+	"slices"
 
 	"boxwalk/model"
 	"boxwalk/model/carrier"
@@ -27,6 +28,10 @@ type BondRoof struct {
 	Step   string
 	Face   float64      // m2 of roof and corner panels, as they lie in plan; fillers come off by themselves
 	Weight carrier.Mass // of what comes down in that step; a jack plate that leaves the invert draws nothing
+	// Puller is what draws the roof down beside its weight, such as roof jacks that stand
+	// between header and roof and are fixed to both, and how many of them; "" is nothing.
+	Puller  string
+	Pullers int
 }
 
 // Bond is what has to break the bond between faces and concrete.
@@ -61,9 +66,11 @@ func BondOf(b *model.Bay) Bond {
 				out.Walls = append(out.Walls, pull)
 			}
 		}
-		if roof := f.roof(); roof != nil {
+		if roof := f.roof(); roof != nil && out.Roof == nil {
 			out.Roof = roof
-			return out
+		}
+		if out.Roof != nil && f.wallsMove() {
+			return out // what is still on the concrete came off with this step
 		}
 	}
 	return out
@@ -106,6 +113,13 @@ func (f faces) pull(a carrier.Adjuster, m carrier.Move) (BondPull, bool) {
 	}
 	out.Per = out.Ride / float64(f.bay.Carrier.Gear.Form.Length) * out.Bent
 	return out, out.Face > 0
+}
+
+// wallsMove tells whether any wall panel moves in the step.
+func (f faces) wallsMove() bool {
+	return slices.ContainsFunc(f.bay.Carrier.Parts, func(p carrier.Part) bool {
+		return p.Role == carrier.WallPanel && f.step.Present(p) && f.off(p).Len() > 1e-6
+	})
 }
 
 // lowers tells whether a part comes down with the roof: then its weight draws it.
@@ -152,5 +166,15 @@ func (f faces) roof() *BondRoof {
 		return nil
 	}
 	out.Weight = f.bay.Carrier.Weigh(comes, f.before).Mass
+	for _, m := range f.step.Moves {
+		if a := f.bay.Carrier.Adjusters[m.Adjuster]; m.Moves() && !a.Follows() && !a.Jack() && out.Puller == "" {
+			out.Puller = a.Name
+		}
+	}
+	for _, p := range f.bay.Carrier.Parts {
+		if p.Role == carrier.RoofScrew && out.Puller != "" {
+			out.Pullers++
+		}
+	}
 	return &out
 }

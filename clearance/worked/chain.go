@@ -69,7 +69,7 @@ culvert:
 ` + Hangers + `ends: {outlet: {apron: 12 m}}
 schedule: {invert_age: 7 d, walls_age: 4 d, roof_age: 4 d}
 concrete: {strength: 30 MPa, cement: N, curing: 16 degC, walls_strength: 12 MPa, roof_strength: 21 MPa}
-stand: {wind: 0.3 kPa, friction: 0.3, friction_source: pull test on the slab (invented), anchor: 20 kN, chocks: 12 kN}
+stand: {wind: 0.1 kPa, friction: 0.3, friction_source: pull test on the slab (invented), anchor: 20 kN, chocks: 12 kN}
 anchors: {line: {capacity: 30 kN}, restraint: {capacity: 30 kN}}
 release: {walls: {strength: 5 MPa}, roof: {strength: 15 MPa}}
 travel: {capacity: 20 kN, restraint: {capacity: 10 kN}}
