@@ -128,9 +128,12 @@ func (p *roofPoured) tubeSag() Judged {
 
 // headerChecks hold tubes and arms.
 func (p *roofPoured) headerChecks() []Judged {
+	if p.walls != nil {
+		return []Judged{p.notKnown("pour.header", "header", "kN", p.walls)}
+	}
 	g := p.Carrier.Gear
 	h := g.Frame.Header
-	brings := fmt.Sprintf("walls hang on it with %s each; tube on legs %s apart%s, any strips and spans poured: ", p.line(p.roof.Weights.Wall), p.mm(p.Carrier.Gauge), p.onShores())
+	brings := fmt.Sprintf("walls hang on it with %s each, drawn down by braces beside the ties with up to %s; tube on legs %s apart%s, any strips and spans poured: ", p.line(p.roof.Weights.Wall), p.demand(units.Force(p.case_.Walls.Down)), p.mm(p.Carrier.Gauge), p.onShores())
 	tube := func(rest, unit, symbol, key string, v *float64, of func(b statics.Bent) statics.Load) carries {
 		return carries{id: "pour.header", rest: "header, " + rest, unit: unit, rating: g.Rated(key, v), bearer: "a header", verb: "carries", symbol: symbol, means: rest + " of a header, the greatest",
 			of: func(n statics.Numbers) statics.Load { return of(n.Bent) }, text: brings + map[string]string{"kNm": "moment", "kN": "shear"}[unit]}

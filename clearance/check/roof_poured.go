@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 
 	"boxwalk/clearance/result"
 	"boxwalk/clearance/statics"
@@ -23,6 +24,7 @@ type roofPoured struct {
 	case_ statics.RoofCase
 	roof  *statics.Roof
 	why   string // roof is not known
+	walls error  // why it is not known what the walls' braces bring
 }
 
 // whileRoofPoured judges a check of the roof under the pour.
@@ -65,10 +67,31 @@ func (p *roofPoured) loading() error {
 	sideways, err := load.SlabBracing(p.system(), p.loads.Dead, units.Length(2*c.Half))
 	factors := statics.Load{Dead: float64(p.factors.Dead), Concrete: float64(p.factors.Pressure), Live: float64(p.factors.Live)}
 	p.case_ = statics.RoofCase{Concrete: slab.UnitWeight, Live: p.loads.Live, Edge: edge, Sideways: sideways.Load, Factors: factors}
+	p.case_.Walls, p.walls = p.draws()
 	for _, s := range j.Pour.Shores {
 		p.case_.Shores = append(p.case_.Shores, float64(s.At))
 	}
 	return err
+}
+
+// draws are what the braces of both walls do to what they hang on, the more of the two.
+func (p *roofPoured) draws() (w statics.WallDraws, err error) {
+	pour := p.bay.pouring(p.study)
+	if err := pour.unknown(); err != nil {
+		return w, err
+	}
+	for _, side := range pour.sides {
+		if side == nil {
+			continue
+		}
+		w.Down, w.Lift = math.Max(w.Down, side.Shared[0]), math.Min(w.Lift, side.Shared[1])
+		for _, b := range side.Braces {
+			if pin := b.Link.From; b.Angle < 0 && pin.AboveHeader != nil && pin.Body == "frame" {
+				w.Pin, w.Pinned = math.Abs(b.Far[1]), true
+			}
+		}
+	}
+	return w, nil
 }
 
 // leastLoads are the loads by the job's rule: live is what brings them up to its least

@@ -19,7 +19,17 @@ type RoofCase struct {
 	Sideways load.LineLoad    // kN/m of the form's length, across the cell at soffit level, either way
 	Factors  Load             // on each kind of load, where factored numbers are asked for
 	Shores   []float64        // places under each header's tube, m left of the centreline
-	Walls    [2]float64       // kN by which braces draw a wall down on its bent, at most and at least; of each bent and side
+	Walls    WallDraws
+}
+
+// WallDraws are what braces do to the walls that hang on a bent, both sides alike: by how
+// much they draw a wall down at most, and what lifts it at most, below 0, kN; and where
+// braces that draw it down push the header's tube up by as much, m from the centreline.
+// Without a place nothing pushes the tube.
+type WallDraws struct {
+	Down, Lift float64
+	Pin        float64
+	Pinned     bool
 }
 
 // Load is a number by what it comes from: what always weighs, fresh concrete, and people

@@ -106,14 +106,15 @@ func (r *Roof) seats(b *Bent, s state) {
 	}
 }
 
-// effect is what a quantity has of 1 kN on each seat, and of the tube and arms themselves.
+// effect is what a quantity has of 1 kN on each seat, of the tube and arms themselves, and
+// of 1 kN on the tube at both places where braces stand on it.
 type effect struct {
-	of  []float64
-	own float64
+	of        []float64
+	own, pins float64
 }
 
 func (e effect) negative() effect {
-	out := effect{make([]float64, len(e.of)), -e.own}
+	out := effect{make([]float64, len(e.of)), -e.own, -e.pins}
 	for i, v := range e.of {
 		out.of[i] = -v
 	}
@@ -158,10 +159,8 @@ func (r *Roof) most(s state, e effect) Load {
 	for i, seat := range r.Seats {
 		v := e.of[i]
 		sum.Dead += dead(seat.Dead*s.most.dead*v, seat.Light*s.most.dead*v, s.factors).Dead
-		if seat.Wall {
-			sum.Concrete += math.Max(0, r.Case.Walls[0]*v) + math.Max(0, r.Case.Walls[1]*v)
-		}
 	}
+	sum.Concrete += r.drawn(e)
 	for _, z := range r.Zones {
 		area, width := z.under(e)
 		for _, by := range [2]reach{s.most, s.least} {
@@ -171,6 +170,24 @@ func (r *Roof) most(s state, e effect) Load {
 		}
 	}
 	return sum
+}
+
+// drawn is the most that an effect has of what braces do to both walls at once, which
+// press alike while concrete rises in both: they draw the walls down and push the tube up
+// by as much where they stand on it, or lift them, or do nothing yet.
+func (r *Roof) drawn(e effect) float64 {
+	w := r.Case.Walls
+	var hung float64
+	for i, seat := range r.Seats {
+		if seat.Wall {
+			hung += e.of[i]
+		}
+	}
+	pushed := 0.0
+	if w.Pinned {
+		pushed = e.pins
+	}
+	return math.Max(0, math.Max(w.Down*(hung-pushed), w.Lift*hung))
 }
 
 // under is what an effect has of a zone: of concrete of unit weight 1, and of 1 kPa.
@@ -183,8 +200,8 @@ func (z Zone) under(e effect) (area, width float64) {
 
 // lift is the least on a jack of a bent, of loads as they are: what is always there at
 // least, with the left half of the roof poured and loaded from end to end, the right one,
-// both or none; a filler in the middle and what braces draw the walls down by as they are
-// worst.
+// both or none; a filler in the middle as it is worst. What braces do to walls and frame
+// sums to nothing on the jacks.
 func (r *Roof) lift(k int) float64 {
 	all := r.all(k)
 	least := math.Inf(1)
@@ -192,9 +209,6 @@ func (r *Roof) lift(k int) float64 {
 		low := r.Weights.light.Jack + r.Weights.light.Share*up.own
 		for i, seat := range r.Seats {
 			low += all.dead * min(seat.Dead*up.of[i], seat.Light*up.of[i])
-			if seat.Wall {
-				low += math.Min(0, r.Case.Walls[0]*up.of[i]) + math.Min(0, r.Case.Walls[1]*up.of[i])
-			}
 		}
 		for _, half := range r.halves(up) {
 			low += math.Min(0, r.Case.brings(half[0], half[1], all).Sum())

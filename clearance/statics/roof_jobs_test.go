@@ -151,7 +151,7 @@ func TestMoreOnARoofNeverAsksLessOfAnything(t *testing.T) {
 	for _, more := range []func(c *statics.RoofCase){
 		func(c *statics.RoofCase) { c.Concrete *= 1.1 }, func(c *statics.RoofCase) { c.Live += 1 }, func(c *statics.RoofCase) { c.Edge += 1 },
 		func(c *statics.RoofCase) { c.Factors.Dead = 1.5 }, func(c *statics.RoofCase) { c.Factors.Concrete = 1.6 }, func(c *statics.RoofCase) { c.Factors.Live = 2 },
-		func(c *statics.RoofCase) { c.Sideways += 1 }, func(c *statics.RoofCase) { c.Walls = [2]float64{3, -1} },
+		func(c *statics.RoofCase) { c.Sideways += 1 }, func(c *statics.RoofCase) { c.Walls = statics.WallDraws{Down: 3, Lift: -1} },
 	} {
 		heavier := plain
 		more(&heavier)
@@ -220,6 +220,29 @@ func TestAHalfRoofByHand(t *testing.T) {
 			if !s.Wall {
 				near(t, "line of concrete", line, want[math.Round(100*math.Abs(s.At))/100])
 			}
+		}
+	})
+}
+
+// Braces draw both walls down by 5 kN a bent and push the tubes up as much, 0.56 out: legs
+// take nothing of it, and an arm 5 kN at its hinge, 0.34 beyond the tube.
+func TestBracesDrawTheWallsDownOnTheArmsAndNotOnTheLegs(t *testing.T) {
+	drawn := plain
+	drawn.Walls = statics.WallDraws{Down: 5, Pin: 0.56, Pinned: true}
+	roofs(t, plain, func(gear string, b *model.Bay, r *statics.Roof) {
+		d, err := statics.RoofOf(b, drawn, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		was, is := r.AsIs.Bent, d.AsIs.Bent
+		near(t, gear+": leg", is.Leg.Sum(), was.Leg.Sum())
+		near(t, gear+": jack at least", is.Least, was.Least)
+		if gear == "roof-halves-24" {
+			near(t, gear+": arm", is.ArmMoment.Sum()-was.ArmMoment.Sum(), 5*(1.34-1.00))
+			near(t, gear+": arm's load", is.ArmLoad.Sum()-was.ArmLoad.Sum(), 5)
+		}
+		if is.TubeMoment.Sum() < was.TubeMoment.Sum()-0.02 { // its own weight is bounded on shorter lengths
+			t.Errorf("%s: tube %v, before %v", gear, is.TubeMoment, was.TubeMoment)
 		}
 	})
 }

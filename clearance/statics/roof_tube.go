@@ -69,7 +69,8 @@ func tubeOf(c *carrier.Carrier, shores []float64) frame.Beam {
 	return beam
 }
 
-// tubeLoads are: nothing; the tube and its arms; 1 kN on every seat in turn.
+// tubeLoads are: nothing; the tube and its arms; 1 kN on every seat in turn; 1 kN at both
+// places where braces stand on the tube.
 func (r *Roof) tubeLoads() []frame.Loading {
 	f, w := r.frame, r.Weights
 	own := frame.Evenly(0, units.Length(2*f.half), load.LineLoad(w.Tube/(2*f.half)))
@@ -86,7 +87,8 @@ func (r *Roof) tubeLoads() []frame.Loading {
 		}
 		out = append(out, frame.Loading{Points: []frame.PointLoad{{At: units.Length(s.At + f.half), Down: 1}}})
 	}
-	return out
+	pin := math.Min(r.Case.Walls.Pin, f.half)
+	return append(out, frame.Loading{Points: []frame.PointLoad{{At: units.Length(f.half - pin), Down: 1}, {At: units.Length(f.half + pin), Down: 1}}})
 }
 
 // byArm is what an arm that carries a load at a place hands to its tube: down at the
@@ -126,11 +128,14 @@ func (r *Roof) influences(solved []frame.Response) (influences, error) {
 			if err != nil {
 				failed = err
 			}
-			if i == 0 {
+			switch {
+			case i == 0:
 				e.own = of(s)
-				continue
+			case i <= len(e.of):
+				e.of[i-1] = of(s)
+			default:
+				e.pins = of(s)
 			}
-			e.of[i-1] = of(s)
 		}
 		return e
 	}
@@ -161,6 +166,7 @@ func (r *Roof) influences(solved []frame.Response) (influences, error) {
 		for i := range e.of {
 			e.of[i] = float64(solved[2+i].Supports[k].Up)
 		}
+		e.pins = float64(solved[2+len(e.of)].Supports[k].Up)
 		out.up = append(out.up, e)
 	}
 	return out, failed
@@ -185,6 +191,9 @@ func (r *Roof) places() []float64 {
 	for _, y := range r.Case.Shores {
 		out = append(out, y+b.half)
 	}
+	if pin := r.Case.Walls.Pin; r.Case.Walls.Pinned && pin < b.half {
+		out = append(out, b.half-pin, b.half+pin)
+	}
 	slices.Sort(out)
 	return slices.CompactFunc(out, func(a, b float64) bool { return math.Abs(a-b) < 1e-6 })
 }
@@ -194,7 +203,7 @@ func (r *Roof) places() []float64 {
 func (t influences) turning(side int, f bentFrame, out float64) effect {
 	end, inner := t.ends[side], t.inner[side]
 	by := (out - f.half) / f.overlap
-	e := effect{of: make([]float64, len(end.of)), own: end.own + (end.own-inner.own)*by}
+	e := effect{of: make([]float64, len(end.of)), own: end.own + (end.own-inner.own)*by, pins: end.pins + (end.pins-inner.pins)*by}
 	for i := range e.of {
 		e.of[i] = end.of[i] + (end.of[i]-inner.of[i])*by
 	}

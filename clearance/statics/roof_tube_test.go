@@ -19,7 +19,7 @@ func bentAt(r *rand.Rand, shores ...float64) (*Roof, *carrier.Carrier) {
 	c.Gear.Frame.Header.Length = units.Length(2 * half)
 	c.Gauge = 2 * half * (0.5 + 0.45*r.Float64())
 	c.ArmInner, c.ArmOuter = half*0.3*r.Float64(), half+0.5
-	roof := &Roof{Case: RoofCase{Shores: shores, Factors: single}}
+	roof := &Roof{Case: RoofCase{Shores: shores, Factors: single, Walls: WallDraws{Pin: 0.3, Pinned: true}}}
 	roof.frame = bentFrame{half, c.ArmInner, half - c.ArmInner}
 	roof.Weights = Weights{Tube: 0.5, Arm: 0.2, light: Light{Share: 1}, armLong: c.ArmOuter - c.ArmInner, gauge: c.Gauge}
 	for range 4 {
@@ -78,6 +78,12 @@ func TestABentOfTwoLegsByHandStaticsAndVirtualWork(t *testing.T) {
 		}
 		b := roof.frame
 		legs := [2]float64{b.half - c.Gauge/2, b.half + c.Gauge/2}
+		pins := statically([]frame.PointLoad{{At: units.Length(b.half - 0.3), Down: 1}, {At: units.Length(b.half + 0.3), Down: 1}}, legs)
+		for n, x := range roof.places() {
+			if got, want := tube.moment[n].pins, pins(x); math.Abs(got-want) > 1e-9 {
+				t.Fatalf("moment at %.3f of braces on the tube: %.9f, by hand %.9f", x, got, want)
+			}
+		}
 		for i, s := range roof.Seats {
 			m := statically(at(b, s), legs)
 			for n, x := range roof.places() {

@@ -50,6 +50,7 @@ type Side struct {
 	Bents    *Run // over the bents; nil where nothing presses
 	Braces   []BraceLoad
 	Draws    [2]float64    // kN by which braces draw the wall down on its bent, at most and at least, of the bent that has most
+	Shared   [2]float64    // kN, likewise with the ties as they share by stiffness
 	Thrust   [2][2]float64 // kN per m that comes to the frame, rigid and limber, at the full height and so much lower
 }
 
@@ -223,13 +224,16 @@ func (s *Side) bends(c *carrier.Carrier, sec culvert.Section, f Fresh, lower flo
 	for i := range s.Braces {
 		s.Braces[i].Load = s.Braces[i].Line * s.Bents.Most()
 	}
-	s.Draws = [2]float64{s.Draws[0] * s.Bents.Most(), s.Draws[1] * s.Bents.Most()}
+	for i := range s.Draws {
+		s.Draws[i], s.Shared[i] = s.Draws[i]*s.Bents.Most(), s.Shared[i]*s.Bents.Most()
+	}
 	return nil
 }
 
 // draws widens what braces draw the wall down by with an answer: ties alone, which lie
 // level, draw nothing.
 func (s *Side) draws(a frame.WallAnswer) {
+	s.Shared[0], s.Shared[1] = math.Max(s.Shared[0], -float64(a.Together.Along)), math.Min(s.Shared[1], -float64(a.Together.Along))
 	for _, f := range []frame.WallForces{a.Together, a.BracesAlone} {
 		s.Draws[0], s.Draws[1] = math.Max(s.Draws[0], -float64(f.Along)), math.Min(s.Draws[1], -float64(f.Along))
 	}

@@ -67,12 +67,12 @@ frame:
     overlap: 250 mm
   header:
     section: 120 x 140 mm
-    moment: 20 kNm
-    shear: 95 kN
-    inertia: 950 cm4
+    moment: 30 kNm
+    shear: 120 kN
+    inertia: 2200 cm4
     length: 2440 mm
     mass: 26.4
-    arm: {section: 100 x 120 mm, length: 700 mm, behind: 100 mm, overlap: 300 mm, mass: 20, moment: 12 kNm, shear: 70 kN, inertia: 490 cm4}
+    arm: {section: 100 x 120 mm, length: 700 mm, behind: 100 mm, overlap: 300 mm, mass: 20, moment: 18 kNm, shear: 90 kN, inertia: 1100 cm4}
   sill: 120 x 100 mm
   strut: 120 x 100 mm
   sill_mass: 18.8

@@ -180,7 +180,7 @@ type Header struct {
 	Length  units.Length   `yaml:"length" above:"0 m" max:"30 m" doc:"Length of the outer tube across the cell."`
 	Moment  *units.Moment  `yaml:"moment" rated:"true" example:"20 kNm" above:"0 kNm" max:"10000 kNm" doc:"Bending moment that the outer tube carries."`
 	Shear   *units.Force   `yaml:"shear" rated:"true" example:"90 kN" above:"0 kN" max:"10000 kN" doc:"Shear that the outer tube carries, at the arms' ends too."`
-	Inertia *units.Inertia `yaml:"inertia" example:"900 cm4" above:"0 cm4" doc:"Second moment of area of the outer tube, of steel; of another material times its modulus over 210 GPa."`
+	Inertia *units.Inertia `yaml:"inertia" example:"900 cm4" above:"0 cm4" doc:"Second moment of area of the outer tube, with the arms where they run in it, of steel; of another material times its modulus over 210 GPa."`
 	Mass    *units.Number  `yaml:"mass" example:"24" above:"0" max:"1000" doc:"Mass of the outer tube in kilograms per metre; left out, 0.08 to 0.40 of its envelope is steel (judgement)."`
 	Arm     *Arm           `yaml:"arm" doc:"Sliding arms (roof_halves)."`
 }
