@@ -20,6 +20,7 @@ import (
 type Options struct {
 	Version  string
 	Inputs   []result.Input
+	Basis    string             // see result.Result
 	Only     []string           // ids to keep; none keeps all
 	Progress func(done, of int) // called as work goes on; may be nil
 	Workers  int                // 0 is one for each core
@@ -65,7 +66,7 @@ type Examination struct {
 
 // Examine is Run that keeps what was measured.
 func Examine(s *model.Study, o Options) *Examination {
-	r := &result.Result{Schema: result.Schema, Version: o.Version, Inputs: o.Inputs, Scope: o.Only,
+	r := &result.Result{Schema: result.Schema, Version: o.Version, Inputs: o.Inputs, Basis: o.Basis, Scope: o.Only,
 		Job: result.JobName{Name: s.Job.Job.Name, Number: s.Job.Job.Number}, Cautions: CautionsOf(s.Job, s.Gear),
 		NotRead: job.Unread(s.Job, s.Gear), Looser: looserThanDefault(s.Job, s.Gear)}
 	reports := reportsOf(s, o, o.ask())

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"iter"
 	"math"
+	"strings"
 )
 
 // Schema names the layout of a result; keys are only added within a major
@@ -16,6 +17,7 @@ type Result struct {
 	Schema  string   `json:"schema"`
 	Version string   `json:"version"`
 	Inputs  []Input  `json:"inputs"`
+	Basis   string   `json:"basis,omitzero"` // one hash of program and inputs, the job without its group sheet: what an approval is of
 	Job     JobName  `json:"job"`
 	Scope   []string `json:"scope"`   // the checks asked for; nil is all
 	Verdict Verdict  `json:"verdict"` // of the job: never pass where some checks were not asked for
@@ -52,6 +54,20 @@ func (r *Result) Origin() string {
 	}
 	return out
 }
+
+// leastApproval is how many letters of the basis an approval gives at least: no change
+// keeps twelve by chance.
+const leastApproval = 12
+
+// Approved tells whether what an approval names is what this result was worked out
+// from, and the result is cleared.
+func (r *Result) Approved(hash string) bool {
+	return r.Cleared() && len(hash) >= leastApproval && strings.HasPrefix(r.Basis, hash)
+}
+
+// ApprovalHash is what an approval of this result has to name; empty where nothing
+// tells what it was worked out from.
+func (r *Result) ApprovalHash() string { return r.Basis[:min(len(r.Basis), leastApproval)] }
 
 // JobName is the job as its file names it.
 type JobName struct {

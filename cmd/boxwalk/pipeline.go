@@ -28,6 +28,7 @@ type reading struct {
 	app      *app
 	sources  map[string][]byte
 	inputs   []result.Input
+	unsigned string // hash of the job without who approves it, see basis
 	problems diag.Problems
 	job      *job.Job
 	jobAt    *job.Decoded
@@ -74,6 +75,7 @@ func (r *reading) readJob(path string) (folder string, ok bool) {
 		return "", false
 	}
 	r.take(t, filepath.Base(t.name))
+	r.unsigned = hash(withoutSheet(t.bytes))
 	var problems diag.Problems
 	r.job, r.jobAt, problems = job.Decode[job.Job](t.name, t.bytes, job.PeekSystem(t.bytes))
 	if has(r.jobAt, "form", "steps") {
@@ -234,7 +236,7 @@ func (a *app) check(s *model.Study, r *reading, only []string) *result.Result {
 func (a *app) examine(s *model.Study, r *reading, o check.Options) *check.Examination {
 	show, done := a.progress()
 	defer done()
-	o.Version, o.Inputs, o.Progress = version(), r.inputs, show
+	o.Version, o.Inputs, o.Basis, o.Progress = version(), r.inputs, r.basis(), show
 	return check.Examine(s, o)
 }
 

@@ -197,8 +197,11 @@ func (o *drafter) blank(p plan, paper sheet.Paper) *sheet.Sheet {
 	if o.result.Verdict == result.Fail {
 		s.Title.Status = doesNotPass
 	}
-	if !o.result.Cleared() { // nobody approves or issues what is not cleared
+	if !o.approved() { // nobody has approved or issued what was changed since, or is not cleared
 		s.Title.Approver, s.Title.Date = "", ""
+		if s.Stamp == "" {
+			s.Title.Status = forChecking
+		}
 	}
 	return s
 }
@@ -235,6 +238,16 @@ func (o *drafter) numbered(p plan) string {
 
 // doesNotPass is the document status of every sheet of a job that fails.
 const doesNotPass = "does not pass: see result"
+
+// forChecking is the document status of a cleared job that nobody has approved as it is.
+const forChecking = "For checking: not approved"
+
+// approved tells whether the job names an approver, and as approved what it was worked
+// out from now.
+func (o *drafter) approved() bool {
+	d := o.study.Job.Sheet
+	return d.Approver != "" && o.result.Approved(d.Approved)
+}
 
 // explainsOnly is the first caution on a picture.
 const explainsOnly = "A picture to explain, not to set by; read it with the drawings."

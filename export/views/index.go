@@ -78,7 +78,7 @@ const blankRevisions = 3
 func (o *drafter) revisionTables(s *sheet.Sheet) *sheet.View {
 	d := o.study.Job.Sheet
 	by, date := d.Approver, d.Date
-	if !o.result.Cleared() {
+	if !o.approved() {
 		by, date = "", ""
 	}
 	revisions := [][]string{{shortened(d.Revision), shortened(date), shortened(d.Creator), shortened(by)}}
@@ -100,7 +100,15 @@ func (o *drafter) status() string {
 	if stamp != "" {
 		return stamp + ". " + reason
 	}
-	return "All checks made hold. That is no release: see the hold points. What is not checked stands with the cautions."
+	out := "All checks made hold. That is no release: see the hold points. What is not checked stands with the cautions."
+	if o.approved() {
+		return out + " Approved as " + o.result.ApprovalHash() + "."
+	}
+	out = forChecking + ". " + out
+	if h := o.result.ApprovalHash(); h != "" {
+		out += " To approve: sheet: {approver, approved: " + h + "} in the job file."
+	}
+	return out
 }
 
 // releaseRows are what the specification asks for, as the job states it.

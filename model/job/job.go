@@ -43,7 +43,8 @@ type Title struct {
 type SheetData struct {
 	Owner    string `yaml:"owner" default:"" doc:"Legal owner of the drawings."`
 	Creator  string `yaml:"creator" default:"" doc:"Who made the drawings."`
-	Approver string `yaml:"approver" default:"" doc:"Who approves them."`
+	Approver string `yaml:"approver" default:"" doc:"Who approves them; printed only beside approved."`
+	Approved string `yaml:"approved" default:"" example:"0123456789ab" doc:"What the approver approved: the hash that check prints. Sheets name no approver where any input, or the program, has changed since."`
 	Date     string `yaml:"date" default:"" doc:"Date of issue, as it shall be printed."`
 	Revision string `yaml:"revision" default:"" doc:"Revision index."`
 	Size     string `yaml:"size" default:"A3" enum:"A0|A1|A2|A3|A4|B|C|D" doc:"Sheet size."`
