@@ -1,7 +1,6 @@
 package measure
 
 import (
-	"cmp"
 	"math"
 
 	"boxwalk/model/carrier"
@@ -14,9 +13,6 @@ import (
 // convex function of where it lies, and so are its distances from a line and a point
 // and the curvature of its way. The most over a convex solid is therefore not above
 // the most over the corners of a box that holds it.
-
-// compare orders lengths to ten picometres, so that of parts alike the first stays first.
-func compare(a, b float64) int { return cmp.Compare(math.Round(a*1e11), math.Round(b*1e11)) }
 
 // bodyBoxes are boxes around all parts of each body.
 func (b *Bay) bodyBoxes() []geom.Box {
