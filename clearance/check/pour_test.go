@@ -170,7 +170,7 @@ func TestWhatThePourAsksForAndNobodyStatesIsOpenAndNamesItsKey(t *testing.T) {
 		{"pour.ties", ", capacity: 90 kN}\n", "}\n", "ties.capacity"},
 		{"pour.walers", ", moment: 10 kNm", "", "wall.walers.moment"},
 		{"pour.walers", ", shear: 60 kN", "", "wall.walers.shear"},
-		{"pour.braces", "    axial: 90 kN\n", "", "links.axial"},
+		{"pour.braces", "    thickness: 50 mm\n    axial: 90 kN\n", "    thickness: 50 mm\n", "links.axial"},
 		{"pour.even", "  side: 40 kN\n", "", "frame.side"},
 	} {
 		for _, covered := range []bool{false, true} {
@@ -199,7 +199,7 @@ func TestWhatThePourAsksForAndNobodyStatesIsOpenAndNamesItsKey(t *testing.T) {
 func TestASlenderBraceIsHeldByEulerAndAStockyOneNeedsItsCapacity(t *testing.T) {
 	braced := func(steel string) map[string]result.Entry {
 		out := map[string]result.Entry{}
-		c := chain{Gear: "roof-halves-24", Swap: [][2]string{{"    axial: 90 kN\n", "    steel: {" + steel + "}\n"}}}
+		c := chain{Gear: "roof-halves-24", Swap: [][2]string{{"    thickness: 50 mm\n    axial: 90 kN\n", "    thickness: 50 mm\n    steel: {" + steel + "}\n"}}}
 		for _, e := range PartAlone(c.Study(t), Poured) {
 			if e.ID == "pour.braces" {
 				out[e.Subject.What] = e
