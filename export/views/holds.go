@@ -13,7 +13,7 @@ func (o *drafter) holds() List {
 	var rows [][]string
 	add := func(before string, holds []string) {
 		for _, h := range holds {
-			row := []string{before, withoutBlanks(h), "", "", "", ""}
+			row := []string{before, withoutBlanks(h), "", toSign, "", toSign}
 			if !slices.ContainsFunc(rows, func(have []string) bool { return slices.Equal(have, row) }) {
 				rows = append(rows, row)
 			}
@@ -31,6 +31,9 @@ func (o *drafter) holds() List {
 	return List{Name: "hold-points", Title: "Hold points", Kind: "Hold points", Rows: rows, Notes: holdNotes,
 		Columns: []sheet.Column{{Title: "Before", Width: 42}, {Title: "Hold point", Width: 120}, {Title: "Cell, pour", Width: 28}, {Title: "Name", Width: 45}, {Title: "Date and hour", Width: 38}, {Title: "Signature", Width: 45}}}
 }
+
+// toSign is a line to write a name on, which keeps its column wide enough.
+const toSign = "______________"
 
 // holdNotes say what to do with the sheet.
 var holdNotes = []string{
