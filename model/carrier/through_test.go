@@ -58,7 +58,7 @@ frame:
   gauge: {min: 1400 mm, max: 2200 mm, increment: 100 mm, prefer: 1800 mm}
   leg:
     section: 120 mm
-    axial: 90 kN
+    axial: 95 kN
     outer_mass: 22.6
     inner_mass: 15.7
     length: {min: 1240 mm, max: 2040 mm, increment: 50 mm}
