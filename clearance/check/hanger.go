@@ -71,8 +71,8 @@ func (u hung) worked() *result.Working {
 	w.Given("gamma_s", "what its bars add", float64(j.Pour.Roof.Bars), "kN/m3", whose(j, "pour.roof.bars"))
 	w.Given("q", "people and equipment on the young roof", float64(u.on.Case.Live), "kPa", whose(j, "left_in_place.hangers.live"))
 	how := fmt.Sprintf("solved: slab over wall, %d hanger lines and wall, clear of clamps", len(u.on.Lines))
-	w.Given("A_h", "section of slab on the line", u.on.Area[i], "m2", how)
-	w.Given("b_h", "breadth of people on the line, at most", u.on.Width[i], "m", how+", every part loaded or not")
+	w.Given("A_h", "section of slab on the hanger line", u.on.Area[i], "m2", how)
+	w.Given("b_h", "breadth of people on the hanger line, at most", u.on.Width[i], "m", how+", every part loaded or not")
 	w.Given("r_h", "length of its line on one hanger, at most", u.on.Reach[i], "m", fmt.Sprintf("solved: line over %d hangers, from one end of the pour to the other", len(u.on.At)))
 	w.Step("F", "on one hanger", "((gamma_f + gamma_s) * A_h + q * b_h) * r_h", "kN", "")
 	return &w
