@@ -19,7 +19,7 @@ type Flown struct {
 	Jerks  units.Number `yaml:"jerks" default:"1.3" source:"crane on firm ground, guides on lifting precast concrete, from memory" safer:"more" min:"1" max:"4" doc:"What lifting, swinging and setting down multiply the weight by."`
 	Sling  *units.Force `yaml:"sling" rated:"true" example:"20 kN" above:"0 kN" max:"10000 kN" doc:"What one leg holds in its own direction, at that angle."`
 	Point  *units.Force `yaml:"point" rated:"true" example:"20 kN" above:"0 kN" max:"10000 kN" doc:"What one lifting point holds in the direction of the leg, its fixing included."`
-	Hook   *units.Force `yaml:"hook" rated:"true" example:"80 kN" above:"0 kN" max:"100000 kN" doc:"What the crane lifts at the greatest radius of this lift, hook block and slings taken off."`
+	Hook   *units.Force `yaml:"hook" rated:"true" example:"80 kN" above:"0 kN" max:"100000 kN" doc:"What the crane lifts at the greatest radius of this lift, without hook block and slings."`
 }
 
 // Check asks for a mass of what the carrier does not tell, and for places of two legs.

@@ -29,13 +29,13 @@ func (s *Stand) Check(d *Decoder, path string) {
 
 // Anchors are what the lines are made fast to; nil is not stated.
 type Anchors struct {
-	Line      *Anchorage `yaml:"line" doc:"Anchor of the pulling line: of the winch, or of the block that turns the line."`
+	Line      *Anchorage `yaml:"line" doc:"Anchor of the pulling line: of the winch, or of the block that turns the rope."`
 	Restraint *Anchorage `yaml:"restraint" doc:"Anchor of the restraint."`
 }
 
 // Anchorage is what a line is made fast to.
 type Anchorage struct {
-	Capacity *units.Force `yaml:"capacity" rated:"true" example:"30 kN" above:"0 kN" max:"10000 kN" doc:"What the anchor, its fixing in the concrete and shackles included, holds in the direction of the line."`
-	Parts    units.Number `yaml:"parts" default:"1" source:"the line by itself" safer:"more" min:"0.5" max:"12" doc:"Pull on the anchor over pull on the carrier: 1 where the line goes straight, 2 where a block at the anchor turns it back."`
+	Capacity *units.Force `yaml:"capacity" rated:"true" example:"30 kN" above:"0 kN" max:"10000 kN" doc:"What the anchor, its fixing in the concrete and shackles included, holds in the direction of the rope."`
+	Parts    units.Number `yaml:"parts" default:"1" source:"the rope by itself" safer:"more" min:"0.5" max:"12" doc:"Pull on the anchor over pull on the carrier: 1 where the rope goes straight, 2 where a block at the anchor turns it back."`
 	Snatch   units.Number `yaml:"snatch" default:"2" source:"statics: a load let go suddenly onto a line pulls twice as hard" safer:"more" min:"1" max:"10" doc:"What jerks multiply the pull by."`
 }
