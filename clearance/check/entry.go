@@ -182,6 +182,12 @@ func (b *bay) demand(f units.Force) string {
 	return m.With(m.Up(float64(f)))
 }
 
+// atLeastForce prints a force that is there at least, rounded down as the tables do.
+func (b *bay) atLeastForce(v float64) string {
+	m := b.shown("kN")
+	return m.With(m.Down(v))
+}
+
 // against prints a demand and what there is for it, in a unit of a result, so that the
 // two read alike only where nothing is wanting.
 func (b *bay) against(unit string, demand, have float64) (string, string) {

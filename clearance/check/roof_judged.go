@@ -236,7 +236,7 @@ func (p *roofPoured) liftCheck() Judged {
 	least := p.roof.AsIs.Bent.Least
 	var w result.Working
 	w.Given("N", "on a jack, the least", least, "kN", "solved: light end of all weights, the left or right half of the roof poured and loaded from end to end, both or none")
-	c := candidate{Value: *result.Exactly(least), where: p.at("raised"), text: "with one half of the roof poured before the other a jack still carries " + p.force(units.Force(least)), working: w.Lines,
+	c := candidate{Value: *result.Exactly(least), where: p.at("raised"), text: "with one half of the roof poured before the other a jack still carries " + p.atLeastForce(least), working: w.Lines,
 		remedy: "pour both halves of the roof together, or a wider gauge (`set: {gauge: ...}`)"}
 	e := entry("pour.jacks", p.subject("least on a jack"), []candidate{c}, Limit{Source: "statics: a jack does not hold down"}, result.Min, "")
 	e.Unit = "kN"

@@ -150,7 +150,7 @@ func cycleChecks(s *model.Study, b *bay) []Judged {
 	var out []Judged
 	if c.Finish != nil {
 		limit := 24 * float64(c.Finish.Number()-c.Start.Number()+1)
-		out = append(out, p.judged(b, "finish", p.plan.Finish, limit, fmt.Sprintf("the last carrier is out %s; asked for is the end of %s (cycle.finish)", p.moment(p.plan.Finish), c.Finish)))
+		out = append(out, p.judged(b, "finish", p.plan.Finish, limit, fmt.Sprintf("the last carrier is out %s, %s after the beginning of %s; asked for is the end of %s (cycle.finish)", p.moment(p.plan.Finish), hoursAndDays(units.Up(p.plan.Finish, 1)), c.Start, c.Finish)))
 	}
 	if c.Every != nil {
 		limit := float64(*c.Every) / 3600

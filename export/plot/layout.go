@@ -127,7 +127,8 @@ func divisions(lo, hi float64, most int) []float64 {
 	return out
 }
 
-func plain(v float64) string { return strconv.FormatFloat(math.Round(v*1e6)/1e6, 'f', -1, 64) }
+// plain is a number as short as it is to a millionth; next to nothing has no sign.
+func plain(v float64) string { return strconv.FormatFloat(math.Round(v*1e6)/1e6+0, 'f', -1, 64) }
 
 func (d *Drawing) add(list ...Item) { d.Items = append(d.Items, list...) }
 

@@ -68,7 +68,7 @@ func TestAClearanceThatFailsIsMarkedInItsRowAndInTheTitleBlock(t *testing.T) {
 		t.Errorf("status %q, stamp %q", drawn.Title.Status, drawn.Stamp)
 	}
 	drawn = named(t, justSheets(t, s, r), "section-collapsed")
-	if got := lettered(tableOf(t, drawn, "Clearances, collapsed"), sheet.StampMark); len(got) > 0 || drawn.Title.Status != "" {
+	if got := lettered(tableOf(t, drawn, "Clearances, collapsed"), sheet.StampMark); len(got) > 0 || drawn.Title.Status != "For checking: not approved" {
 		t.Errorf("a job that passes: marked %q, status %q", got, drawn.Title.Status)
 	}
 }
