@@ -25,8 +25,8 @@ func (p *roofPoured) pressure(v float64) string { return inUnit(v, p.shown("kPa"
 // roofChecks hold panels and stringers.
 func (p *roofPoured) roofChecks() []Judged {
 	g, r := p.Carrier.Gear, p.roof
-	concrete := float64(p.case_.Concrete) * r.Thickness
-	line := r.Seats[r.AsIs.Stringer.Seat].Line(p.case_).Sum()
+	concrete := float64(p.poured.Concrete) * r.Thickness
+	line := r.Seats[r.AsIs.Stringer.Seat].Line(p.poured).Sum()
 	over := fmt.Sprintf("the stringer that carries most has %s, over bents %s apart with any spans poured: ", p.line(line), p.mm(r.Spacing))
 	bending := g.Rated("roof.stringers.moment", job.Pointed(g.Roof.Stringers.Moment))
 	return []Judged{
@@ -54,7 +54,7 @@ func (p *roofPoured) workedStringer(w *result.Working, place int) {
 	w.Given("b_s", "breadth of soffit that may lie on it", seat.Width, "m", "solved: as A_s")
 	w.Step("w", "its load where the pour lies", "g_s + gamma_c * A_s + q * b_s", "kN/m", "")
 	w.Step("w_o", "its load beyond", "g_s + q * b_s", "kN/m", "")
-	w.Given("e", "people along the pour's ends", float64(p.case_.Edge), "kN/m", p.rule)
+	w.Given("e", "people along the pour's ends", float64(p.poured.Edge), "kN/m", p.rule)
 	how := fmt.Sprintf("solved: beam over %d bents, any spans loaded", len(p.Carrier.Bents))
 	w.Given("c_p", "moment of 1 kN/m where the pour lies", r.Along.In.Moment, "m2", how)
 	w.Given("c_o", "moment of 1 kN/m beyond", r.Along.Out.Moment, "m2", how)
@@ -133,7 +133,7 @@ func (p *roofPoured) headerChecks() []Judged {
 	}
 	g := p.Carrier.Gear
 	h := g.Frame.Header
-	brings := fmt.Sprintf("walls hang on it with %s each, drawn down by braces beside the ties with up to %s; tube on legs %s apart%s, any strips and spans poured: ", p.line(p.roof.Weights.Wall), p.demand(units.Force(p.case_.Walls.Down)), p.mm(p.Carrier.Gauge), p.onShores())
+	brings := fmt.Sprintf("walls hang on it with %s each, drawn down by braces beside the ties with up to %s; tube on legs %s apart%s, any strips and spans poured: ", p.line(p.roof.Weights.Wall), p.demand(units.Force(p.poured.Walls.Down)), p.mm(p.Carrier.Gauge), p.onShores())
 	tube := func(rest, unit, symbol, key string, v *float64, of func(b statics.Bent) statics.Load) carries {
 		return carries{id: "pour.header", rest: "header, " + rest, unit: unit, rating: g.Rated(key, v), bearer: "a header", verb: "carries", symbol: symbol, means: rest + " of a header, the greatest",
 			of: func(n statics.Numbers) statics.Load { return of(n.Bent) }, text: brings + map[string]string{"kNm": "moment", "kN": "shear"}[unit]}
@@ -157,7 +157,7 @@ func (p *roofPoured) headerChecks() []Judged {
 
 // onShores tells of shores under the headers.
 func (p *roofPoured) onShores() string {
-	if n := len(p.case_.Shores); n > 0 {
+	if n := len(p.poured.Shores); n > 0 {
 		return fmt.Sprintf(" and on %d shores (pour.shores)", n)
 	}
 	return ""
@@ -177,16 +177,15 @@ func (p *roofPoured) shored(c carries) Judged {
 func (p *roofPoured) wouldDo(c carries) string {
 	half := float64(p.Carrier.Gear.Frame.Header.Length) / 2
 	for _, places := range [][]float64{{0}, {-half, half}, {-half, 0, half}} {
-		with := p.case_
+		with := p.poured
 		with.Shores = append(append([]float64{}, with.Shores...), places...)
 		roof, err := statics.RoofOf(p.Bay.Bay, with, p.kept)
 		if err != nil {
 			continue
 		}
-		l, factors := c.of(roof.AsIs).Sum(), statics.Load{Dead: 1, Concrete: 1, Live: 1}
+		l := c.of(roof.AsIs).Sum()
 		if c.rating.Basis == job.Factored {
-			factors = with.Factors
-			l = c.of(roof.Factored).By(factors)
+			l = c.of(roof.Factored).By(with.Factors)
 		}
 		if l > *c.rating.Value {
 			continue
@@ -198,7 +197,7 @@ func (p *roofPoured) wouldDo(c carries) string {
 				text += ", "
 			}
 			text += "{at: " + p.written(y) + "}"
-			most = math.Max(most, roof.AsIs.Bent.Shores[len(p.case_.Shores)+i].Sum())
+			most = math.Max(most, roof.AsIs.Bent.Shores[len(p.poured.Shores)+i].Sum())
 		}
 		return fmt.Sprintf("shores under every header, pour: {shores: [%s]}, each for %s and the invert under it; or stronger headers, or bents nearer together", text, p.demand(units.Force(most)))
 	}
@@ -212,7 +211,7 @@ func (p *roofPoured) written(v float64) string { return units.Length(v).Text(p.s
 func (p *roofPoured) jackChecks() []Judged {
 	g := p.Carrier.Gear
 	header := p.roof.AsIs.Bent.Header.Sum()
-	text := fmt.Sprintf("%s from the header, any strips and spans poured, with %s sideways at the soffit over %s of gauge and their own weight", p.demand(units.Force(header)), p.line(float64(p.case_.Sideways)), p.mm(p.Carrier.Gauge))
+	text := fmt.Sprintf("%s from the header, any strips and spans poured, with %s sideways at the soffit over %s of gauge and their own weight", p.demand(units.Force(header)), p.line(float64(p.poured.Sideways)), p.mm(p.Carrier.Gauge))
 	out := []Judged{
 		p.holds(carries{id: "pour.jacks", rest: "legs", unit: "kN", rating: g.Rated("frame.leg.axial", job.Pointed(g.Frame.Leg.Axial)), bearer: "a leg", verb: "carries", symbol: "N", means: "on a leg, the most",
 			of: func(n statics.Numbers) statics.Load { return n.Bent.Leg }, text: text}),

@@ -18,13 +18,13 @@ const steelModulus = 210e6
 // roofPoured is a bay while its roof is poured.
 type roofPoured struct {
 	*bay
-	study *model.Study
-	loads load.Vertical
-	rule  string // whose least loads, with how far that was read
-	case_ statics.RoofCase
-	roof  *statics.Roof
-	why   string // roof is not known
-	walls error  // why it is not known what the walls' braces bring
+	study  *model.Study
+	loads  load.Vertical
+	rule   string // whose least loads, with how far that was read
+	poured statics.RoofCase
+	roof   *statics.Roof
+	why    string // roof is not known
+	walls  error  // why it is not known what the walls' braces bring
 }
 
 // whileRoofPoured judges a check of the roof under the pour.
@@ -46,7 +46,7 @@ func roofPouredOf(b *bay, s *model.Study) *roofPoured {
 	p := &roofPoured{bay: b, study: s}
 	err := p.loading()
 	if err == nil {
-		p.roof, err = statics.RoofOf(b.Bay.Bay, p.case_, b.kept)
+		p.roof, err = statics.RoofOf(b.Bay.Bay, p.poured, b.kept)
 	}
 	if err != nil {
 		p.why = "what the roof brings to its form is not known: " + b.told(err)
@@ -66,10 +66,10 @@ func (p *roofPoured) loading() error {
 	}
 	sideways, err := load.SlabBracing(p.system(), p.loads.Dead, units.Length(2*c.Half))
 	factors := statics.Load{Dead: float64(p.factors.Dead), Concrete: float64(p.factors.Pressure), Live: float64(p.factors.Live)}
-	p.case_ = statics.RoofCase{Concrete: slab.UnitWeight, Live: p.loads.Live, Edge: edge, Sideways: sideways.Load, Factors: factors}
-	p.case_.Walls, p.walls = p.draws()
+	p.poured = statics.RoofCase{Concrete: slab.UnitWeight, Live: p.loads.Live, Edge: edge, Sideways: sideways.Load, Factors: factors}
+	p.poured.Walls, p.walls = p.draws()
 	for _, s := range j.Pour.Shores {
-		p.case_.Shores = append(p.case_.Shores, float64(s.At))
+		p.poured.Shores = append(p.poured.Shores, float64(s.At))
 	}
 	return err
 }
@@ -184,7 +184,7 @@ func (p *roofPoured) given(w *result.Working) {
 func (p *roofPoured) shared(w *result.Working, symbol, means, unit string, l statics.Load) {
 	const from = "solved: any spans and strips poured and loaded, the worst"
 	w.Given(symbol+"_G", "from form and carrier", l.Dead, unit, from)
-	w.Given(symbol+"_C", fmt.Sprintf("from concrete of %.4g kN/m3", float64(p.case_.Concrete)), l.Concrete, unit, from)
-	w.Given(symbol+"_Q", fmt.Sprintf("from %.4g kPa of people and from the side", float64(p.case_.Live)), l.Live, unit, from)
+	w.Given(symbol+"_C", fmt.Sprintf("from concrete of %.4g kN/m3", float64(p.poured.Concrete)), l.Concrete, unit, from)
+	w.Given(symbol+"_Q", fmt.Sprintf("from %.4g kPa of people and from the side", float64(p.poured.Live)), l.Live, unit, from)
 	w.Step(symbol, means, fmt.Sprintf("%[1]s_G + %[1]s_C + %[1]s_Q", symbol), unit, "")
 }

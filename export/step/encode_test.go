@@ -90,7 +90,7 @@ func TestEveryEdgeIsUsedOnceInEachDirection(t *testing.T) {
 }
 
 func TestTheSameAssemblyGivesTheSameBytes(t *testing.T) {
-	if written(t, "raised") != written(t, "raised") {
+	if first, second := written(t, "raised"), written(t, "raised"); first != second {
 		t.Error("two files of one assembly differ")
 	}
 }
