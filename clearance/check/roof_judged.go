@@ -69,6 +69,12 @@ func (p *roofPoured) sagLimit(span float64) Limit {
 	return l
 }
 
+// allowedSag tells the limit as a share of the span, which is the same in any unit.
+func (p *roofPoured) allowedSag(span float64) string {
+	share := p.limits.of("pour.sag").Value
+	return fmt.Sprintf("%.3g of %s, about 1/%.0f", share, p.mm(span), 1/share)
+}
+
 // springsBack is what a sag means for the collapse.
 const springsBack = "when the load leaves, the form springs back by as much into the release gaps, which strip.clear does not count"
 
@@ -94,7 +100,7 @@ func (p *roofPoured) sags(rest, what string, span float64, parts []sagging) Judg
 		sum += s.k.Sum() / (steelModulus * float64(*s.inertia))
 	}
 	w.Step("s", "sag", text, "m", "")
-	c := candidate{Value: *result.Exactly(w.Value("s")), where: p.at("raised"), text: fmt.Sprintf("%s %s under the pour; %s a metre of %s; %s", what, p.roundedUp(sum), p.mm(p.limits.of("pour.sag").Value), p.mm(span), springsBack), working: w.Lines}
+	c := candidate{Value: *result.Exactly(w.Value("s")), where: p.at("raised"), text: fmt.Sprintf("%s %s under the pour; allowed is %s; %s", what, p.roundedUp(sum), p.allowedSag(span), springsBack), working: w.Lines}
 	return entry("pour.roof", p.subject(rest), []candidate{c}, p.sagLimit(span), result.Max, "")
 }
 
@@ -133,7 +139,7 @@ func (p *roofPoured) headerChecks() []Judged {
 	}
 	g := p.Carrier.Gear
 	h := g.Frame.Header
-	brings := fmt.Sprintf("walls hang on it with %s each, drawn down by braces beside the ties with up to %s; tube on legs %s apart%s, any strips and spans poured: ", p.line(p.roof.Weights.Wall), p.demand(units.Force(p.poured.Walls.Down)), p.mm(p.Carrier.Gauge), p.onShores())
+	brings := fmt.Sprintf("walls hang on it with %s each, drawn down by braces beside the ties with up to %s; tube on legs %s apart%s, any widths and spans poured: ", p.line(p.roof.Weights.Wall), p.demand(units.Force(p.poured.Walls.Down)), p.mm(p.Carrier.Gauge), p.onShores())
 	tube := func(rest, unit, symbol, key string, v *float64, of func(b statics.Bent) statics.Load) carries {
 		return carries{id: "pour.header", rest: "header, " + rest, unit: unit, rating: g.Rated(key, v), bearer: "a header", verb: "carries", symbol: symbol, means: rest + " of a header, the greatest",
 			of: func(n statics.Numbers) statics.Load { return of(n.Bent) }, text: brings + map[string]string{"kNm": "moment", "kN": "shear"}[unit]}
@@ -211,7 +217,7 @@ func (p *roofPoured) written(v float64) string { return units.Length(v).Text(p.s
 func (p *roofPoured) jackChecks() []Judged {
 	g := p.Carrier.Gear
 	header := p.roof.AsIs.Bent.Header.Sum()
-	text := fmt.Sprintf("%s from the header, any strips and spans poured, with %s sideways at the soffit over %s of gauge and their own weight", p.demand(units.Force(header)), p.line(float64(p.poured.Sideways)), p.mm(p.Carrier.Gauge))
+	text := fmt.Sprintf("%s from the header, any widths and spans poured, with %s sideways at the soffit over %s of gauge and their own weight", p.demand(units.Force(header)), p.line(float64(p.poured.Sideways)), p.mm(p.Carrier.Gauge))
 	out := []Judged{
 		p.holds(carries{id: "pour.jacks", rest: "legs", unit: "kN", rating: g.Rated("frame.leg.axial", job.Pointed(g.Frame.Leg.Axial)), bearer: "a leg", verb: "carries", symbol: "N", means: "on a leg, the most",
 			of: func(n statics.Numbers) statics.Load { return n.Bent.Leg }, text: text}),
@@ -221,7 +227,7 @@ func (p *roofPoured) jackChecks() []Judged {
 	}
 	if g.RoofJack != nil {
 		out = append(out, p.holds(carries{id: "pour.jacks", rest: "roof jacks", unit: "kN", rating: g.Rated("roof_jack.capacity", job.Pointed(g.RoofJack.Capacity)), bearer: "a roof jack", verb: "carries", symbol: "N", means: "on a roof jack, the most",
-			of: func(n statics.Numbers) statics.Load { return n.Bent.Seat }, text: "a stringer brings to one seat, any strips and spans poured"}))
+			of: func(n statics.Numbers) statics.Load { return n.Bent.Seat }, text: "a stringer brings to one seat, any widths and spans poured"}))
 	}
 	for i, s := range p.study.Job.Pour.Shores {
 		out = append(out, p.holds(carries{id: "pour.jacks", rest: fmt.Sprintf("shore %d", i+1), unit: "kN", rating: p.study.Job.Rated("pour.shores.capacity", job.Pointed(s.Capacity)), bearer: "a shore", verb: "carries", symbol: "N", means: "on a shore, the most",

@@ -57,7 +57,7 @@ func (t *terminal) head() {
 		t.print(hung("      ", "Only "+strings.Join(r.Scope, ", ")+" was asked for: this clears nothing for use.", t.width))
 	}
 	if h := r.ApprovalHash(); h != "" && r.Cleared() {
-		t.print(hung("      ", "Whoever approves the drawings of these inputs and this program names "+h+" in the job file: sheet: {approver, approved}.", t.width))
+		t.print(hung("      ", "Whoever approves the drawings of these inputs and this program writes into the job file: sheet: {approver: name, approved: "+h+"}.", t.width))
 	}
 	for _, sentence := range r.Reservations() {
 		t.print(hung("      ", sentence, t.width))

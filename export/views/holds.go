@@ -28,7 +28,7 @@ func (o *drafter) holds() List {
 	for _, r := range o.result.Raising {
 		add("raising", r.Hold)
 	}
-	return List{Name: "hold-points", Title: "Hold points", Kind: "Hold points", Rows: rows, Notes: holdNotes,
+	return List{Name: "hold-points", Title: "Hold points", Kind: "Hold points", Rows: rows, Notes: withWords(holdNotes, slices.Concat(rows...)),
 		Columns: []sheet.Column{{Title: "Before", Width: 42}, {Title: "Hold point", Width: 120}, {Title: "Cell, pour", Width: 28}, {Title: "Name", Width: 45}, {Title: "Date and hour", Width: 38}, {Title: "Signature", Width: 45}}}
 }
 

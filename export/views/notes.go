@@ -2,7 +2,10 @@ package views
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
+	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
 )
 
@@ -22,4 +25,14 @@ func beside(s *sheet.Sheet, table *sheet.View, notes []string) *sheet.View {
 		y -= (float64(len(lines))*sheet.LinePitch + 0.5) * h
 	}
 	return table
+}
+
+// withWords are the notes of a sheet and, where its texts use words of the trade that
+// have another name elsewhere, a last one with those names.
+func withWords(notes, texts []string) []string {
+	words := result.Twins(strings.Join(texts, " "))
+	if words == "" {
+		return notes
+	}
+	return append(slices.Clone(notes), words)
 }

@@ -6,6 +6,7 @@ import (
 
 	"boxwalk/clearance/result"
 	"boxwalk/export/sheet"
+	"boxwalk/model"
 	"boxwalk/model/carrier"
 	"boxwalk/model/culvert"
 	"boxwalk/model/geom"
@@ -36,7 +37,7 @@ func (o *drafter) sequence(g cellGroup) []plan {
 		out = append(out, plan{
 			name: fmt.Sprintf("sequence%s-steps-%d-%d", g.label, from+1, to), title: "Collapse sequence",
 			supplement: fmt.Sprintf("%s, steps %d to %d of %d", g.cellsText(), from+1, to, len(b.Steps)), kind: "Sequence",
-			least: 45, size: perMetre * b.Cell.Rise,
+			least: 45, size: perMetre * b.Cell.Rise, notes: withWords(nil, o.gearWords(b, from, to)),
 			build: func(s *sheet.Sheet, n float64) error {
 				for k := from; k < to; k++ {
 					v, err := o.stepView(s, stand{b, k}, n)
@@ -48,6 +49,16 @@ func (o *drafter) sequence(g cellGroup) []plan {
 				return nil
 			},
 		})
+	}
+	return out
+}
+
+// gearWords is what the gear file says in its own words of some steps.
+func (o *drafter) gearWords(b *model.Bay, from, to int) []string {
+	var out []string
+	for k := from; k < to; k++ {
+		out = append(out, b.Steps[k].Name, b.Steps[k].Say, b.Steps[k].Caution)
+		out = append(out, o.holdsBefore(stand{b, k})...)
 	}
 	return out
 }

@@ -19,7 +19,7 @@ type Release struct {
 // Bond between faces and concrete, as a range: what it is nobody knows before.
 type Bond struct {
 	Least units.Pressure `yaml:"least" default:"0.5 kPa" source:"judgement: a smooth face, oiled well" min:"0 kPa" max:"20 kPa" doc:"Least bond between a face and the concrete."`
-	Most  units.Pressure `yaml:"most" default:"2 kPa" source:"judgement; guides on lifting precast concrete take 1 kPa for oiled steel and 2 for varnished timber (from memory)" safer:"more" min:"0 kPa" max:"20 kPa" doc:"Most bond between a face and the concrete."`
+	Most  units.Pressure `yaml:"most" default:"2 kPa" source:"judgement; guides on lifting precast concrete take as much for varnished timber and half as much for oiled steel (from memory)" safer:"more" min:"0 kPa" max:"20 kPa" doc:"Most bond between a face and the concrete."`
 }
 
 // Check asks that the least is not above the most.
