@@ -29,7 +29,7 @@ func hashSaid(t *testing.T) string {
 	t.Helper()
 	var out bytes.Buffer
 	run([]string{"check", "job.yaml"}, quiet(&out, io.Discard))
-	m := regexp.MustCompile(`names\s+([0-9a-f]{12})\s`).FindStringSubmatch(out.String())
+	m := regexp.MustCompile(`approved:\s+([0-9a-f]{12})}`).FindStringSubmatch(out.String())
 	if m == nil {
 		t.Fatalf("check tells no hash:\n%s", out.String())
 	}
