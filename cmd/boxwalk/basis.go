@@ -1,13 +1,13 @@
 package main
 
-import (
-	"bytes"
-	"regexp"
-)
+import "bytes"
 
-// sheetGroup begins the group of the job file that says who made, approved and issued
-// the drawings.
-var sheetGroup = regexp.MustCompile(`^sheet\s*:`)
+// beginsSheet tells whether a line begins the group of the job file that says who made,
+// approved and issued the drawings.
+func beginsSheet(line []byte) bool {
+	rest, ok := bytes.CutPrefix(line, []byte("sheet"))
+	return ok && bytes.HasPrefix(bytes.TrimLeft(rest, " \t"), []byte(":"))
+}
 
 // withoutSheet is a job file without its group sheet: what an approval is of. The
 // group is the line at the left margin that begins with it, and every line behind it
@@ -19,7 +19,7 @@ func withoutSheet(text []byte) []byte {
 	for _, line := range bytes.SplitAfter(text, []byte("\n")) {
 		indented := len(bytes.TrimSpace(line)) == 0 || line[0] == ' ' || line[0] == '\t'
 		if !indented {
-			inside = sheetGroup.Match(line)
+			inside = beginsSheet(line)
 		}
 		if !inside {
 			out = append(out, line...)
