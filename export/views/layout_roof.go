@@ -20,8 +20,8 @@ func (o *drafter) roofLayout(s *sheet.Sheet, b *model.Bay, n float64) *sheet.Vie
 	for i, x := range c.Bents {
 		at := perMetre * (x - c.Rear)
 		bents = append(bents, at)
-		v.Line(sheet.Centre, sheet.Pt(at, -edge-10*n), sheet.Pt(at, perMetre*c.Edge+2*n))
-		v.Text(sheet.Pt(at+1.2*n, -edge-9*n), sheet.BaseLeft, fmt.Sprint(i+1))
+		v.Line(sheet.Centre, sheet.Pt(at, -edge-15*n), sheet.Pt(at, perMetre*c.Edge+2*n))
+		v.Text(sheet.Pt(at+1.2*n, -edge-14*n), sheet.BaseLeft, fmt.Sprint(i+1))
 	}
 	var ends []callout
 	for _, p := range c.Parts {
@@ -90,5 +90,5 @@ func (o *drafter) roofDimensions(v *sheet.View, b *model.Bay, place flatPlace, n
 	k := len(c.Bents)
 	at := func(x float64) sheet.Point { return place(x, -c.Edge, 0) }
 	spans := []sheet.Span{{From: at(x0), To: at(c.Bents[0])}, {From: at(c.Bents[k-1]), To: at(x1)}, {From: at(c.Bents[0]), To: at(c.Bents[k-1]), Suffix: fmt.Sprintf(" = %d spaces", k-1)}}
-	v.Stack(sheet.Below, -perMetre*b.Cell.HalfSpan-11*n, spans...)
+	v.Stack(sheet.Below, -perMetre*b.Cell.HalfSpan-16*n, spans...)
 }
