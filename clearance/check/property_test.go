@@ -109,7 +109,7 @@ func randomJob(r *rand.Rand) [][2]string {
 }
 
 func TestNoSampledGapIsBelowACertifiedLowerBound(t *testing.T) {
-	jobs := worked.Campaign(12, 120)
+	jobs := worked.Campaign(12, 50)
 	rnd := rand.New(rand.NewSource(1))
 	samples := 0
 	for range jobs {

@@ -98,7 +98,7 @@ func TestTheProgramKilledRacedAndInterruptedLosesNothing(t *testing.T) {
 		oneOf(t, want, true)
 	}
 	finish(all)
-	for i := range campaign(1, 50) {
+	for i := range campaign(1, 20) {
 		c := program(t, io.Discard, [][]string{other, all}[i%2]...)
 		if err := c.Start(); err != nil {
 			t.Fatal(err)
@@ -109,7 +109,7 @@ func TestTheProgramKilledRacedAndInterruptedLosesNothing(t *testing.T) {
 		oneOf(t, want, false)
 		finish([][]string{all, other}[i%2])
 	}
-	for range campaign(1, 20) {
+	for range campaign(1, 8) {
 		first, second := program(t, os.Stderr, all...), program(t, os.Stderr, other...)
 		if err := first.Start(); err != nil {
 			t.Fatal(err)
@@ -124,7 +124,7 @@ func TestTheProgramKilledRacedAndInterruptedLosesNothing(t *testing.T) {
 	}
 	codes := signals()
 	order := slices.Sorted(maps.Keys(codes))
-	for i := range campaign(1, 16) {
+	for i := range campaign(1, 8) {
 		s := order[(i+2)%len(order)] // the others are sent in TestSignalsUndoWhatWasBegunAndEndWithTheirCode
 		c := program(t, io.Discard, [][]string{other, all}[i%2]...)
 		if err := c.Start(); err != nil {

@@ -306,7 +306,7 @@ func TestKilledRunsLoseNothing(t *testing.T) {
 		t.Fatal(err)
 	}
 	mixed, taken := 0, 0
-	for i := range campaign(6, 200) {
+	for i := range campaign(6, 80) {
 		c := program(t, io.Discard, "rewrite", dir, strconv.Itoa(10000*i), "1000000000")
 		if err := c.Start(); err != nil {
 			t.Fatal(err)
@@ -363,7 +363,7 @@ func TestSignalsUndoWhatWasBegunAndEndWithTheirCode(t *testing.T) {
 	if _, err := wrote(dir, edition(1), false); err != nil {
 		t.Fatal(err)
 	}
-	for i := range campaign(1, 16) {
+	for i := range campaign(1, 8) {
 		for s, code := range signals() {
 			var said bytes.Buffer
 			before := content(t, filepath.Join(dir, "result.json"))
@@ -385,7 +385,7 @@ func TestSignalsUndoWhatWasBegunAndEndWithTheirCode(t *testing.T) {
 }
 
 func TestRunsIntoOneFolderFollowEachOther(t *testing.T) {
-	for range campaign(2, 20) {
+	for range campaign(2, 10) {
 		dir := filepath.Join(t.TempDir(), "new", "out") // made by whichever is first
 		var runs []*exec.Cmd
 		said := make([]bytes.Buffer, 3)
