@@ -33,7 +33,7 @@ func (o *drafter) holds() List {
 }
 
 // toSign is a line to write a name on, which keeps its column wide enough.
-const toSign = "______________"
+const toSign = "___________"
 
 // holdNotes say what to do with the sheet.
 var holdNotes = []string{
